@@ -1,0 +1,69 @@
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Inspections;
+using FleetWake.Logbook.Mountings;
+using FleetWake.Logbook.Props;
+using FleetWake.Logbook.Strikes;
+using FleetWake.Logbook.Trials;
+
+namespace FleetWake.Logbook.Entries;
+
+/// <summary>A record as a device sends it.</summary>
+public interface ICommand
+{
+    /// <summary>The stamp as sent.</summary>
+    Stamp? Entry { get; }
+}
+
+/// <summary>A record of one kind, with its name and its pure decision.</summary>
+/// <typeparam name="TSelf">The command itself.</typeparam>
+public interface ICommand<TSelf> : ICommand
+    where TSelf : ICommand<TSelf>
+{
+    /// <summary>Name of the kind on the wire; also the stored name of its main fact.</summary>
+    static abstract string Kind { get; }
+
+    /// <summary>One sentence for the API description.</summary>
+    static abstract string Summary { get; }
+
+    /// <summary>Holds the record against the rules. Pure: no clock, no I/O, no new id.</summary>
+    static abstract Decision Decide(TSelf command, Arrival arrival);
+}
+
+/// <summary>One kind of record: its name, its shape and its decision.</summary>
+/// <param name="Name">Name on the wire, e.g. <c>strike_reported</c>.</param>
+/// <param name="Summary">One sentence for the API description.</param>
+/// <param name="CommandType">Shape of the record as sent.</param>
+/// <param name="Decide">The pure decision.</param>
+public sealed record RecordKind(string Name, string Summary, Type CommandType, Func<ICommand, Arrival, Decision> Decide)
+{
+    /// <summary>Version of the wire shapes as a whole; part of what a receipt's hash covers.</summary>
+    public const int SchemaVersion = 1;
+
+    /// <summary>Every kind of record that a device may send, in the order of the docs.</summary>
+    public static IReadOnlyList<RecordKind> All { get; } =
+    [
+        Of<RegisterBoat>(),
+        Of<RegisterEngine>(),
+        Of<FitEngine>(),
+        Of<ReadHours>(),
+        Of<RegisterProp>(),
+        Of<AcquireProp>(),
+        Of<RepitchProp>(),
+        Of<MountProp>(),
+        Of<RemoveProp>(),
+        Of<ReportStrike>(),
+        Of<Inspect>(),
+        Of<RunTrial>(),
+        Of<Retract>(),
+    ];
+
+    private static readonly Dictionary<string, RecordKind> ByName = All.ToDictionary(k => k.Name, StringComparer.Ordinal);
+
+    /// <summary>The kind of this name, or null.</summary>
+    public static RecordKind? Find(string? name) => name is not null && ByName.TryGetValue(name, out var kind) ? kind : null;
+
+    private static RecordKind Of<T>()
+        where T : ICommand<T> =>
+        new(T.Kind, T.Summary, typeof(T), (command, arrival) => T.Decide((T)command, arrival));
+}

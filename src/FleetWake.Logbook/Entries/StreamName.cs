@@ -1,0 +1,39 @@
+namespace FleetWake.Logbook.Entries;
+
+/// <summary>Names of streams: one per boat, engine and prop, one for the operator's settings, one per mail message and per mounting's alarms.</summary>
+public static class StreamName
+{
+    /// <summary>The stream of the operator's own settings.</summary>
+    public const string Operator = "operator";
+
+    private const string BoatPrefix = "boat/";
+    private const string EnginePrefix = "engine/";
+    private const string PropPrefix = "prop/";
+
+    /// <summary>Stream of a boat.</summary>
+    public static string Boat(string boat) => BoatPrefix + boat;
+
+    /// <summary>Stream of an engine.</summary>
+    public static string Engine(string engine) => EnginePrefix + engine;
+
+    /// <summary>Stream of a prop.</summary>
+    public static string Prop(string prop) => PropPrefix + prop;
+
+    /// <summary>Stream of one mail message.</summary>
+    public static string Mail(string message) => "mail/" + message;
+
+    /// <summary>Stream of the alarms of one mounting.</summary>
+    public static string Alarms(string mounting) => "alarms/" + mounting;
+
+    /// <summary>The boat whose stream this is, or null.</summary>
+    public static string? BoatOf(string stream) => After(stream, BoatPrefix);
+
+    /// <summary>The engine whose stream this is, or null.</summary>
+    public static string? EngineOf(string stream) => After(stream, EnginePrefix);
+
+    /// <summary>The prop whose stream this is, or null.</summary>
+    public static string? PropOf(string stream) => After(stream, PropPrefix);
+
+    private static string? After(string stream, string prefix) =>
+        stream.StartsWith(prefix, StringComparison.Ordinal) ? stream[prefix.Length..] : null;
+}

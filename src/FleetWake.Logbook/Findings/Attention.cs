@@ -1,0 +1,106 @@
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Inspections;
+using FleetWake.Logbook.Strikes;
+
+namespace FleetWake.Logbook.Findings;
+
+/// <summary>Something about a boat that a person has to decide or should know, with the reason.</summary>
+/// <param name="Kind">What.</param>
+/// <param name="Boat">The boat's id.</param>
+/// <param name="BoatName">Its name for people.</param>
+/// <param name="Dock">Its dock; null while the boat is not registered.</param>
+/// <param name="Position">The position, where there is one.</param>
+/// <param name="Sentence">What is the matter and what settles it.</param>
+/// <param name="Blocks">The boat is not for hire until it is settled.</param>
+public sealed record Attention(AttentionKind Kind, string Boat, string BoatName, string? Dock, Position? Position, string Sentence, bool Blocks);
+
+/// <summary>Kinds of attention, most urgent first.</summary>
+public enum AttentionKind
+{
+    /// <summary>A verdict of "take off".</summary>
+    TakeOff,
+
+    /// <summary>A strike that nobody has cleared.</summary>
+    OpenStrike,
+
+    /// <summary>The hub is suspected to slip.</summary>
+    HubSlip,
+
+    /// <summary>Outside the rated band.</summary>
+    OutsideBand,
+
+    /// <summary>Records that contradict each other.</summary>
+    Contradiction,
+
+    /// <summary>Records of a boat that is not registered.</summary>
+    NotRegistered,
+
+    /// <summary>It will leave its band soon.</summary>
+    LeavingBand,
+}
+
+/// <summary>What on a boat needs a person.</summary>
+public static class Attentions
+{
+    /// <summary>A band exit whose earliest end lies within this many engine hours of the last trial is brought up [h]. Common practice, no source: about a season's months for a hire boat.</summary>
+    public const double SoonHours = 100;
+
+    /// <summary>Everything on a boat that needs a person, most urgent first.</summary>
+    public static IReadOnlyList<Attention> Of(BoatFinding finding)
+    {
+        var found = new List<Attention>();
+        foreach (var position in finding.Positions)
+        {
+            void Add(AttentionKind kind, string sentence, bool blocks = false) =>
+                found.Add(new Attention(kind, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, position.Position, sentence, blocks));
+
+            if (position.LastInspection is { Verdict: Verdict.TakeOff } last)
+                Add(AttentionKind.TakeOff, $"Inspection of {last.On:yyyy-MM-dd}: take off. Not for hire until a later inspection says fit.", blocks: true);
+            foreach (var strike in position.OpenStrikes)
+                Add(AttentionKind.OpenStrike, Strike(strike, position.Mounting), strike.Severity != StrikeSeverity.NoMark);
+            if (position.LastInspection is { } seen && seen.Marks.Contains(InspectionMark.HubSlip) && seen.Verdict != Verdict.TakeOff)
+                Add(AttentionKind.HubSlip, $"Inspection of {seen.On:yyyy-MM-dd} saw a slipping hub. Not for hire until the hub is replaced and an inspection says fit.", blocks: true);
+            if (position.Mounting is { } mounting) AddBand(mounting, position, Add);
+        }
+
+        found.AddRange(finding.Contradictions.Select(c =>
+            new Attention(AttentionKind.Contradiction, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, null, c.Question, false)));
+        if (finding.Registered is null)
+            found.Add(new Attention(
+                AttentionKind.NotRegistered, finding.Boat, finding.Boat, null, null, $"{Count(finding.Held, "record")} held: register the boat, or retract what was typed for another.", false));
+        return [.. found.OrderBy(a => a.Kind)];
+    }
+
+    private static void AddBand(MountingFinding mounting, PositionFinding position, Action<AttentionKind, string, bool> add)
+    {
+        if (mounting.Band is { State: BandState.AboveTop or BandState.BelowBottom } band)
+        {
+            var above = band.State == BandState.AboveTop;
+            var edge = above ? position.Engine!.BandHighRpm : position.Engine!.BandLowRpm;
+            var causes = mounting.Causes.Count > 0 ? $" May be: {string.Join(", ", mounting.Causes)}." : "";
+            add(
+                AttentionKind.OutsideBand,
+                $"{(above ? "Over-revving" : "Lugging")}: {band.PresentRpm:0} RPM at wide-open throttle, {Math.Abs(band.MarginRpm!.Value):0} {(above ? "above the top" : "below the bottom")} ({edge:0}) of its band.{causes}",
+                false);
+        }
+        else if (mounting.Exit is { State: BandExitState.Forecast, EarliestHours: <= SoonHours } exit)
+        {
+            var latest = exit.LatestHours is { } h ? $"{h:0}" : "more than the horizon";
+            add(
+                AttentionKind.LeavingBand,
+                $"Leaves its band at the {Words.Prose(exit.Edge!)} about {exit.HoursFromLastTrial:0} engine hours after its last trial ({exit.EarliestHours:0} to {latest} at {exit.Level:P0}).",
+                false);
+        }
+    }
+
+    private static string Strike(OpenStrike strike, MountingFinding? mounting)
+    {
+        var stainless = mounting?.Prop.Material == Props.PropMaterial.Stainless
+            ? " Stainless passes a strike on: look at shaft and lower unit, and at the gear oil."
+            : "";
+        var hit = strike.Object == StruckObject.Unknown ? "something unknown" : Words.Prose(strike.Object);
+        return $"Strike on {hit} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}, not inspected since. Only an inspection that says fit clears it.{stainless}";
+    }
+
+    private static string Count(int n, string thing) => n == 1 ? $"1 {thing}" : $"{n} {thing}s";
+}

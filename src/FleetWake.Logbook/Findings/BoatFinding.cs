@@ -1,0 +1,92 @@
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Inspections;
+using FleetWake.Logbook.Props;
+using FleetWake.Logbook.Strikes;
+
+namespace FleetWake.Logbook.Findings;
+
+/// <summary>The assessed state of one boat. It does not depend on the clock: what depends on today is an outlook.</summary>
+/// <param name="Boat">The boat's id.</param>
+/// <param name="Registered">What its registration says; null while only records of it have arrived.</param>
+/// <param name="Positions">Each engine position, in the boat's order.</param>
+/// <param name="Contradictions">What a person has to settle.</param>
+/// <param name="Held">How many records wait for the boat's registration.</param>
+/// <param name="Method">Name and version of the method that assessed it.</param>
+public sealed record BoatFinding(
+    string Boat,
+    BoatCard? Registered,
+    IReadOnlyList<PositionFinding> Positions,
+    IReadOnlyList<Contradiction> Contradictions,
+    int Held,
+    string Method)
+{
+    /// <summary>The boat's name, or its id while it is not registered.</summary>
+    public string DisplayName() => Registered?.Name ?? Boat;
+}
+
+/// <summary>What a boat's registration says.</summary>
+/// <param name="Name">Name for people.</param>
+/// <param name="Dock">Home dock.</param>
+/// <param name="DockZone">IANA zone of the dock.</param>
+/// <param name="Water">Water it works in.</param>
+/// <param name="RegisteredOn">Dock's date of registration.</param>
+public sealed record BoatCard(string Name, string Dock, string DockZone, WaterType Water, DateOnly RegisteredOn);
+
+/// <summary>The assessed state of one engine position.</summary>
+/// <param name="Position">The position.</param>
+/// <param name="Engine">The engine that hangs there, if any.</param>
+/// <param name="EngineHours">Last credible hour-meter reading [h].</param>
+/// <param name="Mounting">The prop fitted there with its wear, if any.</param>
+/// <param name="OpenStrikes">Strikes that no later "fit" has cleared.</param>
+/// <param name="LastInspection">The last inspection at the position.</param>
+/// <param name="LookedAtOn">When prop and shaft were last in hand: the last inspection or mounting, else the day the engine was fitted.</param>
+public sealed record PositionFinding(
+    Position Position,
+    EngineCard? Engine,
+    double? EngineHours,
+    MountingFinding? Mounting,
+    IReadOnlyList<OpenStrike> OpenStrikes,
+    InspectionCard? LastInspection,
+    DateOnly? LookedAtOn);
+
+/// <summary>What is known of an engine.</summary>
+/// <param name="Engine">The engine's id.</param>
+/// <param name="Model">Model name; null while it is not registered.</param>
+/// <param name="BandLowRpm">Bottom of the rated band [RPM].</param>
+/// <param name="BandHighRpm">Top of the rated band [RPM].</param>
+/// <param name="GearRatio">Engine turns per prop turn.</param>
+/// <param name="NutTorque">Nut torque of its manual, in its unit.</param>
+/// <param name="NutTorqueUnit">Unit of the nut torque.</param>
+/// <param name="TachometerStepRpm">Smallest step of its tachometer [RPM].</param>
+public sealed record EngineCard(
+    string Engine,
+    string? Model,
+    double? BandLowRpm,
+    double? BandHighRpm,
+    double? GearRatio,
+    double? NutTorque,
+    TorqueUnit? NutTorqueUnit,
+    double? TachometerStepRpm);
+
+/// <summary>A strike that no later "fit" has cleared.</summary>
+/// <param name="Entry">Its entry id.</param>
+/// <param name="On">Dock's date of the strike.</param>
+/// <param name="Object">What was hit.</param>
+/// <param name="Severity">How hard.</param>
+public sealed record OpenStrike(Guid Entry, DateOnly On, StruckObject Object, StrikeSeverity Severity);
+
+/// <summary>An inspection in short.</summary>
+/// <param name="On">Dock's date.</param>
+/// <param name="Verdict">Its verdict.</param>
+/// <param name="Marks">What was seen.</param>
+public sealed record InspectionCard(DateOnly On, Verdict Verdict, IReadOnlyList<InspectionMark> Marks);
+
+/// <summary>What is known of a fitted prop.</summary>
+/// <param name="Prop">The tag.</param>
+/// <param name="DiameterInches">Diameter now [in]; null while it is not registered.</param>
+/// <param name="PitchInches">Pitch now [in].</param>
+/// <param name="Blades">Number of blades.</param>
+/// <param name="Material">Material.</param>
+public sealed record PropCard(string Prop, double? DiameterInches, double? PitchInches, int? Blades, PropMaterial? Material);

@@ -1,0 +1,189 @@
+using FleetWake.Statistics;
+
+namespace FleetWake.Logbook.Findings;
+
+/// <summary>Wear of one mounting: its trials, its drift and where that leads.</summary>
+/// <param name="Mounting">Id of the mounting: the entry that fitted the prop.</param>
+/// <param name="Prop">The prop.</param>
+/// <param name="FittedOn">Dock's date of fitting.</param>
+/// <param name="FittedAtHours">Engine hours at fitting [h], when known.</param>
+/// <param name="Trials">Its trials in order, each used or set aside with a reason.</param>
+/// <param name="Marks">Strikes, repitches and inspections during the mounting.</param>
+/// <param name="BaselineRpm">What the present stretch showed first [RPM].</param>
+/// <param name="Drift">Drift [RPM per 100 engine hours] with its interval; null when there are too few trials.</param>
+/// <param name="Line">The fitted line of the present stretch, for pictures; null without a drift.</param>
+/// <param name="Band">Where the boat stands in its band.</param>
+/// <param name="Exit">When drift carries it out of its band.</param>
+/// <param name="Causes">What may lie behind a reading outside the band or a drift, most likely group first.</param>
+public sealed record MountingFinding(
+    string Mounting,
+    PropCard Prop,
+    DateOnly FittedOn,
+    double? FittedAtHours,
+    IReadOnlyList<TrialFinding> Trials,
+    IReadOnlyList<HistoryMark> Marks,
+    double? BaselineRpm,
+    Estimate? Drift,
+    DriftLine? Line,
+    BandStanding Band,
+    BandExit Exit,
+    IReadOnlyList<string> Causes);
+
+/// <summary>One trial at one position, worked out.</summary>
+/// <param name="Entry">Its entry id.</param>
+/// <param name="On">Dock's date.</param>
+/// <param name="Hours">Engine hours [h].</param>
+/// <param name="HoursBridged">The hours were bridged between two readings, not read with the trial.</param>
+/// <param name="Rpm">Mean engine speed over its headings [RPM], as read.</param>
+/// <param name="SpeedKnots">Mean speed over its headings [kn].</param>
+/// <param name="SlipPercent">Apparent slip [%]; null when pitch or gear ratio is not known; may be negative.</param>
+/// <param name="Stretch">Which stretch of the mounting it belongs to, from 0; a new stretch has its own baseline.</param>
+/// <param name="SetAside">Why it does not count for drift; null when it counts.</param>
+/// <param name="Flags">What widens its doubt.</param>
+public sealed record TrialFinding(
+    Guid Entry,
+    DateOnly On,
+    double? Hours,
+    bool HoursBridged,
+    double Rpm,
+    double SpeedKnots,
+    double? SlipPercent,
+    int Stretch,
+    SetAsideReason? SetAside,
+    IReadOnlyList<TrialFlag> Flags);
+
+/// <summary>Why a trial does not count for drift. It stays in the record and in the picture.</summary>
+public enum SetAsideReason
+{
+    /// <summary>Part throttle: shows slip, not the band.</summary>
+    PartThrottle,
+
+    /// <summary>The limiter held the engine: its reading is a lower bound.</summary>
+    LimiterReached,
+
+    /// <summary>Nobody knows the engine's hours at that time.</summary>
+    HoursUnknown,
+}
+
+/// <summary>What widens the doubt of a trial.</summary>
+public enum TrialFlag
+{
+    /// <summary>One run only: the current is still in its speed.</summary>
+    SingleRun,
+
+    /// <summary>The headings were not opposed.</summary>
+    HeadingsNotOpposed,
+
+    /// <summary>RPM of the runs differed by more than 0.5 % and more than the tachometer's step.</summary>
+    RpmSplit,
+
+    /// <summary>Slip came out negative: a cupped or mis-stated pitch, a current, or a wrong reading.</summary>
+    NegativeSlip,
+}
+
+/// <summary>Something that happened during a mounting, for the picture.</summary>
+/// <param name="Kind">What.</param>
+/// <param name="On">Dock's date.</param>
+/// <param name="Hours">Engine hours [h], when known.</param>
+/// <param name="Label">Short label for people.</param>
+public sealed record HistoryMark(HistoryMarkKind Kind, DateOnly On, double? Hours, string Label);
+
+/// <summary>Kinds of marks.</summary>
+public enum HistoryMarkKind
+{
+    /// <summary>The prop was fitted.</summary>
+    Fitted,
+
+    /// <summary>A strike.</summary>
+    Strike,
+
+    /// <summary>A repitch.</summary>
+    Repitch,
+
+    /// <summary>An inspection.</summary>
+    Inspection,
+}
+
+/// <summary>The fitted straight line of the present stretch, sampled for a picture: mean response with its interval.</summary>
+/// <param name="Level">Level of the interval, e.g. 0.8.</param>
+/// <param name="Points">The samples, in order of hours; those after the last trial are forecast.</param>
+public sealed record DriftLine(double Level, IReadOnlyList<DriftPoint> Points);
+
+/// <summary>One sample of a fitted line.</summary>
+/// <param name="Hours">Engine hours [h].</param>
+/// <param name="Rpm">Mean [RPM].</param>
+/// <param name="LowRpm">Lower end of the interval [RPM].</param>
+/// <param name="HighRpm">Upper end of the interval [RPM].</param>
+/// <param name="Forecast">Beyond the last trial.</param>
+public sealed record DriftPoint(double Hours, double Rpm, double LowRpm, double HighRpm, bool Forecast);
+
+/// <summary>Where a boat stands in its rated band.</summary>
+/// <param name="State">In words.</param>
+/// <param name="ObservedRpm">RPM of its last wide-open-throttle trial as read; null without one.</param>
+/// <param name="PresentRpm">RPM by the fitted line at the last trial; the observed value without a line.</param>
+/// <param name="MarginRpm">Signed distance to the nearer edge [RPM]; negative outside.</param>
+/// <param name="NearerEdge">Which edge that is.</param>
+public sealed record BandStanding(BandState State, double? ObservedRpm, double? PresentRpm, double? MarginRpm, BandEdge? NearerEdge);
+
+/// <summary>Where a reading lies.</summary>
+public enum BandState
+{
+    /// <summary>No trial or no band on record.</summary>
+    NotKnown,
+
+    /// <summary>Inside the rated band.</summary>
+    InBand,
+
+    /// <summary>Above its top: over-revving.</summary>
+    AboveTop,
+
+    /// <summary>Below its bottom: lugging.</summary>
+    BelowBottom,
+}
+
+/// <summary>An edge of the rated band.</summary>
+public enum BandEdge
+{
+    /// <summary>The highest rated RPM.</summary>
+    Top,
+
+    /// <summary>The lowest rated RPM.</summary>
+    Bottom,
+}
+
+/// <summary>When drift carries a boat out of its band.</summary>
+/// <param name="State">In words; hours stand only with <see cref="BandExitState.Forecast"/>.</param>
+/// <param name="Edge">The edge it drifts to.</param>
+/// <param name="HoursFromLastTrial">Engine hours from the last trial to the edge [h].</param>
+/// <param name="EarliestHours">Lower end of the interval [h].</param>
+/// <param name="LatestHours">Upper end [h]; null when it lies beyond the horizon.</param>
+/// <param name="Level">Level of the interval.</param>
+public sealed record BandExit(
+    BandExitState State,
+    BandEdge? Edge = null,
+    double? HoursFromLastTrial = null,
+    double? EarliestHours = null,
+    double? LatestHours = null,
+    double? Level = null);
+
+/// <summary>What can be said of a band exit.</summary>
+public enum BandExitState
+{
+    /// <summary>No band, no engine or no prop on record.</summary>
+    NotKnown,
+
+    /// <summary>Fewer than three usable trials: nothing is said.</summary>
+    TooFewTrials,
+
+    /// <summary>It is outside already.</summary>
+    AlreadyOutside,
+
+    /// <summary>The trials show no drift that stands out from their scatter.</summary>
+    NoDriftShown,
+
+    /// <summary>Beyond the horizon.</summary>
+    BeyondHorizon,
+
+    /// <summary>A forecast in hours with its interval.</summary>
+    Forecast,
+}

@@ -1,0 +1,32 @@
+using FleetWake.Logbook.Entries;
+
+namespace FleetWake.Logbook.People;
+
+/// <summary>An operator began to keep its record here.</summary>
+/// <param name="Entry">The stamp.</param>
+/// <param name="Name">Name for people.</param>
+/// <param name="Zone">IANA zone of its office; digests go out by this clock.</param>
+[Fact("operator_opened", 1)]
+public sealed record OperatorOpened(Entry Entry, string Name, string Zone) : IFact;
+
+/// <summary>Somebody began to receive a digest. The address itself lies in an erasable row.</summary>
+/// <param name="Entry">The stamp.</param>
+/// <param name="Recipient">Pseudonymous id of the recipient.</param>
+/// <param name="Digest">Which digest.</param>
+[Fact("recipient_subscribed", 1)]
+public sealed record RecipientSubscribed(Entry Entry, string Recipient, string Digest) : IFact;
+
+/// <summary>Somebody no longer wants a digest.</summary>
+/// <param name="Entry">The stamp.</param>
+/// <param name="Recipient">Pseudonymous id of the recipient.</param>
+/// <param name="Digest">Which digest.</param>
+[Fact("recipient_unsubscribed", 1)]
+public sealed record RecipientUnsubscribed(Entry Entry, string Recipient, string Digest) : IFact;
+
+/// <summary>A digest of one period went out. The key (operator, digest, period) is unique, whatever clocks and nodes do.</summary>
+/// <param name="Entry">The stamp.</param>
+/// <param name="Digest">Which digest.</param>
+/// <param name="Period">The period, e.g. <c>2026-W47</c>.</param>
+/// <param name="Messages">The messages made for it, one per recipient.</param>
+[Fact("digest_issued", 1)]
+public sealed record DigestIssued(Entry Entry, string Digest, string Period, IReadOnlyList<string> Messages) : IFact;
