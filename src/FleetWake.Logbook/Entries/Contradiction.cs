@@ -12,9 +12,6 @@ public enum ContradictionKind
     /// <summary>One prop is mounted in two places at once.</summary>
     PropInTwoPlaces,
 
-    /// <summary>One engine is fitted in two places at once.</summary>
-    EngineInTwoPlaces,
-
     /// <summary>A prop was mounted where another one still was.</summary>
     PropAlreadyFitted,
 

@@ -175,6 +175,9 @@ public enum BandExitState
     /// <summary>Fewer than three usable trials: nothing is said.</summary>
     TooFewTrials,
 
+    /// <summary>A strike or a repitch began a new baseline, and no trial has been run since.</summary>
+    NoTrialSinceNewBaseline,
+
     /// <summary>It is outside already.</summary>
     AlreadyOutside,
 

@@ -1,9 +1,9 @@
 namespace FleetWake.Propulsion;
 
 /// <summary>
-/// Unit constants that are exact by definition: nautical mile and knot as listed with the SI Brochure
-/// (9th edition, 2019, BIPM); inch, foot, mile and pound from the international yard and pound agreement of 1959;
-/// standard gravity from the 3rd CGPM (1901).
+/// Unit constants that are exact by definition: nautical mile and knot from the SI Brochure (BIPM, 8th edition
+/// 2006, table 8; later editions list them no more); inch, foot, mile and pound from the international yard and pound
+/// agreement of 1959; standard gravity from the 3rd CGPM (1901).
 /// </summary>
 internal static class ExactUnits
 {

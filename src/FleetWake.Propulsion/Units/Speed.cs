@@ -20,7 +20,7 @@ public readonly record struct Speed
     /// <summary>The speed [m/s].</summary>
     public double MetresPerSecond => _metresPerSecond;
 
-    /// <summary>The speed [kn]; 1 kn = 1852/3600 m/s exactly (SI Brochure, 9th edition 2019).</summary>
+    /// <summary>The speed [kn]; 1 kn = 1852/3600 m/s exactly (SI Brochure, 8th edition 2006, table 8).</summary>
     public double Knots => _metresPerSecond / ExactUnits.KnotInMetresPerSecond;
 
     /// <summary>The speed [mph], statute; 1 mph = 0.44704 m/s exactly (yard and pound agreement, 1959).</summary>

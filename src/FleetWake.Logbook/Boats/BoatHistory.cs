@@ -1,0 +1,88 @@
+using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Inspections;
+using FleetWake.Logbook.Mountings;
+using FleetWake.Logbook.Props;
+using FleetWake.Logbook.Strikes;
+using FleetWake.Logbook.Trials;
+
+namespace FleetWake.Logbook.Boats;
+
+/// <summary>What happened to one boat, in the order in which it happened, with what the records leave open.</summary>
+/// <param name="Boat">The boat's id.</param>
+/// <param name="Registered">Its registration; null while only records of it have arrived.</param>
+/// <param name="Engines">Where engines hung on it.</param>
+/// <param name="EngineCards">Registration of each of its engines that is registered.</param>
+/// <param name="Meters">Hours of each of its engines.</param>
+/// <param name="Mountings">Its mountings.</param>
+/// <param name="Props">The facts that count of each of its props.</param>
+/// <param name="Strikes">Its strikes.</param>
+/// <param name="Inspections">Its inspections.</param>
+/// <param name="Trials">Its trials.</param>
+/// <param name="Contradictions">What a person has to settle.</param>
+/// <param name="Facts">All facts of its own log that count.</param>
+public sealed record BoatHistory(
+    string Boat,
+    BoatRegistered? Registered,
+    IReadOnlyList<EngineSpan> Engines,
+    IReadOnlyDictionary<string, EngineRegistered> EngineCards,
+    IReadOnlyDictionary<string, MeterChain> Meters,
+    IReadOnlyList<MountingSpan> Mountings,
+    IReadOnlyDictionary<string, IReadOnlyList<IFact>> Props,
+    IReadOnlyList<StrikeReported> Strikes,
+    IReadOnlyList<Inspected> Inspections,
+    IReadOnlyList<TrialRun> Trials,
+    IReadOnlyList<Contradiction> Contradictions,
+    IReadOnlyList<IFact> Facts)
+{
+    /// <summary>Tells a boat's history from the logs that bear on it. Pure; the same logs give the same history whatever order they arrived in.</summary>
+    public static BoatHistory Tell(Dossier dossier)
+    {
+        var own = Effective.Of(dossier.Boat.Facts);
+        var registered = own.Facts.OfType<BoatRegistered>().FirstOrDefault();
+        var name = registered?.Name ?? dossier.BoatId;
+        var boats = dossier.OtherBoats.ToDictionary(b => b.Key, b => Effective.Of(b.Value.Facts).Facts, StringComparer.Ordinal);
+        boats[dossier.BoatId] = own.Facts;
+        var engines = dossier.Engines.ToDictionary(e => e.Key, e => Effective.Of(e.Value.Facts), StringComparer.Ordinal);
+        var props = dossier.Props.ToDictionary(p => p.Key, p => Effective.Of(p.Value.Facts), StringComparer.Ordinal);
+
+        var spans = EngineSpan.Of(boats.Values.SelectMany(f => f).OfType<EngineFitted>());
+        var meters = engines.ToDictionary(
+            e => e.Key,
+            e => MeterChain.Of(MeterReadings.Of(e.Key, e.Value.Facts, spans, boats)),
+            StringComparer.Ordinal);
+        var here = spans.Where(s => s.Boat == dossier.BoatId).ToList();
+        var mountings = FleetWake.Logbook.Mountings.Mountings.Of(name, own.Facts, here);
+        var elsewhere = dossier.OtherBoats.Keys.SelectMany(b =>
+            FleetWake.Logbook.Mountings.Mountings.Of(b, boats[b], [.. spans.Where(s => s.Boat == b)]).Spans);
+
+        var questions = new Questions(name, own, registered);
+        return new BoatHistory(
+            dossier.BoatId,
+            registered,
+            here,
+            engines.SelectMany(e => e.Value.Facts.OfType<EngineRegistered>().Take(1)).ToDictionary(e => e.Engine, StringComparer.Ordinal),
+            meters,
+            mountings.Spans,
+            props.ToDictionary(p => p.Key, p => p.Value.Facts, StringComparer.Ordinal),
+            [.. own.Facts.OfType<StrikeReported>()],
+            [.. own.Facts.OfType<Inspected>()],
+            [.. own.Facts.OfType<TrialRun>()],
+            [
+                .. mountings.Contradictions,
+                .. Questions.PropsInTwoPlaces(mountings.Spans, elsewhere),
+                .. questions.HoursOutOfLine(meters, here),
+                .. questions.TrialsWithoutProp(mountings.Spans),
+                .. questions.NoSuchPosition(),
+                .. questions.RegisteredTwice(),
+                .. questions.NothingToCorrect([own, .. engines.Values, .. props.Values]),
+            ],
+            own.Facts);
+    }
+
+    /// <summary>Pitch of a prop at the moment of an entry [in]; null while the prop is not registered.</summary>
+    public double? PitchInchesAt(string prop, Entry entry) =>
+        !Props.TryGetValue(prop, out var facts) ? null
+        : facts.OfType<Repitched>().LastOrDefault(r => EntryOrder.Instance.Compare(r.Entry, entry) <= 0)?.PitchAfterInches
+            ?? facts.OfType<PropRegistered>().FirstOrDefault()?.PitchInches;
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Mountings;
+using FleetWake.Logbook.Props;
+
+namespace FleetWake.Logbook.Boats;
+
+/// <summary>
+/// All logs that bear on one boat: its own, its engines', its props', and those of other boats that
+/// the same engines and props were on.
+/// </summary>
+/// <param name="Boat">The boat's own log.</param>
+/// <param name="Engines">Log of every engine it ever had, by engine id.</param>
+/// <param name="Props">Log of every prop it ever had, by tag.</param>
+/// <param name="OtherBoats">Logs of boats that share an engine or a prop with it, by boat id.</param>
+public sealed record Dossier(
+    FactLog Boat,
+    ImmutableSortedDictionary<string, FactLog> Engines,
+    ImmutableSortedDictionary<string, FactLog> Props,
+    ImmutableSortedDictionary<string, FactLog> OtherBoats)
+{
+    /// <summary>The boat's id.</summary>
+    public string BoatId { get; } = StreamName.BoatOf(Boat.Id) ?? throw new ArgumentException($"{Boat.Id} is no boat's stream");
+
+    /// <summary>Engines that a boat's log names, whether or not those records still count.</summary>
+    public static IEnumerable<string> EnginesNamed(FactLog boat) =>
+        boat.Facts.OfType<EngineFitted>().Select(f => f.Engine).Distinct(StringComparer.Ordinal);
+
+    /// <summary>Props that a boat's log names, whether or not those records still count.</summary>
+    public static IEnumerable<string> PropsNamed(FactLog boat) =>
+        boat.Facts.Select(f => f switch { PropMounted m => m.Prop, PropRemoved r => r.Prop, _ => null })
+            .OfType<string>().Distinct(StringComparer.Ordinal);
+
+    /// <summary>Boats that the notices on an engine's or prop's log name.</summary>
+    public static IEnumerable<string> BoatsNamed(FactLog engineOrProp) =>
+        engineOrProp.Facts.Select(f => f switch { PropIssued i => i.Boat, PropReturned r => r.Boat, EngineInstalled e => e.Boat, _ => null })
+            .OfType<string>().Distinct(StringComparer.Ordinal);
+
+    /// <summary>The dossier with facts added to the logs they belong to; facts of logs that are not in it are left out.</summary>
+    public Dossier With(IEnumerable<Placed> placed) => placed.Aggregate(this, (dossier, p) => dossier.With(p));
+
+    private Dossier With(Placed placed)
+    {
+        if (placed.Stream == Boat.Id) return this with { Boat = Boat.Evolve(placed.Fact) };
+        if (StreamName.EngineOf(placed.Stream) is { } engine) return this with { Engines = Add(Engines, engine, placed) };
+        if (StreamName.PropOf(placed.Stream) is { } prop) return this with { Props = Add(Props, prop, placed) };
+        return this;
+    }
+
+    private static ImmutableSortedDictionary<string, FactLog> Add(ImmutableSortedDictionary<string, FactLog> logs, string key, Placed placed) =>
+        logs.SetItem(key, (logs.TryGetValue(key, out var log) ? log : FactLog.Empty(placed.Stream)).Evolve(placed.Fact));
+}

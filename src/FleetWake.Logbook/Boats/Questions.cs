@@ -1,0 +1,86 @@
+using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Mountings;
+using FleetWake.Logbook.Trials;
+
+namespace FleetWake.Logbook.Boats;
+
+/// <summary>What a boat's records leave open, each as a question to a person.</summary>
+/// <param name="name">The boat's name for people.</param>
+/// <param name="own">The boat's facts that count.</param>
+/// <param name="registered">Its registration.</param>
+internal sealed class Questions(string name, Effective own, BoatRegistered? registered)
+{
+    public static IEnumerable<Contradiction> PropsInTwoPlaces(IReadOnlyList<MountingSpan> here, IEnumerable<MountingSpan> elsewhere)
+    {
+        var pairs = here.SelectMany((a, i) => here.Skip(i + 1).Concat(elsewhere).Select(b => (A: a, B: b)));
+        foreach (var (a, b) in pairs.Where(p => p.A.Fitted.Prop == p.B.Fitted.Prop && p.A.Overlaps(p.B)))
+        {
+            // Named in the order of things, so that both boats ask the same question.
+            var (first, second) = EntryOrder.Instance.Compare(a.Fitted.Entry, b.Fitted.Entry) <= 0 ? (a.Fitted, b.Fitted) : (b.Fitted, a.Fitted);
+            yield return new Contradiction(
+                ContradictionKind.PropInTwoPlaces,
+                [first.Entry.Id, second.Entry.Id],
+                $"Prop {first.Prop} is on record at {Words.Of(first.Position)} of {first.Boat} since {first.Entry.Date():yyyy-MM-dd} and at {Words.Of(second.Position)} of {second.Boat} since {second.Entry.Date():yyyy-MM-dd}. Where is it, and which prop is at the other place?");
+        }
+    }
+
+    public IEnumerable<Contradiction> HoursOutOfLine(IReadOnlyDictionary<string, MeterChain> meters, IReadOnlyList<EngineSpan> here)
+    {
+        foreach (var (engine, chain) in meters.OrderBy(m => m.Key, StringComparer.Ordinal))
+        {
+            if (here.LastOrDefault(s => s.To is null && s.Engine == engine) is null) continue;
+            foreach (var odd in chain.SetAside)
+            {
+                var near = chain.Readings.LastOrDefault(r => EntryOrder.Instance.Compare(r.Entry, odd.Entry) < 0) ?? chain.Readings[0];
+                yield return new Contradiction(
+                    ContradictionKind.HoursOutOfLine,
+                    [near.Entry.Id, odd.Entry.Id],
+                    $"The hour meter of {engine} ({name}) read {near.Hours:0.#} h on {near.Entry.Date():yyyy-MM-dd} and {odd.Hours:0.#} h on {odd.Entry.Date():yyyy-MM-dd}, which does not fit the other readings. Was {odd.Hours:0.#} misread?");
+            }
+        }
+    }
+
+    public IEnumerable<Contradiction> TrialsWithoutProp(IReadOnlyList<MountingSpan> mountings) =>
+        from trial in own.Facts.OfType<TrialRun>()
+        from position in Positions(trial)
+        where !mountings.Any(m => m.Fitted.Position == position && m.Holds(trial.Entry))
+        select new Contradiction(
+            ContradictionKind.TrialWithoutProp,
+            [trial.Entry.Id],
+            $"{name} was trialled on {trial.Entry.Date():yyyy-MM-dd} with no prop on record at {Words.Of(position)}. Which prop was fitted?");
+
+    public IEnumerable<Contradiction> NoSuchPosition()
+    {
+        if (registered is null) yield break;
+        foreach (var fact in own.Facts)
+        {
+            var odd = (fact is TrialRun trial ? Positions(trial) : fact is IAtPosition at ? [at.Position] : [])
+                .Where(p => !registered.Positions.Contains(p)).Select(p => Words.Of(p)).ToList();
+            if (odd.Count == 0) continue;
+            yield return new Contradiction(
+                ContradictionKind.NoSuchPosition,
+                [registered.Entry.Id, fact.Entry.Id],
+                $"A record of {fact.Entry.Date():yyyy-MM-dd} names {string.Join(" and ", odd)} of {name}, which is registered with {string.Join(", ", registered.Positions.Select(p => Words.Of(p)))}. Which engine was it?");
+        }
+    }
+
+    public IEnumerable<Contradiction> RegisteredTwice()
+    {
+        var twice = own.Facts.OfType<BoatRegistered>().ToList();
+        if (twice.Count > 1)
+            yield return new Contradiction(
+                ContradictionKind.RegisteredTwice,
+                [.. twice.Select(r => r.Entry.Id)],
+                $"{name} is registered {twice.Count} times; the first counts. Was a later one meant as an amendment, or is it another boat?");
+    }
+
+    public IEnumerable<Contradiction> NothingToCorrect(IEnumerable<Effective> logs) =>
+        logs.SelectMany(l => l.Unmatched).Select(fact => new Contradiction(
+            ContradictionKind.NothingToCorrect,
+            [fact.Entry.Id],
+            $"A {(fact is Retracted ? "retraction" : "correction")} typed on {DateOnly.FromDateTime(fact.Entry.Entered().DateTime):yyyy-MM-dd} names an entry that is not on the record of {name}. Is that entry still to come, or is it another boat's?"));
+
+    private static IEnumerable<Position> Positions(TrialRun trial) =>
+        trial.Runs.SelectMany(r => r.Tachometers).Select(t => t.Position).Distinct();
+}

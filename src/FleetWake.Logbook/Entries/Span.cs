@@ -1,0 +1,13 @@
+namespace FleetWake.Logbook.Entries;
+
+/// <summary>A span of time between two entries: it holds its first and not its last.</summary>
+public static class Span
+{
+    /// <summary>Whether an entry lies in the span.</summary>
+    public static bool Holds(Entry from, Entry? to, Entry entry) =>
+        EntryOrder.Instance.Compare(from, entry) <= 0 && (to is null || EntryOrder.Instance.Compare(entry, to) < 0);
+
+    /// <summary>Whether two spans share some time.</summary>
+    public static bool Overlap(Entry from1, Entry? to1, Entry from2, Entry? to2) =>
+        (to1 is null || EntryOrder.Instance.Compare(from2, to1) < 0) && (to2 is null || EntryOrder.Instance.Compare(from1, to2) < 0);
+}

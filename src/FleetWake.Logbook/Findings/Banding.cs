@@ -1,0 +1,68 @@
+namespace FleetWake.Logbook.Findings;
+
+/// <summary>Where a mounting stands in its rated band, and when drift takes it out.</summary>
+internal static class Banding
+{
+    /// <summary>Exits farther off than this are "beyond the horizon" [h]: several seasons of hire.</summary>
+    public const double HorizonHours = 2000;
+
+    private const int LineSamples = 24;
+
+    /// <summary>Standing by the last wide-open-throttle trial and the fitted line: outside if either says so.</summary>
+    public static BandStanding Standing(IReadOnlyList<TrialFinding> trials, EngineCard? engine, StraightDrift? drift)
+    {
+        var last = trials.LastOrDefault(t => t.SetAside is null or SetAsideReason.LimiterReached or SetAsideReason.HoursUnknown);
+        if (last is null || engine is not { BandLowRpm: { } low, BandHighRpm: { } high })
+            return new BandStanding(BandState.NotKnown, last?.Rpm, null, null, null);
+
+        // A limiter-held reading is a lower bound of what the engine would turn: it is over already.
+        if (last.SetAside == SetAsideReason.LimiterReached)
+            return new BandStanding(BandState.AboveTop, last.Rpm, last.Rpm, Math.Min(high - last.Rpm, 0), BandEdge.Top);
+
+        var byLine = drift is not null && drift.Fit.LastStretch == last.Stretch ? drift.Fit.At(drift.LastTrialHours).Value : last.Rpm;
+        var present = Margin(last.Rpm, low, high) < Margin(byLine, low, high) && Margin(last.Rpm, low, high) < 0 ? last.Rpm : byLine;
+        var margin = Margin(present, low, high);
+        var edge = high - present < present - low ? BandEdge.Top : BandEdge.Bottom;
+        var state = margin >= 0 ? BandState.InBand : edge == BandEdge.Top ? BandState.AboveTop : BandState.BelowBottom;
+        return new BandStanding(state, last.Rpm, present, margin, edge);
+    }
+
+    /// <summary>When drift carries it out of the band.</summary>
+    public static BandExit Exit(IReadOnlyList<TrialFinding> trials, EngineCard? engine, StraightDrift? drift, BandStanding band, int newBaselines)
+    {
+        if (engine is not { BandLowRpm: { } low, BandHighRpm: { } high }) return new BandExit(BandExitState.NotKnown);
+        if (band.State is BandState.AboveTop or BandState.BelowBottom) return new BandExit(BandExitState.AlreadyOutside, band.NearerEdge);
+        if (newBaselines > 0 && trials.All(t => t.Stretch < newBaselines)) return new BandExit(BandExitState.NoTrialSinceNewBaseline);
+        if (drift is null || drift.Fit.LastStretch < newBaselines) return new BandExit(BandExitState.TooFewTrials);
+        if (!drift.StandsOut()) return new BandExit(BandExitState.NoDriftShown);
+
+        var edge = drift.DriftPer100Hours.Value > 0 ? BandEdge.Top : BandEdge.Bottom;
+        var crossing = drift.Fit.Crossing(edge == BandEdge.Top ? high : low, drift.LastTrialHours, drift.LastTrialHours + HorizonHours);
+        double? FromLast(double? hours) => hours - drift.LastTrialHours;
+        return crossing.X is null
+            ? new BandExit(BandExitState.BeyondHorizon, edge, null, FromLast(crossing.LowX), null, StraightDrift.Level)
+            : new BandExit(BandExitState.Forecast, edge, FromLast(crossing.X), FromLast(crossing.LowX) ?? 0, FromLast(crossing.HighX), StraightDrift.Level);
+    }
+
+    /// <summary>The fitted line sampled for a picture, carried on some way past the last trial.</summary>
+    public static DriftLine Line(StraightDrift drift, BandExit exit)
+    {
+        var span = Math.Max(drift.LastTrialHours - drift.FirstHours, 50);
+        var ahead = Math.Clamp(exit.HoursFromLastTrial ?? span / 2, span / 4, span);
+        var end = drift.LastTrialHours + (ahead * 1.1);
+        var hours = Enumerable.Range(0, LineSamples + 1)
+            .Select(i => drift.FirstHours + ((end - drift.FirstHours) * i / LineSamples))
+            .Append(drift.LastTrialHours).Distinct().Order();
+        return new DriftLine(
+            StraightDrift.Level,
+            [
+                .. hours.Select(h =>
+                {
+                    var mean = drift.Fit.At(h);
+                    return new DriftPoint(h, mean.Value, mean.Low, mean.High, h > drift.LastTrialHours);
+                }),
+            ]);
+    }
+
+    private static double Margin(double rpm, double low, double high) => Math.Min(high - rpm, rpm - low);
+}
