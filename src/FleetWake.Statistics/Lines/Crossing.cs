@@ -24,7 +24,8 @@ namespace FleetWake.Statistics;
 /// </para>
 /// <para>
 /// What is "near" follows from the side of y on which the line stands at the starting place. A line knows no rated
-/// band, so whether that side is inside or outside is for the caller to ask first (<see cref="LineFit.At"/>).
+/// band, so whether that side is inside or outside is for the caller to ask first (<see cref="LineFit.At"/>): once the
+/// line is past a limit there is nothing left to reach, and HighX goes from a place to null at that point.
 /// </para>
 /// <list type="bullet">
 /// <item>Heading for y, slope significant: LowX, X, HighX in this order, each null if beyond the horizon.</item>
