@@ -35,8 +35,8 @@ internal readonly record struct ConfidenceBand(double Centre, double Level, doub
 
         // z0 > h: the near edge is a concave function of x, above zero at the start, so it comes down once if its
         // slope far out is downward (A < 0, or beta > 0) and never else. The far edge is convex; with A > 0 and
-        // beta > 0 it comes down once. With A <= 0 it may dip and rise again, before the readings' centre only: such
-        // a dip bounds nothing, so it counts as never.
+        // beta > 0 it comes down once. With A <= 0 it may dip and rise again, but only when the search starts before
+        // the centre of the readings and the line gets to y there: a dip bounds nothing, so it counts as never.
         double? line = z0 == 0 ? u0 : beta > 0 ? delta / beta : null;
         double? low = z0 <= h ? u0 : A < 0 || beta > 0 ? near : null;
         double? high = z0 + h == 0 ? u0 : A > 0 && beta > 0 ? far : null;

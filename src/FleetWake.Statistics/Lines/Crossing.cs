@@ -16,14 +16,16 @@ namespace FleetWake.Statistics;
 /// <remarks>
 /// <para>
 /// Source: E. C. Fieller, J. R. Statist. Soc. B 16 (1954) 175-185, applied to calibration on a line (cited from
-/// memory). The interval holds every place at which y lies inside the band of the mean response, the roots of
-/// (b^2 - t^2 s^2/Sxx) u^2 - 2 b d u + d^2 - t^2 s^2/n = 0 with u = x - mean x and d = y - mean y. When the slope is
-/// significant at the level, the interval from first root to second covers the true crossing with exactly that
-/// probability under normal noise; cut at the starting place and the horizon, null standing for open.
+/// memory): the places at which y lies inside the band of the mean response, whose bounds are the roots of
+/// (b^2 - t^2 s^2/Sxx) u^2 - 2 b d u + d^2 - t^2 s^2/n = 0 with u = x - mean x and d = y - mean y. Under normal noise
+/// those places hold the true crossing with exactly the level's probability, over all fits, significant or not. From
+/// LowX to HighX, a null HighX standing for no bound, is the least interval of one piece that holds all of them that
+/// lie after the starting place, or a wider one where a case below says so.
 /// </para>
 /// <para>
 /// What is "near" follows from the side of y on which the line stands at the starting place. A line knows no rated
-/// band, so whether that side is inside or outside is for the caller to ask first (<see cref="LineFit.At"/>).
+/// band, so whether that side is inside or outside is for the caller to ask first (<see cref="LineFit.At"/>): once the
+/// line is past a limit there is nothing left to reach, and HighX goes from a place to null at that point.
 /// </para>
 /// <list type="bullet">
 /// <item>Heading for y, slope significant: LowX, X, HighX in this order, each null if beyond the horizon.</item>
