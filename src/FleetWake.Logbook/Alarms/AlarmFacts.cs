@@ -1,0 +1,32 @@
+using FleetWake.Logbook.Entries;
+
+namespace FleetWake.Logbook.Alarms;
+
+/// <summary>A finding newly alarmed. A fact, so that what was told when can be asked.</summary>
+/// <param name="Entry">The stamp.</param>
+/// <param name="Boat">The boat.</param>
+/// <param name="Position">The position.</param>
+/// <param name="Mounting">The mounting.</param>
+/// <param name="Kind">What kind of alarm.</param>
+/// <param name="Episode">Number of the episode of this kind on this mounting, from 1; one is open at a time.</param>
+/// <param name="Rpm">RPM the finding stood at [RPM].</param>
+[Fact("alarm_raised", 1)]
+public sealed record AlarmRaised(Entry Entry, string Boat, Position Position, string Mounting, AlarmKind Kind, int Episode, double Rpm) : IFact;
+
+/// <summary>A finding no longer alarms.</summary>
+/// <param name="Entry">The stamp.</param>
+/// <param name="Mounting">The mounting.</param>
+/// <param name="Kind">What kind of alarm.</param>
+/// <param name="Episode">The episode that ended.</param>
+[Fact("alarm_lifted", 1)]
+public sealed record AlarmLifted(Entry Entry, string Mounting, AlarmKind Kind, int Episode) : IFact;
+
+/// <summary>Kinds of alarm.</summary>
+public enum AlarmKind
+{
+    /// <summary>Wide-open-throttle RPM lies above the rated band.</summary>
+    AboveBand,
+
+    /// <summary>Wide-open-throttle RPM lies below the rated band.</summary>
+    BelowBand,
+}

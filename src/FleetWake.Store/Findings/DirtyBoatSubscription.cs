@@ -1,0 +1,70 @@
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Schema;
+using JasperFx.Events;
+using JasperFx.Events.Daemon;
+using JasperFx.Events.Projections;
+using Marten;
+using Marten.Services;
+using Marten.Subscriptions;
+
+namespace FleetWake.Store.Findings;
+
+/// <summary>
+/// Marks boats whose finding may have changed; nothing more. It writes in the transaction of the daemon's progress,
+/// so no event is passed without its mark. Alarms and mail are left out: a finding raises them, so there would be a loop.
+/// </summary>
+public sealed class DirtyBoatSubscription : SubscriptionBase
+{
+    private const string Upsert =
+        " on conflict (operator, boat) do update set sequence = greatest(excluded.sequence, dirty_boats.sequence),"
+        + " attempts = 0, not_before = null, parked_at = null, last_error = null";
+
+    private const string MarkBoat =
+        "insert into " + WorkTables.DirtyBoats + " (operator, boat, sequence, marked_at, attempts) values (?, ?, ?, now(), 0)" + Upsert;
+
+    // The notices on an engine's or prop's stream are the index from it to boats.
+    private const string MarkBoatsOfPart =
+        "insert into " + WorkTables.DirtyBoats + " (operator, boat, sequence, marked_at, attempts)"
+        + " select distinct e.tenant_id, e.data ->> 'boat', ?::bigint, now(), 0 from " + FleetStore.SchemaName + ".mt_events e"
+        + " where e.tenant_id = ? and e.stream_id = ? and e.type in ('prop_issued', 'prop_returned', 'engine_installed')" + Upsert;
+
+    // What is taken back on one boat may end a contradiction with another that shares a prop or an engine.
+    private const string MarkNeighbours =
+        "insert into " + WorkTables.DirtyBoats + " (operator, boat, sequence, marked_at, attempts)"
+        + " select distinct n.tenant_id, n.data ->> 'boat', ?::bigint, now(), 0"
+        + " from " + FleetStore.SchemaName + ".mt_events e join " + FleetStore.SchemaName + ".mt_events n on n.tenant_id = e.tenant_id"
+        + " and n.stream_id in ('prop/' || (e.data ->> 'prop'), 'engine/' || (e.data ->> 'engine'))"
+        + " and n.type in ('prop_issued', 'engine_installed')"
+        + " where e.tenant_id = ? and e.stream_id = ? and e.type in ('prop_mounted', 'engine_fitted')" + Upsert;
+
+    /// <summary>Names the subscription; its progress is kept under this name.</summary>
+    public DirtyBoatSubscription() => Name = "dirty-boats";
+
+    /// <inheritdoc/>
+    public override Task<IChangeListener> ProcessEventsAsync(
+        EventRange page, ISubscriptionController controller, IDocumentOperations operations, CancellationToken cancellationToken)
+    {
+        var streams = page.Events.Where(e => e.StreamKey is not null)
+            .GroupBy(e => (e.TenantId, Stream: e.StreamKey!))
+            .OrderBy(g => g.Key.TenantId, StringComparer.Ordinal).ThenBy(g => g.Key.Stream, StringComparer.Ordinal);
+        foreach (var events in streams)
+        {
+            var (tenant, stream) = events.Key;
+            var newest = events.Max(e => e.Sequence);
+            if (StreamName.BoatOf(stream) is { } boat)
+            {
+                operations.QueueSqlCommand(MarkBoat, tenant, boat, newest);
+                if (events.Any(MayTouchNeighbours)) operations.QueueSqlCommand(MarkNeighbours, newest, tenant, stream);
+            }
+            else if (StreamName.PropOf(stream) is not null || StreamName.EngineOf(stream) is not null)
+            {
+                operations.QueueSqlCommand(MarkBoatsOfPart, newest, tenant, stream);
+            }
+        }
+
+        return Task.FromResult(NullChangeListener.Instance);
+    }
+
+    private static bool MayTouchNeighbours(IEvent e) =>
+        e.Data is Retracted or Logbook.Mountings.PropRemoved || e.Data is IFact { Entry.Amends: not null };
+}

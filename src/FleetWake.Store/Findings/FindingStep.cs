@@ -1,0 +1,121 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using FleetWake.Logbook.Alarms;
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Schema;
+using Marten;
+using Marten.Services;
+using Microsoft.Extensions.Logging;
+using Npgsql;
+
+namespace FleetWake.Store.Findings;
+
+/// <summary>
+/// Claims a dirty boat, folds its logs, assesses it and stores the finding, all in one transaction. A row that one
+/// worker holds is skipped by the others, and is free again the moment its worker dies.
+/// </summary>
+public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource source, TimeProvider time, ILogger<FindingStep> log)
+{
+    /// <summary>A boat that failed this often is parked until a new record of it arrives.</summary>
+    public const int MostAttempts = 5;
+
+    private const int NoPriorYet = 0;
+
+    private const string Claim =
+        "select operator, boat, sequence from " + WorkTables.DirtyBoats
+        + " where parked_at is null and (not_before is null or not_before <= $1)"
+        + " order by marked_at for update skip locked limit 1";
+
+    private const string Clean = "delete from " + WorkTables.DirtyBoats + " where operator = $1 and boat = $2";
+
+    private const string Failed =
+        "update " + WorkTables.DirtyBoats + " set attempts = attempts + 1, last_error = $3,"
+        + " not_before = $4 + make_interval(secs => power(2, attempts)),"
+        + " parked_at = case when attempts + 1 >= $5 then $4 end where operator = $1 and boat = $2";
+
+    /// <summary>Assesses one dirty boat; false when none is waiting.</summary>
+    public async Task<bool> TakeOneAsync(CancellationToken ct)
+    {
+        await using var connection = await source.OpenConnectionAsync(ct);
+        await using var transaction = await connection.BeginTransactionAsync(ct);
+        if (await ClaimAsync(connection, ct) is not { } claim) return false;
+        try
+        {
+            await AssessAsync(claim, transaction, ct);
+            await Run(connection, Clean, ct, claim.Tenant, claim.Boat);
+            await transaction.CommitAsync(ct);
+        }
+        catch (Exception e) when (e is not OperationCanceledException && !IsDatabaseDown(e))
+        {
+            await transaction.RollbackAsync(CancellationToken.None);
+            LogFailed(e, claim.Boat, claim.Tenant);
+            await Run(connection, Failed, CancellationToken.None, claim.Tenant, claim.Boat, e.Message, time.GetUtcNow(), MostAttempts);
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether the database itself went away: no fault of the boat's.</summary>
+    public static bool IsDatabaseDown(Exception e) =>
+        e is PostgresException pg ? pg.SqlState.StartsWith("57P", StringComparison.Ordinal) || pg.SqlState.StartsWith("08", StringComparison.Ordinal)
+        : e is NpgsqlException or ObjectDisposedException || (e.InnerException is { } inner && IsDatabaseDown(inner));
+
+    private async Task AssessAsync(Claimed claim, NpgsqlTransaction transaction, CancellationToken ct)
+    {
+        var options = SessionOptions.ForTransaction(transaction);
+        options.TenantId = claim.Tenant;
+        options.Tracking = DocumentTracking.None;
+        await using var session = store.OpenSession(options);
+
+        var dossier = await Dossiers.LoadAsync(session, claim.Boat, ct);
+        var finding = Assess.Boat(dossier);
+        var at = time.GetUtcNow();
+        var hash = Hash(dossier);
+        var id = $"{claim.Boat}/{hash[..24]}/{NoPriorYet}/{finding.Method}";
+        session.Store(new StoredFinding(id, claim.Boat, hash, NoPriorYet, finding.Method, claim.Sequence, at, finding));
+        session.Store(new CurrentFinding(claim.Boat, id));
+        await JudgeAsync(session, finding, at, ct);
+        await session.SaveChangesAsync(ct);
+    }
+
+    private static async Task JudgeAsync(IDocumentSession session, BoatFinding finding, DateTimeOffset at, CancellationToken ct)
+    {
+        var mounted = finding.Positions.Where(p => p.Mounting is not null).ToList();
+        var told = await Dossiers.LogsAsync(session, [.. mounted.Select(p => StreamName.Alarms(p.Mounting!.Mounting))], ct);
+        foreach (var position in mounted)
+        {
+            var stream = StreamName.Alarms(position.Mounting!.Mounting);
+            var facts = JudgeAlarms.Of(finding, position, told[stream], at);
+            if (facts.Count > 0) session.Events.Append(stream, facts);
+        }
+    }
+
+    private static string Hash(Dossier dossier)
+    {
+        var logs = new[] { dossier.Boat }.Concat(dossier.Engines.Values).Concat(dossier.Props.Values).Concat(dossier.OtherBoats.Values);
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(JsonSerializer.Serialize(logs, LogbookJson.Options))));
+    }
+
+    private async Task<Claimed?> ClaimAsync(NpgsqlConnection connection, CancellationToken ct)
+    {
+        await using var command = new NpgsqlCommand(Claim, connection) { Parameters = { new() { Value = time.GetUtcNow() } } };
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        return await reader.ReadAsync(ct) ? new Claimed(reader.GetString(0), reader.GetString(1), reader.GetInt64(2)) : null;
+    }
+
+    private static async Task Run(NpgsqlConnection connection, string sql, CancellationToken ct, params object[] values)
+    {
+        await using var command = new NpgsqlCommand(sql, connection);
+        foreach (var value in values) command.Parameters.Add(new NpgsqlParameter { Value = value });
+        await command.ExecuteNonQueryAsync(ct);
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "Boat {Boat} of {Operator} could not be assessed; it is tried again, then parked. The others go on.")]
+    private partial void LogFailed(Exception e, string boat, string @operator);
+
+    private sealed record Claimed(string Tenant, string Boat, long Sequence);
+}

@@ -1,0 +1,93 @@
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
+using FleetWake.Store.Findings;
+using FleetWake.Store.Schema;
+using Marten;
+using Npgsql;
+
+namespace FleetWake.Store.Histories;
+
+/// <summary>What people and reports read of an operator's fleet.</summary>
+public sealed class FleetReading(IDocumentStore store, NpgsqlDataSource source)
+{
+    /// <summary>The present finding of every boat, by name.</summary>
+    public async Task<IReadOnlyList<StoredFinding>> FindingsAsync(string @operator, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(@operator);
+        var current = await session.Query<CurrentFinding>().ToListAsync(ct);
+        var findings = await session.LoadManyAsync<StoredFinding>(ct, [.. current.Select(c => c.FindingId)]);
+        return [.. findings.OrderBy(f => f.Finding.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal)];
+    }
+
+    /// <summary>The present finding of a boat; null when the boat is unknown or not assessed yet.</summary>
+    public async Task<StoredFinding?> FindingAsync(string @operator, string boat, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(@operator);
+        var current = await session.LoadAsync<CurrentFinding>(boat, ct);
+        return current is null ? null : await session.LoadAsync<StoredFinding>(current.FindingId, ct);
+    }
+
+    /// <summary>A boat's log as the daemon folded it; null when nothing of it has arrived.</summary>
+    public async Task<FactLog?> LogAsync(string @operator, string boat, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(@operator);
+        return await session.LoadAsync<FactLog>(StreamName.Boat(boat), ct);
+    }
+
+    /// <summary>
+    /// Findings of every boat as they would have been at the end of a day: from the record as it is known now,
+    /// leaving out what happened after that day in the zone of each record.
+    /// </summary>
+    public async Task<IReadOnlyList<BoatFinding>> FindingsOnAsync(string @operator, DateOnly day, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(@operator);
+        var boats = await session.Query<CurrentFinding>().Select(c => c.Id).ToListAsync(ct);
+        var findings = new List<BoatFinding>();
+        foreach (var boat in boats)
+        {
+            var dossier = UpTo(await Dossiers.LoadAsync(session, boat, ct), day);
+            if (dossier.Boat.Facts.Count > 0) findings.Add(Assess.Boat(dossier));
+        }
+
+        return [.. findings.OrderBy(f => f.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal)];
+    }
+
+    /// <summary>Boats whose finding is not up to date: waiting, and parked because they could not be assessed.</summary>
+    public async Task<Backlog> BacklogAsync(CancellationToken ct)
+    {
+        await using var command = source.CreateCommand(
+            "select operator, boat, parked_at is not null, coalesce(last_error, '') from " + WorkTables.DirtyBoats + " order by 1, 2");
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        var waiting = 0;
+        var parked = new List<ParkedBoat>();
+        while (await reader.ReadAsync(ct))
+        {
+            if (reader.GetBoolean(2)) parked.Add(new ParkedBoat(reader.GetString(0), reader.GetString(1), reader.GetString(3)));
+            else waiting++;
+        }
+
+        return new Backlog(waiting, parked);
+    }
+
+    private static Dossier UpTo(Dossier dossier, DateOnly day)
+    {
+        FactLog Cut(FactLog log) => log with { Facts = log.Facts.RemoveAll(f => f.Entry.Date() > day) };
+        return new Dossier(
+            Cut(dossier.Boat),
+            dossier.Engines.SetItems(dossier.Engines.Select(e => KeyValuePair.Create(e.Key, Cut(e.Value)))),
+            dossier.Props.SetItems(dossier.Props.Select(p => KeyValuePair.Create(p.Key, Cut(p.Value)))),
+            dossier.OtherBoats.SetItems(dossier.OtherBoats.Select(b => KeyValuePair.Create(b.Key, Cut(b.Value)))));
+    }
+}
+
+/// <summary>Boats whose finding is not up to date.</summary>
+/// <param name="Waiting">How many wait their turn.</param>
+/// <param name="Parked">Those that could not be assessed.</param>
+public sealed record Backlog(int Waiting, IReadOnlyList<ParkedBoat> Parked);
+
+/// <summary>A boat that could not be assessed.</summary>
+/// <param name="Operator">The operator.</param>
+/// <param name="Boat">The boat.</param>
+/// <param name="Error">What went wrong the last time.</param>
+public sealed record ParkedBoat(string Operator, string Boat, string Error);

@@ -1,0 +1,106 @@
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.People;
+using Marten;
+
+namespace FleetWake.Store.Operators;
+
+/// <summary>Opens operators, makes their keys and keeps their recipients.</summary>
+public sealed class FleetOperators(IDocumentStore store, TimeProvider time)
+{
+    /// <summary>Opens an operator; opening it again changes nothing.</summary>
+    public async Task OpenAsync(string id, string name, string zone, CancellationToken ct)
+    {
+        await using var session = store.LightweightSession(id);
+        if (await session.LoadAsync<OperatorCard>(id, ct) is not null) return;
+        session.Insert(new OperatorCard(id, name, zone));
+        session.Events.Append(StreamName.Operator, new OperatorOpened(Stamp(zone), name, zone));
+        await session.SaveChangesAsync(ct);
+    }
+
+    /// <summary>An operator by id, or null.</summary>
+    public async Task<OperatorCard?> FindAsync(string id, CancellationToken ct)
+    {
+        await using var session = store.QuerySession();
+        return await session.LoadAsync<OperatorCard>(id, ct);
+    }
+
+    /// <summary>Every operator, by id.</summary>
+    public async Task<IReadOnlyList<OperatorCard>> AllAsync(CancellationToken ct)
+    {
+        await using var session = store.QuerySession();
+        return await session.Query<OperatorCard>().OrderBy(o => o.Id).ToListAsync(ct);
+    }
+
+    /// <summary>Makes a key and returns it whole: the only time it can be seen.</summary>
+    public async Task<string> MakeKeyAsync(string @operator, string name, IReadOnlyList<KeyScope> scopes, CancellationToken ct)
+    {
+        var (id, key) = KeySecret.Make();
+        await using var session = store.LightweightSession(@operator);
+        session.Insert(new ApiKey(id, @operator, name, KeySecret.Hash(key), scopes, time.GetUtcNow(), null));
+        await session.SaveChangesAsync(ct);
+        return key;
+    }
+
+    /// <summary>The stored key that a text is, or null when it is none or was revoked.</summary>
+    public async Task<ApiKey?> RecognizeAsync(string key, CancellationToken ct)
+    {
+        if (KeySecret.IdOf(key) is not { } id) return null;
+        await using var session = store.QuerySession();
+        var stored = await session.LoadAsync<ApiKey>(id, ct);
+        return stored is { RevokedAt: null } && KeySecret.Matches(key, stored.Hash) ? stored : null;
+    }
+
+    /// <summary>Revokes a key by its public id; false when there is none.</summary>
+    public async Task<bool> RevokeKeyAsync(string id, CancellationToken ct)
+    {
+        await using var session = store.LightweightSession();
+        if (await session.LoadAsync<ApiKey>(id, ct) is not { } key) return false;
+        session.Store(key with { RevokedAt = key.RevokedAt ?? time.GetUtcNow() });
+        await session.SaveChangesAsync(ct);
+        return true;
+    }
+
+    /// <summary>Subscribes an address to a digest; again changes nothing but brings back one that had unsubscribed.</summary>
+    public async Task SubscribeAsync(OperatorCard @operator, string address, string digest, CancellationToken ct)
+    {
+        await using var session = store.LightweightSession(@operator.Id);
+        var known = await session.Query<Recipient>().Where(r => r.Address == address && r.Digest == digest).FirstOrDefaultAsync(ct);
+        if (known is { Subscribed: true }) return;
+        var token = KeySecret.MakeToken();
+        var recipient = known is null
+            ? new Recipient($"r-{KeySecret.MakeToken()[..10]}", address, digest, token, true)
+            : known with { Token = token, Subscribed = true };
+        session.Store(recipient);
+        session.Store(new UnsubscribeToken(token, @operator.Id, recipient.Id));
+        session.Events.Append(StreamName.Operator, new RecipientSubscribed(Stamp(@operator.Zone), recipient.Id, digest));
+        await session.SaveChangesAsync(ct);
+    }
+
+    /// <summary>Unsubscribes by the secret of a link; true even when it was done before, false when the secret is unknown.</summary>
+    public async Task<bool> UnsubscribeAsync(string token, CancellationToken ct)
+    {
+        await using var look = store.QuerySession();
+        if (await look.LoadAsync<UnsubscribeToken>(token, ct) is not { } link) return false;
+        var card = await look.LoadAsync<OperatorCard>(link.Operator, ct);
+        await using var session = store.LightweightSession(link.Operator);
+        var recipient = await session.LoadAsync<Recipient>(link.Recipient, ct);
+        if (recipient is { Subscribed: true })
+        {
+            session.Store(recipient with { Subscribed = false });
+            session.Events.Append(StreamName.Operator, new RecipientUnsubscribed(Stamp(card!.Zone), recipient.Id, recipient.Digest));
+            await session.SaveChangesAsync(ct);
+        }
+
+        return true;
+    }
+
+    /// <summary>Who receives a digest now.</summary>
+    public async Task<IReadOnlyList<Recipient>> RecipientsAsync(string @operator, string digest, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(@operator);
+        return await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).OrderBy(r => r.Id).ToListAsync(ct);
+    }
+
+    /// <summary>The stamp of a fact that the program itself records.</summary>
+    internal Entry Stamp(string zone) => ProgramEntry.At(time.GetUtcNow(), zone);
+}

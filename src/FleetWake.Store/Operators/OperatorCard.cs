@@ -1,0 +1,48 @@
+namespace FleetWake.Store.Operators;
+
+/// <summary>An operator as looked up by its id, which is also its tenant.</summary>
+/// <param name="Id">Id, lower case.</param>
+/// <param name="Name">Name for people.</param>
+/// <param name="Zone">IANA zone of its office.</param>
+public sealed record OperatorCard(string Id, string Name, string Zone);
+
+/// <summary>A key of the API, without the key: only its hash is kept.</summary>
+/// <param name="Id">Public part of the key.</param>
+/// <param name="Operator">The operator it belongs to; the tenant comes from here and never from a request.</param>
+/// <param name="Name">What it is for.</param>
+/// <param name="Hash">SHA-256 of the whole key, lower-case hex. A key carries 256 random bits, so a slow hash would add nothing.</param>
+/// <param name="Scopes">What it may do.</param>
+/// <param name="MadeAt">When it was made.</param>
+/// <param name="RevokedAt">When it was revoked.</param>
+public sealed record ApiKey(
+    string Id, string Operator, string Name, string Hash, IReadOnlyList<KeyScope> Scopes, DateTimeOffset MadeAt, DateTimeOffset? RevokedAt);
+
+/// <summary>What a key may do.</summary>
+public enum KeyScope
+{
+    /// <summary>Send records.</summary>
+    Record,
+
+    /// <summary>Read boats, findings and due lists.</summary>
+    Read,
+}
+
+/// <summary>Somebody who receives a digest: an erasable row, for an address is personal; facts name its id only.</summary>
+/// <param name="Id">Pseudonymous id.</param>
+/// <param name="Address">Mail address.</param>
+/// <param name="Digest">Which digest.</param>
+/// <param name="Token">Secret of the unsubscribe link.</param>
+/// <param name="Subscribed">False once unsubscribed.</param>
+public sealed record Recipient(string Id, string Address, string Digest, string Token, bool Subscribed);
+
+/// <summary>Finds a recipient by the secret of the unsubscribe link.</summary>
+/// <param name="Id">The secret.</param>
+/// <param name="Operator">The operator.</param>
+/// <param name="Recipient">The recipient.</param>
+public sealed record UnsubscribeToken(string Id, string Operator, string Recipient);
+
+/// <summary>The one proof that a digest of a period went out; its id is unique per operator.</summary>
+/// <param name="Id">Digest and period.</param>
+/// <param name="IssuedAt">When.</param>
+/// <param name="Messages">How many messages were queued.</param>
+public sealed record IssuedDigest(string Id, DateTimeOffset IssuedAt, int Messages);

@@ -1,0 +1,100 @@
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Histories;
+using JasperFx;
+using JasperFx.Events;
+using Marten;
+using Marten.Events;
+using Marten.Exceptions;
+
+namespace FleetWake.Store.Records;
+
+/// <summary>
+/// Takes records into the streams, each exactly once: a receipt is written in the transaction of its facts, so of
+/// any number of equal submissions one is recorded and the others get its answer.
+/// </summary>
+public sealed class Recorder(IDocumentStore store)
+{
+    // Each round loses only to somebody else's success on the same streams, so a crowd of n needs at most n rounds.
+    private const int MostRounds = 40;
+
+    /// <summary>Takes one record of an operator.</summary>
+    public async Task<Answer> TakeAsync(string tenant, RecordKind kind, ICommand command, Arrival arrival, CancellationToken ct)
+    {
+        var decision = kind.Decide(command, arrival);
+        var hash = Receipt.Hash(kind, command, arrival.Device);
+        for (var round = 1; ; round++)
+        {
+            try
+            {
+                return await TryAsync(tenant, command.Entry?.Id, hash, decision, ct);
+            }
+            catch (Exception lost) when (IsLostRace(lost) && round < MostRounds)
+            {
+                // Somebody else wrote to these streams, or took this very entry, in between: look again.
+            }
+        }
+    }
+
+    private async Task<Answer> TryAsync(string tenant, Guid? id, string hash, Decision decision, CancellationToken ct)
+    {
+        await using var session = store.LightweightSession(tenant);
+        if (id is { } known && await session.LoadAsync<Receipt>(known, ct) is { } receipt)
+            return receipt.ContentHash == hash ? await Again(session, receipt, ct) : Conflict(receipt.Id);
+        if (decision is Decision.Refuse refused) return new Answer(id, Outcome.Refused, false, [], [], refused.Refusals);
+
+        var keep = (Decision.Keep)decision;
+        foreach (var placed in keep.Facts)
+        {
+            var stream = await session.Events.FetchForWriting<FactLog>(placed.Stream, ct);
+            stream.AppendOne(placed.Fact);
+        }
+
+        var held = await HeldAsync(session, keep.References, ct);
+        var questions = await QuestionsAsync(session, keep, ct);
+        var answer = new Answer(id, held.Count > 0 ? Outcome.Held : Outcome.Recorded, false, held, questions, []);
+        session.Insert(new Receipt(id!.Value, hash, answer, keep.References));
+        await session.SaveChangesAsync(ct);
+        return answer;
+    }
+
+    private static bool IsLostRace(Exception e) =>
+        e is DocumentAlreadyExistsException or EventStreamUnexpectedMaxEventIdException or JasperFx.Events.ExistingStreamIdCollisionException;
+
+    private static async Task<Answer> Again(IQuerySession session, Receipt receipt, CancellationToken ct)
+    {
+        if (receipt.Answer.Outcome != Outcome.Held) return receipt.Answer with { Repeat = true };
+        var held = await HeldAsync(session, receipt.References, ct);
+        return receipt.Answer with { Repeat = true, Held = held, Outcome = held.Count > 0 ? Outcome.Held : Outcome.Recorded };
+    }
+
+    private static Answer Conflict(Guid id) => new(
+        id,
+        Outcome.Conflict,
+        false,
+        [],
+        [],
+        [new Refusal("/entry/id", "id_used", "this entry id was used before for other content: give a changed record an id of its own, and amend the earlier one if it was wrong")]);
+
+    private static async Task<List<Refusal>> HeldAsync(IQuerySession session, IReadOnlyList<Reference> references, CancellationToken ct)
+    {
+        var logs = await Dossiers.LogsAsync(session, [.. references.Select(r => r.Stream)], ct);
+        return
+        [
+            .. references.Where(r => logs[r.Stream].Registration() is null).Select(r => new Refusal(
+                r.Field, "not_registered", $"{r.Stream.Replace("/", " ", StringComparison.Ordinal)} is not registered yet: the record is held until its registration arrives")),
+        ];
+    }
+
+    /// <summary>The questions that these facts raise on their boat and that were not open before.</summary>
+    private static async Task<IReadOnlyList<Contradiction>> QuestionsAsync(IQuerySession session, Decision.Keep keep, CancellationToken ct)
+    {
+        var first = keep.Facts[0].Stream;
+        var boat = StreamName.BoatOf(first) ?? Dossier.BoatsNamed((await Dossiers.LogsAsync(session, [first], ct))[first]).LastOrDefault();
+        if (boat is null) return [];
+        var before = await Dossiers.LoadAsync(session, boat, ct);
+        var after = await Dossiers.WithAsync(session, before, keep.Facts, ct);
+        var open = BoatHistory.Tell(before).Contradictions.Select(c => c.Question).ToHashSet(StringComparer.Ordinal);
+        return [.. BoatHistory.Tell(after).Contradictions.Where(c => !open.Contains(c.Question))];
+    }
+}

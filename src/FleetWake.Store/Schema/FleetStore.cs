@@ -1,0 +1,87 @@
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Findings;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Operators;
+using FleetWake.Store.Records;
+using JasperFx;
+using JasperFx.Events;
+using JasperFx.Events.Daemon;
+using JasperFx.Events.Projections;
+using JasperFx.MultiTenancy;
+using Marten;
+using Marten.Events;
+using Microsoft.Extensions.DependencyInjection;
+using Npgsql;
+using Weasel.Core;
+
+namespace FleetWake.Store.Schema;
+
+/// <summary>How the record lies in PostgreSQL. The only place that tells Marten anything.</summary>
+public static class FleetStore
+{
+    /// <summary>The schema that holds everything but the scheduler's tables.</summary>
+    public const string SchemaName = "fleetwake";
+
+    /// <summary>Adds the document store; with <paramref name="daemon"/>, this process also folds streams and marks boats.</summary>
+    public static IServiceCollection AddFleetStore(this IServiceCollection services, NpgsqlDataSource source, bool daemon)
+    {
+        services.AddSingleton(source);
+        var marten = services.AddMarten(options => Configure(options, source));
+        if (daemon) marten.AddAsyncDaemon(DaemonMode.HotCold);
+        services.AddSingleton<Recorder>();
+        services.AddSingleton<FleetReading>();
+        services.AddSingleton<FleetOperators>();
+        return services;
+    }
+
+    /// <summary>A store outside a host, for the schema command and for tests.</summary>
+    public static DocumentStore Open(NpgsqlDataSource source, AutoCreate autoCreate = AutoCreate.None) =>
+        DocumentStore.For(options =>
+        {
+            Configure(options, source);
+            options.AutoCreateSchemaObjects = autoCreate;
+        });
+
+    private static void Configure(StoreOptions options, NpgsqlDataSource source)
+    {
+        options.Connection(source);
+        options.DatabaseSchemaName = SchemaName;
+        options.Events.DatabaseSchemaName = SchemaName;
+
+        // Tables are made by the schema command; several nodes making them lazily race each other.
+        options.AutoCreateSchemaObjects = AutoCreate.None;
+        options.DisableNpgsqlLogging = true;
+
+        // Words are written by the logbook's own converter; Marten's would come first and write them its way.
+        options.UseSystemTextJsonForSerialization(EnumStorage.AsInteger, Casing.CamelCase, json => LogbookJson.Configure(json));
+
+        options.Events.StreamIdentity = StreamIdentity.AsString;
+        options.Events.TenancyStyle = TenancyStyle.Conjoined;
+        options.Events.AppendMode = EventAppendMode.QuickWithServerTimestamps;
+        options.Events.UseListenNotifyForEventAppends = true;
+        options.Policies.AllDocumentsAreMultiTenanted();
+        foreach (var (type, name) in LogbookJson.StoredNames) options.Events.MapEventType(type, name);
+
+        // A wear total must not be quietly wrong: the daemon stops at what it cannot apply, rather than skip it.
+        options.Projections.Errors.SkipApplyErrors = false;
+        options.Projections.Errors.SkipSerializationErrors = false;
+        options.Projections.Errors.SkipUnknownEvents = false;
+
+        options.Projections.Add<FactLogProjection>(ProjectionLifecycle.Async);
+        options.Events.Subscribe(new DirtyBoatSubscription());
+
+        options.Schema.For<FactLog>().DocumentAlias("fact_log");
+        options.Schema.For<Receipt>().DocumentAlias("receipt");
+        options.Schema.For<StoredFinding>().DocumentAlias("finding");
+        options.Schema.For<CurrentFinding>().DocumentAlias("current_finding");
+        options.Schema.For<IssuedDigest>().DocumentAlias("issued_digest");
+        options.Schema.For<Recipient>().DocumentAlias("recipient");
+
+        // What is looked up before the operator is known stands outside any operator's rows.
+        options.Schema.For<OperatorCard>().DocumentAlias("operator").SingleTenanted();
+        options.Schema.For<ApiKey>().DocumentAlias("api_key").SingleTenanted();
+        options.Schema.For<UnsubscribeToken>().DocumentAlias("unsubscribe_token").SingleTenanted();
+
+        foreach (var table in WorkTables.All) options.Storage.ExtendedSchemaObjects.Add(table);
+    }
+}

@@ -1,0 +1,43 @@
+using Weasel.Postgresql;
+using Weasel.Postgresql.Tables;
+
+namespace FleetWake.Store.Schema;
+
+/// <summary>Plain tables that workers claim rows from with SKIP LOCKED.</summary>
+internal static class WorkTables
+{
+    public const string DirtyBoats = FleetStore.SchemaName + ".dirty_boats";
+    public const string OutgoingMail = FleetStore.SchemaName + ".outgoing_mail";
+
+    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail()];
+
+    private static Table MakeDirtyBoats()
+    {
+        var table = new Table(Name("dirty_boats"));
+        table.AddColumn("operator", "text").AsPrimaryKey();
+        table.AddColumn("boat", "text").AsPrimaryKey();
+        table.AddColumn("sequence", "bigint").NotNull();
+        table.AddColumn("marked_at", "timestamptz").NotNull();
+        table.AddColumn("attempts", "integer").NotNull();
+        table.AddColumn("not_before", "timestamptz");
+        table.AddColumn("parked_at", "timestamptz");
+        table.AddColumn("last_error", "text");
+        return table;
+    }
+
+    private static Table MakeOutgoingMail()
+    {
+        var table = new Table(Name("outgoing_mail"));
+        table.AddColumn("operator", "text").AsPrimaryKey();
+        table.AddColumn("message", "text").AsPrimaryKey();
+        table.AddColumn("recipient", "text").NotNull();
+        table.AddColumn("state", "text").NotNull();
+        table.AddColumn("attempts", "integer").NotNull();
+        table.AddColumn("not_before", "timestamptz").NotNull();
+        table.AddColumn("last_error", "text");
+        table.AddColumn("mime", "bytea").NotNull();
+        return table;
+    }
+
+    private static PostgresqlObjectName Name(string table) => new(FleetStore.SchemaName, table, SchemaUtils.IdentifierUsage.General);
+}
