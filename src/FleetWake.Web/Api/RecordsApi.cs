@@ -1,0 +1,135 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Records;
+using FleetWake.Web.SignIn;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace FleetWake.Web.Api;
+
+/// <summary>Where records come in: one at a time by kind, or in a batch of kinds as a device's outbox holds them.</summary>
+public static class RecordsApi
+{
+    /// <summary>Records in one batch at the most.</summary>
+    public const int MostRecords = 500;
+
+    private const string DeviceHeader = "FleetWake-Device";
+    private const string SentAtHeader = "FleetWake-Sent-At";
+
+    /// <summary>Maps the routes.</summary>
+    public static void MapRecords(this IEndpointRouteBuilder routes)
+    {
+        var records = routes.MapGroup("/api/records").RequireAuthorization(Words.Of(Store.Operators.KeyScope.Record)).WithTags("Records");
+        records.MapPost("", TakeBatchAsync)
+            .WithName("record_batch")
+            .WithSummary("Takes a batch of records, in the order in which they stand.")
+            .WithDescription("Each record is an object with its \"kind\" and the fields of that kind. The answer has one result a record, in the same order; one record's refusal does not stop the others.")
+            .Accepts<BatchShape>("application/json")
+            .Produces<BatchAnswer>()
+            .ProducesProblem(400).ProducesProblem(401).ProducesProblem(403).ProducesProblem(413).ProducesProblem(422).ProducesProblem(503);
+        foreach (var kind in RecordKind.All)
+        {
+            records.MapPost(kind.Name, (HttpContext http, Recorder recorder, TimeProvider time) => TakeOneAsync(kind, http, recorder, time))
+                .WithName("record_" + kind.Name)
+                .WithSummary(kind.Summary)
+                .WithDescription($"The sending device is named by the header {DeviceHeader}; {SentAtHeader} gives its clock at sending.")
+                .Accepts(kind.CommandType, "application/json")
+                .Produces<Answer>(201).Produces<Answer>(200).Produces<Answer>(202)
+                .ProducesProblem(400).ProducesProblem(401).ProducesProblem(403).ProducesProblem(409).ProducesProblem(422).ProducesProblem(503);
+        }
+    }
+
+    private static async Task<IResult> TakeOneAsync(RecordKind kind, HttpContext http, Recorder recorder, TimeProvider time)
+    {
+        var (node, malformed) = await BodyAsync(http);
+        if (malformed is not null) return malformed;
+        var device = http.Request.Headers[DeviceHeader].ToString();
+        if (device.Length == 0) device = "api";
+        var arrival = ReadArrival(device, http.Request.Headers[SentAtHeader].ToString(), time, "");
+        if (arrival.Refusal is { } wrong) return Problems.Field(wrong.Field, wrong.Reason, wrong.Message);
+
+        var answer = await TakeAsync(http.User.OperatorOf(), kind, node, arrival.Arrival!, recorder, http.RequestAborted);
+        return answer.Outcome switch
+        {
+            Outcome.Refused or Outcome.Conflict => Problems.Record(answer),
+            _ when answer.Repeat => Results.Ok(answer),
+            Outcome.Held => Results.Json(answer, statusCode: StatusCodes.Status202Accepted),
+            _ => Results.Json(answer, statusCode: StatusCodes.Status201Created),
+        };
+    }
+
+    private static async Task<IResult> TakeBatchAsync(HttpContext http, Recorder recorder, TimeProvider time)
+    {
+        var (node, malformed) = await BodyAsync(http);
+        if (malformed is not null) return malformed;
+        if (node is not JsonObject batch || batch["records"] is not JsonArray records)
+            return Problems.Field("/records", "missing", "a batch is an object with \"device\", \"sentAt\" and the list \"records\"");
+        if (records.Count > MostRecords)
+            return Problems.Field("/records", "too_many", $"send at most {MostRecords} records in a batch");
+        var arrival = ReadArrival(Text(batch["device"]), Text(batch["sentAt"]), time, "/");
+        if (arrival.Refusal is { } wrong) return Problems.Field(wrong.Field, wrong.Reason, wrong.Message);
+
+        var answers = new List<Answer>(records.Count);
+        foreach (var record in records)
+        {
+            var name = record is JsonObject named ? Text(named["kind"]) : null;
+            answers.Add(RecordKind.Find(name) is { } kind
+                ? await TakeAsync(http.User.OperatorOf(), kind, record, arrival.Arrival!, recorder, http.RequestAborted)
+                : Refused(new Refusal("/kind", "unknown_kind", $"give the record's kind, one of {string.Join(", ", RecordKind.All.Select(k => k.Name))}")));
+        }
+
+        return Results.Json(new BatchAnswer(answers));
+    }
+
+    private static async Task<Answer> TakeAsync(
+        string tenant, RecordKind kind, JsonNode? node, Arrival arrival, Recorder recorder, CancellationToken ct)
+    {
+        var (command, refusals) = RecordReading.Read(kind, node);
+        return command is null ? Refused([.. refusals]) : await recorder.TakeAsync(tenant, kind, command, arrival, ct);
+    }
+
+    private static Answer Refused(params Refusal[] refusals) => new(null, Outcome.Refused, false, [], [], refusals);
+
+    private static (Arrival? Arrival, Refusal? Refusal) ReadArrival(string? device, string? sentAt, TimeProvider time, string prefix)
+    {
+        var check = new Check();
+        check.Id(device, prefix.Length > 0 ? "/device" : DeviceHeader);
+        if (check.Decide(() => new Decision.Keep([], [])) is Decision.Refuse { Refusals: [var wrong, ..] }) return (null, wrong);
+        DateTimeOffset? sent = null;
+        if (!string.IsNullOrEmpty(sentAt))
+        {
+            if (!DateTimeOffset.TryParse(sentAt, null, System.Globalization.DateTimeStyles.AssumeUniversal, out var parsed))
+                return (null, new Refusal(prefix.Length > 0 ? "/sentAt" : SentAtHeader, "not_a_time", "give the device's clock at sending as in 2026-05-03T10:15:00+12:00"));
+            sent = parsed;
+        }
+
+        return (new Arrival(device!, time.GetUtcNow(), sent), null);
+    }
+
+    private static async Task<(JsonNode? Node, IResult? Malformed)> BodyAsync(HttpContext http)
+    {
+        try
+        {
+            var options = new JsonDocumentOptions { MaxDepth = 16, AllowDuplicateProperties = false };
+            return (await JsonNode.ParseAsync(http.Request.Body, documentOptions: options, cancellationToken: http.RequestAborted), null);
+        }
+        catch (JsonException e)
+        {
+            return (null, Problems.Malformed($"The body is no JSON that can be read: line {e.LineNumber + 1}, byte {e.BytePositionInLine + 1}. Nothing was stored."));
+        }
+    }
+
+    private static string? Text(JsonNode? node) => node is JsonValue value && value.TryGetValue<string>(out var text) ? text : null;
+}
+
+/// <summary>A batch as sent.</summary>
+/// <param name="Device">Id of the sending device.</param>
+/// <param name="SentAt">The device's clock at sending; left out by importers.</param>
+/// <param name="Records">The records, each with its <c>kind</c>.</param>
+public sealed record BatchShape(string Device, DateTimeOffset? SentAt, IReadOnlyList<JsonObject> Records);
+
+/// <summary>The answer to a batch.</summary>
+/// <param name="Results">One a record, in the order sent.</param>
+public sealed record BatchAnswer(IReadOnlyList<Answer> Results);

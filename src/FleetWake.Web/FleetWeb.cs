@@ -1,0 +1,121 @@
+using System.Reflection;
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Findings;
+using FleetWake.Store.Operators;
+using FleetWake.Web.Api;
+using FleetWake.Web.Office;
+using FleetWake.Web.SignIn;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.OpenApi;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.OpenApi;
+using Npgsql;
+
+namespace FleetWake.Web;
+
+/// <summary>The web room: its services and its routes.</summary>
+public static class FleetWeb
+{
+    /// <summary>Largest body that is read [bytes]: a full batch with room to spare.</summary>
+    public const long MostBodyBytes = 4 * 1024 * 1024;
+
+    /// <summary>Adds the web room's services.</summary>
+    public static IServiceCollection AddFleetWeb(this IServiceCollection services)
+    {
+        services.ConfigureHttpJsonOptions(o => LogbookJson.Configure(o.SerializerOptions));
+        services.AddProblemDetails();
+        services.AddOpenApi("v1", Describe);
+        services.AddAuthentication(ApiKeyHandler.SchemeName)
+            .AddScheme<AuthenticationSchemeOptions, ApiKeyHandler>(ApiKeyHandler.SchemeName, null);
+        var authorization = services.AddAuthorizationBuilder();
+        foreach (var scope in Enum.GetValues<KeyScope>())
+            authorization.AddPolicy(Words.Of(scope), p => p.RequireClaim(Claims.Scope, Words.Of(scope)));
+        services.Configure<Microsoft.AspNetCore.Server.Kestrel.Core.KestrelServerOptions>(o =>
+        {
+            o.Limits.MaxRequestBodySize = MostBodyBytes;
+            o.AddServerHeader = false;
+        });
+        return services;
+    }
+
+    /// <summary>Maps the web room's routes.</summary>
+    public static void UseFleetWeb(this WebApplication app)
+    {
+        app.UseExceptionHandler(errors => errors.Run(AnswerFailureAsync));
+        app.UseStatusCodePages();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.MapOpenApi();
+        app.MapGet("/", () => Results.Text("FleetWake keeps the record. API description: /openapi/v1.json\n")).ExcludeFromDescription();
+        app.MapGet("/health/live", () => Results.Text("live\n")).ExcludeFromDescription();
+        app.MapGet("/health/ready", ReadyAsync).ExcludeFromDescription();
+        app.MapRecords();
+        app.MapBoats();
+        app.MapUnsubscribe();
+    }
+
+    private static async Task<IResult> ReadyAsync(NpgsqlDataSource source, CancellationToken ct)
+    {
+        try
+        {
+            await using var command = source.CreateCommand("select 1");
+            await command.ExecuteScalarAsync(ct);
+            return Results.Text("ready\n");
+        }
+        catch (NpgsqlException)
+        {
+            return Problems.Unavailable();
+        }
+    }
+
+    private static async Task AnswerFailureAsync(HttpContext http)
+    {
+        var error = http.Features.Get<IExceptionHandlerFeature>()?.Error;
+        if (error is BadHttpRequestException bad)
+        {
+            await Problems.Make(bad.StatusCode, bad.StatusCode == 413 ? "too-large" : "bad-request", $"{bad.Message} At most {MostBodyBytes / (1024 * 1024)} MB a request.", []).ExecuteAsync(http);
+            return;
+        }
+
+        if (error is not null && FindingStep.IsDatabaseDown(error))
+        {
+            http.Response.Headers.RetryAfter = "5";
+            await Problems.Unavailable().ExecuteAsync(http);
+            return;
+        }
+
+        await Problems.Make(500, "failure", "Something broke on our side; the log says what. Nothing of this request is certain: send it again, a repeat is harmless.", []).ExecuteAsync(http);
+    }
+
+    private static void Describe(OpenApiOptions options)
+    {
+        options.AddDocumentTransformer((document, _, _) =>
+        {
+            document.Info = new OpenApiInfo
+            {
+                Title = "FleetWake",
+                Version = "v1",
+                Description = "Records of a fleet's propellers and what follows from them. Decision aid only: the owner's manual, local rules and a licensed technician win.",
+            };
+            document.Components ??= new OpenApiComponents();
+            document.Components.SecuritySchemes ??= new Dictionary<string, IOpenApiSecurityScheme>(StringComparer.Ordinal);
+            document.Components.SecuritySchemes["key"] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "An API key of the operator: fw_…" };
+            document.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference("key", document)] = [] }];
+            return Task.CompletedTask;
+        });
+        options.AddSchemaTransformer((schema, context, _) =>
+        {
+            if (context.JsonPropertyInfo?.AttributeProvider is MemberInfo member && member.GetCustomAttribute<OneOfAttribute>() is { } oneOf)
+            {
+                var words = schema.Items is OpenApiSchema items ? items : schema;
+                words.Enum = [.. Words.All(oneOf.Words).Select(w => (System.Text.Json.Nodes.JsonNode)w)];
+            }
+
+            return Task.CompletedTask;
+        });
+    }
+}

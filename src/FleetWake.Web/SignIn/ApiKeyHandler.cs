@@ -1,0 +1,59 @@
+using System.Security.Claims;
+using System.Text.Encodings.Web;
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Operators;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Options;
+
+namespace FleetWake.Web.SignIn;
+
+/// <summary>Recognises an API key in <c>Authorization: Bearer</c>. The operator comes from the key, never from the request.</summary>
+public sealed class ApiKeyHandler(
+    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, FleetOperators operators)
+    : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
+{
+    /// <summary>Name of the scheme.</summary>
+    public const string SchemeName = "ApiKey";
+
+    private const string Bearer = "Bearer ";
+
+    /// <inheritdoc/>
+    protected override async Task<AuthenticateResult> HandleAuthenticateAsync()
+    {
+        var header = Request.Headers.Authorization.ToString();
+        if (!header.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase)) return AuthenticateResult.NoResult();
+        var key = await operators.RecognizeAsync(header[Bearer.Length..].Trim(), Context.RequestAborted);
+        if (key is null) return AuthenticateResult.Fail("unknown or revoked key");
+
+        var identity = new ClaimsIdentity(SchemeName);
+        identity.AddClaim(new Claim(Claims.Operator, key.Operator));
+        foreach (var scope in key.Scopes) identity.AddClaim(new Claim(Claims.Scope, Words.Of(scope)));
+        return AuthenticateResult.Success(new AuthenticationTicket(new ClaimsPrincipal(identity), SchemeName));
+    }
+
+    /// <inheritdoc/>
+    protected override async Task HandleChallengeAsync(AuthenticationProperties properties)
+    {
+        Response.Headers.WWWAuthenticate = "Bearer";
+        await Api.Problems.Unauthorized().ExecuteAsync(Context);
+    }
+
+    /// <inheritdoc/>
+    protected override async Task HandleForbiddenAsync(AuthenticationProperties properties) =>
+        await Api.Problems.Forbidden().ExecuteAsync(Context);
+}
+
+/// <summary>What is known of a caller.</summary>
+public static class Claims
+{
+    /// <summary>Claim type of the operator.</summary>
+    public const string Operator = "operator";
+
+    /// <summary>Claim type of a scope.</summary>
+    public const string Scope = "scope";
+
+    /// <summary>The caller's operator.</summary>
+    public static string OperatorOf(this ClaimsPrincipal user) =>
+        user.FindFirstValue(Operator) ?? throw new InvalidOperationException("The route does not ask for a key.");
+}
