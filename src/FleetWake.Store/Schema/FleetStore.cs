@@ -1,6 +1,7 @@
 using FleetWake.Logbook.Entries;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Histories;
+using FleetWake.Store.Mail;
 using FleetWake.Store.Operators;
 using FleetWake.Store.Records;
 using JasperFx;
@@ -31,6 +32,7 @@ public static class FleetStore
         services.AddSingleton<Recorder>();
         services.AddSingleton<FleetReading>();
         services.AddSingleton<FleetOperators>();
+        services.AddSingleton<MailLedger>();
         return services;
     }
 

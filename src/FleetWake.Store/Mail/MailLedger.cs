@@ -1,0 +1,154 @@
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Mail;
+using FleetWake.Logbook.People;
+using FleetWake.Store.Operators;
+using FleetWake.Store.Schema;
+using JasperFx;
+using Marten;
+using Marten.Services;
+using Npgsql;
+
+namespace FleetWake.Store.Mail;
+
+/// <summary>
+/// What was to be sent, tried and sent. A digest of a period is issued once, whatever clocks, nodes and restarts do:
+/// its key is unique, and its messages are queued in the same transaction.
+/// </summary>
+public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, TimeProvider time)
+{
+    /// <summary>A sender that has not reported for this long is taken to be dead.</summary>
+    public static readonly TimeSpan Lease = TimeSpan.FromMinutes(5);
+
+    private const string Queue =
+        "insert into " + WorkTables.OutgoingMail + " (operator, message, recipient, state, attempts, not_before, mime) values (?, ?, ?, 'queued', 0, ?, ?)";
+
+    private const string Claim =
+        "select operator, message, attempts, state, mime from " + WorkTables.OutgoingMail
+        + " where state in ('queued', 'deferred', 'unclear', 'sending') and not_before <= $1"
+        + " order by not_before for update skip locked limit 1";
+
+    private const string Update =
+        "update " + WorkTables.OutgoingMail + " set state = $3, attempts = $4, not_before = $5, last_error = $6 where operator = $1 and message = $2";
+
+    /// <summary>Whether a digest of a period was issued.</summary>
+    public async Task<bool> WasIssuedAsync(string @operator, string digest, string period, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(@operator);
+        return await session.LoadAsync<IssuedDigest>(Key(digest, period), ct) is not null;
+    }
+
+    /// <summary>Issues a digest of a period with its messages; false when it was issued before, and nothing is queued then.</summary>
+    public async Task<bool> IssueAsync(OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, CancellationToken ct)
+    {
+        var now = time.GetUtcNow();
+        await using var session = store.LightweightSession(@operator.Id);
+        session.Insert(new IssuedDigest(Key(digest, period), now, mails.Count));
+        session.Events.Append(
+            StreamName.Operator,
+            new DigestIssued(ProgramEntry.At(now, @operator.Zone), digest, period, [.. mails.Select(m => m.Message)]));
+        foreach (var mail in mails)
+        {
+            session.Events.Append(StreamName.Mail(mail.Message), new MailQueued(ProgramEntry.At(now, @operator.Zone), mail.Recipient, mail.MessageId));
+            session.QueueSqlCommand(Queue, @operator.Id, mail.Message, mail.Recipient, now, mail.Mime);
+        }
+
+        try
+        {
+            await session.SaveChangesAsync(ct);
+            return true;
+        }
+        catch (DocumentAlreadyExistsException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>Claims a message that is due and records the attempt before anything is sent; null when none is.</summary>
+    public async Task<ClaimedMail?> ClaimAsync(CancellationToken ct)
+    {
+        while (true)
+        {
+            var now = time.GetUtcNow();
+            await using var connection = await source.OpenConnectionAsync(ct);
+            await using var transaction = await connection.BeginTransactionAsync(ct);
+            if (await NextAsync(connection, now, ct) is not { } next) return null;
+
+            var at = ProgramEntry.At(now, "UTC");
+            List<IFact> facts = [];
+            if (next.State == MailState.Sending) facts.Add(new MailUnclear(at, next.Mail.Attempt - 1, "the sender stopped during the attempt"));
+            if (next.State is MailState.Sending or MailState.Unclear && next.Mail.Attempt > MailState.MostUnclearAttempts)
+            {
+                facts.Add(new MailRefused(ProgramEntry.At(now, "UTC"), next.Mail.Attempt - 1, "unclear too often: left alone, so as not to send it many times"));
+                await WriteAsync(transaction, next.Mail, facts, MailState.Refused, next.Mail.Attempt - 1, now, "unclear too often", ct);
+                continue;
+            }
+
+            facts.Add(new MailAttempted(ProgramEntry.At(now, "UTC"), next.Mail.Attempt));
+            await WriteAsync(transaction, next.Mail, facts, MailState.Sending, next.Mail.Attempt, now + Lease, null, ct);
+            return next.Mail;
+        }
+    }
+
+    /// <summary>Records that the message was taken.</summary>
+    public Task SentAsync(ClaimedMail mail, CancellationToken ct) =>
+        SettleAsync(mail, at => new MailSent(at, mail.Attempt), MailState.Sent, null, ct);
+
+    /// <summary>Records that the server may or may not have the message; it is sent again with the same Message-ID, a few times at most.</summary>
+    public Task UnclearAsync(ClaimedMail mail, string why, CancellationToken ct) =>
+        SettleAsync(mail, at => new MailUnclear(at, mail.Attempt, why), MailState.Unclear, why, ct);
+
+    /// <summary>Records that the server refused the message for good.</summary>
+    public Task RefusedAsync(ClaimedMail mail, string why, CancellationToken ct) =>
+        SettleAsync(mail, at => new MailRefused(at, mail.Attempt, why), MailState.Refused, why, ct);
+
+    /// <summary>Records a failure before the message was handed over; it is tried again with growing waits, then given up.</summary>
+    public Task DeferredAsync(ClaimedMail mail, string why, CancellationToken ct) => mail.Attempt >= MailState.MostAttempts
+        ? RefusedAsync(mail, $"given up after {mail.Attempt} attempts: {why}", ct)
+        : SettleAsync(mail, at => new MailDeferred(at, mail.Attempt, why), MailState.Deferred, why, ct);
+
+    /// <summary>How many messages stand in each state.</summary>
+    public async Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken ct)
+    {
+        await using var command = source.CreateCommand("select state, count(*)::int from " + WorkTables.OutgoingMail + " group by state");
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        var counts = new Dictionary<string, int>(StringComparer.Ordinal);
+        while (await reader.ReadAsync(ct)) counts[reader.GetString(0)] = reader.GetInt32(1);
+        return counts;
+    }
+
+    private static async Task<Due?> NextAsync(NpgsqlConnection connection, DateTimeOffset now, CancellationToken ct)
+    {
+        await using var command = new NpgsqlCommand(Claim, connection) { Parameters = { new() { Value = now } } };
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        if (!await reader.ReadAsync(ct)) return null;
+        var mail = new ClaimedMail(reader.GetString(0), reader.GetString(1), reader.GetInt32(2) + 1, reader.GetFieldValue<byte[]>(4));
+        return new Due(mail, reader.GetString(3));
+    }
+
+    private async Task SettleAsync(ClaimedMail mail, Func<Entry, IFact> fact, string state, string? error, CancellationToken ct)
+    {
+        var now = time.GetUtcNow();
+        await using var connection = await source.OpenConnectionAsync(ct);
+        await using var transaction = await connection.BeginTransactionAsync(ct);
+        await WriteAsync(transaction, mail, [fact(ProgramEntry.At(now, "UTC"))], state, mail.Attempt, now + MailState.Wait(mail.Attempt), error, ct);
+    }
+
+    private async Task WriteAsync(
+        NpgsqlTransaction transaction, ClaimedMail mail, IReadOnlyList<IFact> facts, string state, int attempts, DateTimeOffset notBefore, string? error, CancellationToken ct)
+    {
+        var options = SessionOptions.ForTransaction(transaction);
+        options.TenantId = mail.Operator;
+        await using var session = store.OpenSession(options);
+        session.Events.Append(StreamName.Mail(mail.Message), facts);
+        await session.SaveChangesAsync(ct);
+        await using var command = new NpgsqlCommand(Update, transaction.Connection);
+        foreach (var value in new object[] { mail.Operator, mail.Message, state, attempts, notBefore, (object?)error ?? DBNull.Value })
+            command.Parameters.Add(new NpgsqlParameter { Value = value });
+        await command.ExecuteNonQueryAsync(ct);
+        await transaction.CommitAsync(ct);
+    }
+
+    private static string Key(string digest, string period) => $"{digest}/{period}";
+
+    private sealed record Due(ClaimedMail Mail, string State);
+}
