@@ -74,6 +74,9 @@ public sealed class LocalServer : IAsyncDisposable
     public Task CreateDatabaseAsync(string name, string? template = null, CancellationToken ct = default) =>
         Databases.CreateAsync(ConnectionString("postgres"), name, template, ct);
 
+    /// <summary>Throws unless the running server keeps what it has committed. A durable start has asked already.</summary>
+    public Task AssertDurableAsync(CancellationToken ct = default) => Cluster.AssertDurableAsync(ConnectionString("postgres"), ct);
+
     /// <summary>Ends the server and every connection, as an outage would, and keeps the data.</summary>
     public async Task StopAsync()
     {
@@ -137,7 +140,7 @@ public sealed class LocalServer : IAsyncDisposable
             throw new ServerStartException("PostgreSQL ended while starting", log);
         }
         if (_options.Durable)
-            await Cluster.AssertDurableAsync(ConnectionString("postgres"), ct);
+            await AssertDurableAsync(ct);
     }
 
     private void AskToStop(int pid)

@@ -33,7 +33,7 @@ public sealed record Machine(
     }
 
     /// <summary>ID first, then the families that the system says it is like.</summary>
-    internal static string[] WordsOf(IEnumerable<string> osRelease)
+    public static string[] WordsOf(IEnumerable<string> osRelease)
     {
         var settings = osRelease
             .Select(line => line.Split('=', 2))

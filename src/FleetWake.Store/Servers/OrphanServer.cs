@@ -5,7 +5,7 @@ namespace FleetWake.Store.Servers;
 /// <summary>A postgres that outlived the program that started it.</summary>
 internal static class OrphanServer
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
     /// <summary>Ends whatever still runs on a data folder of ours. False when that cannot be known, so the folder must stay.</summary>
     public static async Task<bool> EndAsync(string data, TimeProvider time)
