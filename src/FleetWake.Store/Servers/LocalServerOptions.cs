@@ -1,0 +1,10 @@
+namespace FleetWake.Store.Servers;
+
+/// <param name="DataFolder">Kept when the server stops, and taken up again at the next start; null for a temporary one.</param>
+/// <param name="Durable">False only in tests: a committed record may then be lost with the machine's power.</param>
+public sealed record LocalServerOptions(string? DataFolder, bool Durable)
+{
+    internal const int Connections = 100;
+
+    internal static readonly string[] Safeguards = ["fsync", "synchronous_commit", "full_page_writes"];
+}
