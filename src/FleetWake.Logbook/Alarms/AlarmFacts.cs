@@ -10,7 +10,7 @@ namespace FleetWake.Logbook.Alarms;
 /// <param name="Kind">What kind of alarm.</param>
 /// <param name="Episode">Number of the episode of this kind on this mounting, from 1; one is open at a time.</param>
 /// <param name="Rpm">RPM the finding stood at [RPM].</param>
-[Fact("alarm_raised", 1)]
+[StoredAs("alarm_raised", 1)]
 public sealed record AlarmRaised(Entry Entry, string Boat, Position Position, string Mounting, AlarmKind Kind, int Episode, double Rpm) : IFact;
 
 /// <summary>A finding no longer alarms.</summary>
@@ -18,7 +18,7 @@ public sealed record AlarmRaised(Entry Entry, string Boat, Position Position, st
 /// <param name="Mounting">The mounting.</param>
 /// <param name="Kind">What kind of alarm.</param>
 /// <param name="Episode">The episode that ended.</param>
-[Fact("alarm_lifted", 1)]
+[StoredAs("alarm_lifted", 1)]
 public sealed record AlarmLifted(Entry Entry, string Mounting, AlarmKind Kind, int Episode) : IFact;
 
 /// <summary>Kinds of alarm.</summary>

@@ -10,7 +10,7 @@ namespace FleetWake.Logbook.Boats;
 /// <param name="DockZone">IANA zone of the home dock; due dates are this dock's calendar dates.</param>
 /// <param name="Water">Water it works in.</param>
 /// <param name="Positions">Its engine positions.</param>
-[Fact("boat_registered", 1)]
+[StoredAs("boat_registered", 1)]
 public sealed record BoatRegistered(
     Entry Entry,
     string Boat,

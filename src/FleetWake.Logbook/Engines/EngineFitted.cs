@@ -8,7 +8,7 @@ namespace FleetWake.Logbook.Engines;
 /// <param name="Position">The position it hangs at.</param>
 /// <param name="Engine">The engine.</param>
 /// <param name="Hours">Hour-meter reading [h], when read.</param>
-[Fact("engine_fitted", 1)]
+[StoredAs("engine_fitted", 1)]
 public sealed record EngineFitted(Entry Entry, string Boat, Position Position, string Engine, double? Hours) : IMetered;
 
 /// <summary>Notice on the engine's stream that it was hung on a boat; shares the entry id of <see cref="EngineFitted"/>, which is the truth of it.</summary>
@@ -16,7 +16,7 @@ public sealed record EngineFitted(Entry Entry, string Boat, Position Position, s
 /// <param name="Engine">The engine.</param>
 /// <param name="Boat">The boat.</param>
 /// <param name="Position">The position.</param>
-[Fact("engine_installed", 1)]
+[StoredAs("engine_installed", 1)]
 public sealed record EngineInstalled(Entry Entry, string Engine, string Boat, Position Position) : IFact;
 
 /// <summary>Hangs an engine on a boat.</summary>

@@ -14,7 +14,7 @@ namespace FleetWake.Logbook.Engines;
 /// <param name="NutTorque">Propeller-nut torque of the manual, in <paramref name="NutTorqueUnit"/>; null means "see the manual".</param>
 /// <param name="NutTorqueUnit">Unit of the nut torque.</param>
 /// <param name="TachometerStepRpm">Smallest step the tachometer shows [RPM]; null when nobody said.</param>
-[Fact("engine_registered", 1)]
+[StoredAs("engine_registered", 1)]
 public sealed record EngineRegistered(
     Entry Entry,
     string Engine,

@@ -6,7 +6,7 @@ namespace FleetWake.Logbook.Engines;
 /// <param name="Entry">The stamp.</param>
 /// <param name="Engine">The engine.</param>
 /// <param name="Hours">What the meter showed [h].</param>
-[Fact("hours_read", 1)]
+[StoredAs("hours_read", 1)]
 public sealed record HoursRead(Entry Entry, string Engine, double Hours) : IFact;
 
 /// <summary>Records an hour-meter reading.</summary>

@@ -43,8 +43,8 @@ public static class LogbookJson
         var names = new Dictionary<Type, string>();
         foreach (var type in typeof(IFact).Assembly.GetTypes().Where(t => t.IsAssignableTo(typeof(IFact)) && t is { IsAbstract: false, IsInterface: false }))
         {
-            var attribute = type.GetCustomAttribute<FactAttribute>()
-                ?? throw new InvalidOperationException($"{type.Name} is a fact without a stored name: give it [Fact(\"past_tense\", 1)].");
+            var attribute = type.GetCustomAttribute<StoredAsAttribute>()
+                ?? throw new InvalidOperationException($"{type.Name} is a fact without a stored name: give it [StoredAs(\"past_tense\", 1)].");
             names.Add(type, attribute.StoredName);
         }
 

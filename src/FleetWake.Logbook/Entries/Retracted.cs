@@ -4,7 +4,7 @@ namespace FleetWake.Logbook.Entries;
 /// <param name="Entry">The stamp.</param>
 /// <param name="Retracts">Id of the entry taken back.</param>
 /// <param name="Why">Why.</param>
-[Fact("retracted", 1)]
+[StoredAs("retracted", 1)]
 public sealed record Retracted(Entry Entry, Guid Retracts, RetractionReason Why) : IFact;
 
 /// <summary>Why a record is taken back.</summary>

@@ -11,7 +11,7 @@ namespace FleetWake.Logbook.Inspections;
 /// <param name="MeasuredPitchInches">Pitch of each blade as measured with a gauge [in]; empty when no gauge was used.</param>
 /// <param name="Verdict">The verdict.</param>
 /// <param name="Hours">Hour-meter reading [h], when read.</param>
-[Fact("inspected", 1)]
+[StoredAs("inspected", 1)]
 public sealed record Inspected(
     Entry Entry,
     string Boat,

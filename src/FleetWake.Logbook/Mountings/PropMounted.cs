@@ -16,7 +16,7 @@ namespace FleetWake.Logbook.Mountings;
 /// <param name="TorqueUnit">Unit of the torque.</param>
 /// <param name="SlotsAdvanced">Slots the nut was tightened on to line up; never backed off.</param>
 /// <param name="NewCotterPin">A new cotter pin was fitted.</param>
-[Fact("prop_mounted", 1)]
+[StoredAs("prop_mounted", 1)]
 public sealed record PropMounted(
     Entry Entry,
     string Boat,

@@ -11,7 +11,7 @@ namespace FleetWake.Logbook.Mountings;
 /// <param name="Prop">The tag of what came off, when it could be read.</param>
 /// <param name="Hours">Hour-meter reading [h], when read.</param>
 /// <param name="Why">Why it came off.</param>
-[Fact("prop_removed", 1)]
+[StoredAs("prop_removed", 1)]
 public sealed record PropRemoved(Entry Entry, string Boat, Position Position, string? Prop, double? Hours, RemovalReason Why) : IMetered;
 
 /// <summary>Why a prop came off.</summary>

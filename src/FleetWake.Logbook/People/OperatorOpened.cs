@@ -6,21 +6,21 @@ namespace FleetWake.Logbook.People;
 /// <param name="Entry">The stamp.</param>
 /// <param name="Name">Name for people.</param>
 /// <param name="Zone">IANA zone of its office; digests go out by this clock.</param>
-[Fact("operator_opened", 1)]
+[StoredAs("operator_opened", 1)]
 public sealed record OperatorOpened(Entry Entry, string Name, string Zone) : IFact;
 
 /// <summary>Somebody began to receive a digest. The address itself lies in an erasable row.</summary>
 /// <param name="Entry">The stamp.</param>
 /// <param name="Recipient">Pseudonymous id of the recipient.</param>
 /// <param name="Digest">Which digest.</param>
-[Fact("recipient_subscribed", 1)]
+[StoredAs("recipient_subscribed", 1)]
 public sealed record RecipientSubscribed(Entry Entry, string Recipient, string Digest) : IFact;
 
 /// <summary>Somebody no longer wants a digest.</summary>
 /// <param name="Entry">The stamp.</param>
 /// <param name="Recipient">Pseudonymous id of the recipient.</param>
 /// <param name="Digest">Which digest.</param>
-[Fact("recipient_unsubscribed", 1)]
+[StoredAs("recipient_unsubscribed", 1)]
 public sealed record RecipientUnsubscribed(Entry Entry, string Recipient, string Digest) : IFact;
 
 /// <summary>A digest of one period went out. The key (operator, digest, period) is unique, whatever clocks and nodes do.</summary>
@@ -28,5 +28,5 @@ public sealed record RecipientUnsubscribed(Entry Entry, string Recipient, string
 /// <param name="Digest">Which digest.</param>
 /// <param name="Period">The period, e.g. <c>2026-W47</c>.</param>
 /// <param name="Messages">The messages made for it, one per recipient.</param>
-[Fact("digest_issued", 1)]
+[StoredAs("digest_issued", 1)]
 public sealed record DigestIssued(Entry Entry, string Digest, string Period, IReadOnlyList<string> Messages) : IFact;

@@ -6,7 +6,7 @@ namespace FleetWake.Logbook.Props;
 /// <param name="Entry">The stamp.</param>
 /// <param name="Prop">The tag.</param>
 /// <param name="Condition">What state it came in.</param>
-[Fact("prop_acquired", 1)]
+[StoredAs("prop_acquired", 1)]
 public sealed record PropAcquired(Entry Entry, string Prop, PropCondition Condition) : IFact;
 
 /// <summary>What state a prop came in.</summary>

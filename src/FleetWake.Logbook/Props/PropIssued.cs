@@ -7,7 +7,7 @@ namespace FleetWake.Logbook.Props;
 /// <param name="Prop">The tag.</param>
 /// <param name="Boat">The boat.</param>
 /// <param name="Position">The position.</param>
-[Fact("prop_issued", 1)]
+[StoredAs("prop_issued", 1)]
 public sealed record PropIssued(Entry Entry, string Prop, string Boat, Position Position) : IFact;
 
 /// <summary>Notice on the prop's stream that it came off a boat; shares the entry id of the boat's fact, which is the truth of it.</summary>
@@ -15,5 +15,5 @@ public sealed record PropIssued(Entry Entry, string Prop, string Boat, Position 
 /// <param name="Prop">The tag.</param>
 /// <param name="Boat">The boat.</param>
 /// <param name="Position">The position.</param>
-[Fact("prop_returned", 1)]
+[StoredAs("prop_returned", 1)]
 public sealed record PropReturned(Entry Entry, string Prop, string Boat, Position Position) : IFact;

@@ -10,7 +10,7 @@ namespace FleetWake.Logbook.Props;
 /// <param name="Blades">Number of blades.</param>
 /// <param name="Material">What it is made of.</param>
 /// <param name="Rotation">Which way it turns, seen from astern, driving ahead.</param>
-[Fact("prop_registered", 1)]
+[StoredAs("prop_registered", 1)]
 public sealed record PropRegistered(
     Entry Entry,
     string Prop,

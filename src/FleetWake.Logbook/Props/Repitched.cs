@@ -8,7 +8,7 @@ namespace FleetWake.Logbook.Props;
 /// <param name="PitchBeforeInches">Pitch as measured before [in], when measured.</param>
 /// <param name="PitchAfterInches">Pitch after [in].</param>
 /// <param name="DiameterAfterInches">Diameter after [in], when it was changed or measured.</param>
-[Fact("repitched", 1)]
+[StoredAs("repitched", 1)]
 public sealed record Repitched(Entry Entry, string Prop, double? PitchBeforeInches, double PitchAfterInches, double? DiameterAfterInches) : IFact;
 
 /// <summary>Records a repitch.</summary>

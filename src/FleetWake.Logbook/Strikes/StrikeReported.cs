@@ -10,7 +10,7 @@ namespace FleetWake.Logbook.Strikes;
 /// <param name="Object">What it hit.</param>
 /// <param name="Severity">How hard, by the look of it.</param>
 /// <param name="Hours">Hour-meter reading [h], when read.</param>
-[Fact("strike_reported", 1)]
+[StoredAs("strike_reported", 1)]
 public sealed record StrikeReported(Entry Entry, string Boat, Position Position, StruckObject Object, StrikeSeverity Severity, double? Hours) : IMetered;
 
 /// <summary>What was hit.</summary>

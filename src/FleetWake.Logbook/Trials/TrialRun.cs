@@ -16,7 +16,7 @@ namespace FleetWake.Logbook.Trials;
 /// <param name="HumidityPercent">Relative humidity [%].</param>
 /// <param name="WindKnots">Wind speed [kn].</param>
 /// <param name="WaveHeightMetres">Height of waves [m].</param>
-[Fact("trial_run", 1)]
+[StoredAs("trial_run", 1)]
 public sealed record TrialRun(
     Entry Entry,
     string Boat,

@@ -7,7 +7,7 @@ namespace FleetWake.Logbook.Entries;
 /// <param name="name">Stored name, past tense, lower snake case, e.g. <c>strike_reported</c>.</param>
 /// <param name="version">Version of the fact's shape, from 1.</param>
 [AttributeUsage(AttributeTargets.Class, Inherited = false)]
-public sealed class FactAttribute(string name, int version) : Attribute
+public sealed class StoredAsAttribute(string name, int version) : Attribute
 {
     /// <summary>Stored name without the version.</summary>
     public string Name { get; } = name;
