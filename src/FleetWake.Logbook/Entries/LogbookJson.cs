@@ -21,6 +21,9 @@ public static class LogbookJson
         options.PropertyNamingPolicy = JsonNamingPolicy.CamelCase;
         options.PropertyNameCaseInsensitive = false;
         options.NumberHandling = JsonNumberHandling.Strict;
+
+        // PostgreSQL's jsonb keeps no member order, so the name of a fact may stand anywhere in it.
+        options.AllowOutOfOrderMetadataProperties = true;
         options.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower, allowIntegerValues: false));
