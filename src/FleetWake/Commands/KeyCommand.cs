@@ -1,0 +1,50 @@
+using System.CommandLine;
+using FleetWake.Store.Operators;
+
+namespace FleetWake.Commands;
+
+internal static class KeyCommand
+{
+    public static Command Make() => new("key", "Makes and revokes API keys. Needs FLEETWAKE_DB.") { MakeKey(), Revoke() };
+
+    private static Command MakeKey()
+    {
+        var name = new Option<string>("--name") { Description = "What the key is for.", DefaultValueFactory = _ => "api" };
+        var readOnly = new Option<bool>("--read-only") { Description = "The key may read, and not send records." };
+        var command = new Command("make", "Makes a key and prints it; it is shown this once, only its hash is kept.") { OperatorCommand.Operator, name, readOnly };
+        command.SetAction((parsed, ct) => OperatorCommand.WithAsync(async operators =>
+        {
+            var card = await OperatorCommand.NeedAsync(operators, parsed.GetRequiredValue(OperatorCommand.Operator), ct);
+            KeyScope[] scopes = parsed.GetValue(readOnly) ? [KeyScope.Read] : [KeyScope.Record, KeyScope.Read];
+            Console.WriteLine(await operators.MakeKeyAsync(card.Id, parsed.GetRequiredValue(name), scopes, ct));
+        }));
+        return command;
+    }
+
+    private static Command Revoke()
+    {
+        var id = new Argument<string>("id") { Description = "The key, or its id: the twelve characters between \"fw_\" and the next underscore." };
+        var command = new Command("revoke", "Revokes a key at once.") { id };
+        command.SetAction((parsed, ct) => OperatorCommand.WithAsync(async operators =>
+        {
+            var given = parsed.GetRequiredValue(id);
+            if (!await operators.RevokeKeyAsync(KeySecret.IdOf(given) ?? given, ct)) throw new CommandException("There is no such key.");
+            Console.WriteLine("revoked");
+        }));
+        return command;
+    }
+}
+
+internal static class SettingsCommand
+{
+    public static Command Make()
+    {
+        var command = new Command("settings", "Lists what can be set in the environment.");
+        command.SetAction(_ =>
+        {
+            foreach (var (name, meaning) in FleetWake.Settings.FleetSettings.Known) Console.WriteLine($"{name,-24} {meaning}");
+            return 0;
+        });
+        return command;
+    }
+}

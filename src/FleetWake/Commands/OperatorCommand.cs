@@ -1,0 +1,80 @@
+using System.CommandLine;
+using System.Text.RegularExpressions;
+using FleetWake.Reports.Digests;
+using FleetWake.Settings;
+using FleetWake.Store.Operators;
+using FleetWake.Store.Schema;
+using Npgsql;
+
+namespace FleetWake.Commands;
+
+internal static partial class OperatorCommand
+{
+    public static readonly Option<string> Operator = new("--operator") { Description = "Id of the operator.", Required = true };
+
+    public static Command Make() => new("operator", "Opens operators and keeps the recipients of their digests. Needs FLEETWAKE_DB.")
+    {
+        Open(), List(), Subscribe(),
+    };
+
+    private static Command Open()
+    {
+        var id = new Argument<string>("id") { Description = "Id: lower-case letters, digits and hyphens." };
+        var name = new Option<string>("--name") { Description = "Name for people.", Required = true };
+        var zone = new Option<string>("--zone") { Description = "IANA zone of the office, e.g. Pacific/Auckland; digests go out by its clock.", Required = true };
+        var command = new Command("open", "Opens an operator; opening it again changes nothing.") { id, name, zone };
+        command.SetAction((parsed, ct) => WithAsync(async operators =>
+        {
+            var given = parsed.GetRequiredValue(id);
+            if (!IdPattern().IsMatch(given)) throw new CommandException($"\"{given}\" is no operator id: use 2 to 40 lower-case letters, digits and hyphens, beginning with a letter.");
+            var where = parsed.GetRequiredValue(zone);
+            if (!where.Contains('/', StringComparison.Ordinal) || !TimeZoneInfo.TryFindSystemTimeZoneById(where, out _))
+                throw new CommandException($"\"{where}\" is not a zone known here: give an IANA name such as Pacific/Auckland.");
+            await operators.OpenAsync(given, parsed.GetRequiredValue(name), where, ct);
+            Console.WriteLine($"operator {given} is open");
+        }));
+        return command;
+    }
+
+    private static Command List()
+    {
+        var command = new Command("list", "Lists operators.");
+        command.SetAction((_, ct) => WithAsync(async operators =>
+        {
+            foreach (var card in await operators.AllAsync(ct)) Console.WriteLine($"{card.Id}\t{card.Name}\t{card.Zone}");
+        }));
+        return command;
+    }
+
+    private static Command Subscribe()
+    {
+        var address = new Argument<string>("address") { Description = "Mail address." };
+        var command = new Command("subscribe", "Sends the weekly wear digest to an address from now on.") { Operator, address };
+        command.SetAction((parsed, ct) => WithAsync(async operators =>
+        {
+            var to = parsed.GetRequiredValue(address);
+            if (!MimeKit.MailboxAddress.TryParse(to, out var mailbox) || !mailbox.Address.Contains('@', StringComparison.Ordinal))
+                throw new CommandException($"\"{to}\" is no mail address.");
+            await operators.SubscribeAsync(await NeedAsync(operators, parsed.GetRequiredValue(Operator), ct), mailbox.Address, WeeklyWear.Digest, ct);
+            Console.WriteLine($"{mailbox.Address} receives the weekly wear digest");
+        }));
+        return command;
+    }
+
+    /// <summary>An operator that is open, or a clear complaint.</summary>
+    public static async Task<OperatorCard> NeedAsync(FleetOperators operators, string id, CancellationToken ct) =>
+        await operators.FindAsync(id, ct) ?? throw new CommandException(
+            $"There is no operator \"{id}\": \"fleetwake operator list\" shows them, \"fleetwake operator open {id} --name … --zone …\" opens it.");
+
+    /// <summary>Runs something on the operators of the database that is set.</summary>
+    public static async Task<int> WithAsync(Func<FleetOperators, Task> run)
+    {
+        await using var source = NpgsqlDataSource.Create(FleetSettings.FromEnvironment().NeedDatabase());
+        using var store = FleetStore.Open(source);
+        await run(new FleetOperators(store, TimeProvider.System));
+        return 0;
+    }
+
+    [GeneratedRegex(@"\A[a-z][a-z0-9-]{1,39}\z")]
+    private static partial Regex IdPattern();
+}

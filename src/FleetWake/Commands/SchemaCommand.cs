@@ -1,0 +1,29 @@
+using System.CommandLine;
+using FleetWake.Settings;
+using FleetWake.Store.Schema;
+using Npgsql;
+
+namespace FleetWake.Commands;
+
+internal static class SchemaCommand
+{
+    public static Command Make()
+    {
+        var check = new Option<bool>("--check") { Description = "Only say whether the schema is there; exit 1 when it is not." };
+        var command = new Command("schema", "Brings the database to this version's schema. Needs FLEETWAKE_DB; may be run again, and by many at once.") { check };
+        command.SetAction(async (parsed, ct) =>
+        {
+            await using var source = NpgsqlDataSource.Create(FleetSettings.FromEnvironment().NeedDatabase());
+            if (!parsed.GetValue(check)) await SchemaSteps.ApplyAsync(source, ct);
+            if (await SchemaSteps.DifferenceAsync(source, ct) is { } difference)
+            {
+                Console.Error.WriteLine($"schema: differs from this version's.\n{difference}");
+                return Outcome.Wrong;
+            }
+
+            Console.WriteLine("schema: up to date");
+            return 0;
+        });
+        return command;
+    }
+}

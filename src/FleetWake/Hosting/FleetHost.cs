@@ -1,0 +1,76 @@
+using FleetWake.Reports;
+using FleetWake.Settings;
+using FleetWake.Store.Findings;
+using FleetWake.Store.Schema;
+using FleetWake.Ticks;
+using FleetWake.Web;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using Npgsql;
+
+namespace FleetWake.Hosting;
+
+/// <summary>Builds the program for its roles: serve (the web room), work (daemon, findings, digests, mail), or both.</summary>
+public static class FleetHost
+{
+    /// <summary>Longest wait for work in hand when the program is asked to stop.</summary>
+    public static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(20);
+
+    /// <summary>A host that is not started yet.</summary>
+    /// <param name="settings">Settings.</param>
+    /// <param name="database">Connection string of the record.</param>
+    /// <param name="roles">What this process does.</param>
+    /// <param name="time">The clock.</param>
+    /// <param name="ticks">How often the digest tick comes.</param>
+    /// <param name="quiet">Log warnings only.</param>
+    public static WebApplication Build(FleetSettings settings, string database, Roles roles, TimeProvider time, TickSettings ticks, bool quiet = false)
+    {
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        builder.WebHost.UseKestrelCore().UseUrls(roles.HasFlag(Roles.Serve) ? settings.Urls : "http://127.0.0.1:0");
+        builder.Logging.ClearProviders().AddSimpleConsole(o => o.SingleLine = true);
+        builder.Logging.SetMinimumLevel(quiet ? LogLevel.Error : LogLevel.Information);
+        foreach (var chatty in (string[])["Microsoft.AspNetCore", "Quartz", "Marten", "JasperFx", "Microsoft.Hosting.Lifetime"])
+            builder.Logging.AddFilter(chatty, quiet ? LogLevel.Error : LogLevel.Warning);
+
+        builder.Services.Configure<HostOptions>(o => o.ShutdownTimeout = StopWithin);
+        builder.Services.AddSingleton(time);
+        builder.Services.AddSingleton(settings);
+        var source = NpgsqlDataSource.Create(Pooled(database));
+        builder.Services.AddFleetStore(source, daemon: roles.HasFlag(Roles.Work));
+        if (roles.HasFlag(Roles.Serve)) builder.Services.AddFleetWeb();
+        if (roles.HasFlag(Roles.Work))
+        {
+            builder.Services.AddFleetReports(settings);
+            builder.Services.AddSingleton<FindingStep>();
+            builder.Services.AddHostedService<FindingWorker>();
+            builder.Services.AddTicks(database, ticks);
+        }
+
+        var app = builder.Build();
+        app.Lifetime.ApplicationStopped.Register(source.Dispose);
+        if (roles.HasFlag(Roles.Serve)) app.UseFleetWeb();
+        return app;
+    }
+
+    /// <summary>Pools are capped, so that one process cannot take every connection the server has.</summary>
+    private static string Pooled(string database)
+    {
+        var connection = new NpgsqlConnectionStringBuilder(database) { ApplicationName = "fleetwake" };
+        connection.MaxPoolSize = Math.Min(connection.MaxPoolSize, 40);
+        return connection.ConnectionString;
+    }
+}
+
+/// <summary>What a process does.</summary>
+[Flags]
+public enum Roles
+{
+    /// <summary>Answers the API.</summary>
+    Serve = 1,
+
+    /// <summary>Folds streams, assesses boats, issues digests and sends mail.</summary>
+    Work = 2,
+}

@@ -1,0 +1,109 @@
+using Microsoft.Extensions.Configuration;
+
+namespace FleetWake.Settings;
+
+/// <summary>Everything that is set from outside, read once from the environment and checked before anything starts.</summary>
+/// <param name="Database">Connection string of the record; null when none is set.</param>
+/// <param name="Urls">Addresses that the web room listens on.</param>
+/// <param name="Mail">How mail goes out.</param>
+/// <param name="TemplateFolder">Folder of report templates; null for the ones beside the program.</param>
+/// <param name="PublicUrl">Address under which people reach the web room, https; null when links are not to be given.</param>
+public sealed record FleetSettings(string? Database, string Urls, MailSettings Mail, string? TemplateFolder, Uri? PublicUrl)
+{
+    /// <summary>Address when none is set: this machine only.</summary>
+    public const string DefaultUrls = "http://127.0.0.1:5080";
+
+    /// <summary>What can be set, for the help and the docs.</summary>
+    public static IReadOnlyList<(string Name, string Meaning)> Known { get; } =
+    [
+        ("FLEETWAKE_DB", "connection string of PostgreSQL 15 or newer, e.g. \"Host=127.0.0.1;Database=fleetwake;Username=fleetwake;Password=…\""),
+        ("FLEETWAKE_URLS", $"where the API listens ({DefaultUrls} when not set)"),
+        ("FLEETWAKE_PUBLIC_URL", "https address that people reach it under; gives mails an unsubscribe link"),
+        ("FLEETWAKE_MAIL_FROM", "sender of digests (fleetwake@localhost when not set)"),
+        ("FLEETWAKE_MAIL_FOLDER", "pickup folder that mails are written to as .eml (\"mail\" when not set); not used with SMTP"),
+        ("FLEETWAKE_SMTP_HOST", "mail server; when set, digests go out by SMTP"),
+        ("FLEETWAKE_SMTP_PORT", "its port (587 when not set)"),
+        ("FLEETWAKE_SMTP_SECURITY", "none, starttls or tls (starttls when not set)"),
+        ("FLEETWAKE_SMTP_USER", "user name at the mail server"),
+        ("FLEETWAKE_SMTP_PASSWORD", "password at the mail server"),
+        ("FLEETWAKE_TEMPLATES", "folder of report templates (the ones beside the program when not set)"),
+        ("FLEETWAKE_PG_BIN", "folder of PostgreSQL's programs, for demo and tests"),
+        ("FLEETWAKE_INSTALL", "\"never\" forbids demo and tests to install PostgreSQL"),
+    ];
+
+    /// <summary>Reads the environment; throws <see cref="SettingsException"/> naming what is wrong and how to mend it.</summary>
+    public static FleetSettings FromEnvironment() =>
+        From(new ConfigurationBuilder().AddEnvironmentVariables("FLEETWAKE_").Build());
+
+    /// <summary>Reads settings by their names without the prefix.</summary>
+    public static FleetSettings From(IConfiguration set)
+    {
+        var publicUrl = Text(set, "PUBLIC_URL") is not { } url ? null
+            : Uri.TryCreate(url, UriKind.Absolute, out var parsed) && parsed.Scheme == Uri.UriSchemeHttps ? parsed
+            : throw new SettingsException($"FLEETWAKE_PUBLIC_URL is \"{url}\": give an https address, for links in mails must not be read on the way.");
+        var templates = Text(set, "TEMPLATES");
+        if (templates is not null && !Directory.Exists(templates))
+            throw new SettingsException($"FLEETWAKE_TEMPLATES is \"{templates}\", and there is no such folder.");
+        return new FleetSettings(Text(set, "DB"), Text(set, "URLS") ?? DefaultUrls, Mails(set), templates, publicUrl);
+    }
+
+    /// <summary>The connection string, or a <see cref="SettingsException"/> that says how to give one.</summary>
+    public string NeedDatabase() => Database ?? throw new SettingsException(
+        "No database is named: set FLEETWAKE_DB, e.g. FLEETWAKE_DB=\"Host=127.0.0.1;Database=fleetwake;Username=fleetwake;Password=…\" (or try \"fleetwake demo\", which brings its own).");
+
+    private static MailSettings Mails(IConfiguration set)
+    {
+        var from = Text(set, "MAIL_FROM") ?? "fleetwake@localhost";
+        if (!MimeKit.MailboxAddress.TryParse(from, out _))
+            throw new SettingsException($"FLEETWAKE_MAIL_FROM is \"{from}\": give a mail address.");
+        return new MailSettings(from, Text(set, "MAIL_FOLDER") ?? "mail", Smtp(set));
+    }
+
+    private static SmtpSettings? Smtp(IConfiguration set)
+    {
+        if (Text(set, "SMTP_HOST") is not { } host) return null;
+        var port = Text(set, "SMTP_PORT") is not { } text ? 587
+            : int.TryParse(text, out var number) && number is > 0 and < 65536 ? number
+            : throw new SettingsException($"FLEETWAKE_SMTP_PORT is \"{text}\": give a port, 1 to 65535.");
+        var security = (Text(set, "SMTP_SECURITY") ?? "starttls").ToLowerInvariant() switch
+        {
+            "none" => SmtpSecurity.None,
+            "starttls" => SmtpSecurity.StartTls,
+            "tls" => SmtpSecurity.Tls,
+            var other => throw new SettingsException($"FLEETWAKE_SMTP_SECURITY is \"{other}\": give none, starttls or tls."),
+        };
+        return new SmtpSettings(host, port, security, Text(set, "SMTP_USER"), Text(set, "SMTP_PASSWORD"));
+    }
+
+    private static string? Text(IConfiguration set, string name) => string.IsNullOrWhiteSpace(set[name]) ? null : set[name]!.Trim();
+}
+
+/// <summary>How mail goes out.</summary>
+/// <param name="From">Sender.</param>
+/// <param name="Folder">Pickup folder, used without SMTP.</param>
+/// <param name="Smtp">Mail server, when one is set.</param>
+public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp);
+
+/// <summary>A mail server.</summary>
+/// <param name="Host">Host name.</param>
+/// <param name="Port">Port.</param>
+/// <param name="Security">How the connection is kept private.</param>
+/// <param name="User">User name, when it asks for one.</param>
+/// <param name="Password">Password.</param>
+public sealed record SmtpSettings(string Host, int Port, SmtpSecurity Security, string? User, string? Password);
+
+/// <summary>How a connection to a mail server is kept private.</summary>
+public enum SmtpSecurity
+{
+    /// <summary>Not at all: a server on this machine.</summary>
+    None,
+
+    /// <summary>By STARTTLS.</summary>
+    StartTls,
+
+    /// <summary>By TLS from the first byte.</summary>
+    Tls,
+}
+
+/// <summary>A setting is wrong; the message says which and how to mend it.</summary>
+public sealed class SettingsException(string message) : Exception(message);
