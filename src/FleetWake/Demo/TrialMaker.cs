@@ -1,0 +1,93 @@
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Trials;
+
+namespace FleetWake.Demo;
+
+/// <summary>What was aboard on a trial and how it was run.</summary>
+/// <param name="People">People aboard.</param>
+/// <param name="Load">Load beside people and fuel [kg].</param>
+/// <param name="MetersRead">The hour meters were read.</param>
+internal sealed record Aboard(int People = 2, double Load = 0, bool MetersRead = true);
+
+/// <summary>
+/// Makes sea trials: two opposite runs with a current, read off a stepped tachometer.
+/// Crews wait for a mild, settled morning, so the air is much the same each time.
+/// </summary>
+internal static class TrialMaker
+{
+    private const double PersonKilograms = 80;
+
+    // A tenth more weight costs about 37 RPM of 5,500 and twice that share of speed.
+    private const double RpmPerDisplacement = -0.067;
+    private const double SpeedPerDisplacement = 2 * RpmPerDisplacement;
+
+    // A per cent more air is about 0.4 per cent more RPM, and hardly more speed than that.
+    private const double RpmPerAir = 0.39;
+    private const double SpeedPerRpm = 1.15;
+
+    /// <summary>The trial's record without its stamp's checks.</summary>
+    public static RunTrial Make(Stamp stamp, Notebook log, Life life, DateTimeOffset at, Aboard aboard)
+    {
+        var dice = new Dice($"{life.Boat.Id} trial {DockCalendar.Text(at)}");
+        var air = Math.Round(17 + dice.Scatter(0.6), 1);
+        var pressure = Math.Round(1015 + dice.Scatter(1.5), 1);
+        var engines = life.Boat.Positions.Select(p => Engine(log, life, p, at, aboard, DenserThanUsual(air, pressure))).ToList();
+        var current = dice.Between(-1, 1) * life.Boat.Dock.CurrentKnots;
+        var heading = dice.Whole(0, 17) * 10;
+        return new RunTrial(
+            stamp,
+            life.Boat.Id,
+            "wide_open",
+            [Run(life.Boat, engines, heading, current, dice), Run(life.Boat, engines, heading + 180, -current, dice)],
+            aboard.MetersRead ? [.. life.Boat.Positions.Select(p => new MeterSent(p, log.Meter(life.Boat, p, at)))] : null,
+            aboard.People,
+            aboard.Load,
+            dice.Whole(6, 19) * 5,
+            air,
+            pressure,
+            dice.Whole(55, 85),
+            dice.Whole(2, 11),
+            Math.Round(dice.Between(0, 0.4), 1));
+    }
+
+    private static TrueEngine Engine(Notebook log, Life life, string position, DateTimeOffset at, Aboard aboard, double denser)
+    {
+        var day = DateOnly.FromDateTime(at.DateTime);
+        var prop = life.On(position, day);
+        var hours = log.Meter(life.Boat, position, at) - log.Meter(life.Boat, position, DockCalendar.At(prop.From, 8, 0));
+        var (rpm, knots) = prop.Going.After(hours, day);
+        var heavier = ((aboard.People - 2) * PersonKilograms + aboard.Load) / life.Boat.Model.Displacement;
+        var byAir = RpmPerAir * denser;
+        return new TrueEngine(
+            position,
+            rpm * (1 + RpmPerDisplacement * heavier + byAir),
+            knots * (1 + SpeedPerDisplacement * heavier + SpeedPerRpm * byAir));
+    }
+
+    private static TrialRunSent Run(BoatLine boat, List<TrueEngine> engines, double heading, double current, Dice dice)
+    {
+        var knots = engines.Average(e => e.Knots) * (1 + dice.Scatter(0.006)) + current;
+        return new TrialRunSent(
+            Math.Round(Shown(knots, boat.Dock.SpeedUnit), 1),
+            boat.Dock.SpeedUnit,
+            heading,
+            [.. engines.Select(e => new TachometerSent(e.Position, Stepped(e.Rpm * (1 + dice.Scatter(0.0012)), boat.TachometerStep)))],
+            dice.Whole(3, 6) * 10);
+    }
+
+    /// <summary>What a tachometer with this step shows.</summary>
+    public static double Stepped(double rpm, double step) => Math.Round(rpm / step) * step;
+
+    private static double Shown(double knots, string unit) => unit switch
+    {
+        "mph" => knots * 1852 / 1609.344,
+        "km_per_h" => knots * 1.852,
+        _ => knots,
+    };
+
+    /// <summary>Air density against 17 deg C and 1015 hPa, dry (gas law; damp changes it by less than half a per cent).</summary>
+    private static double DenserThanUsual(double celsius, double hectopascals) =>
+        hectopascals / 1015 * (290.15 / (celsius + 273.15)) - 1;
+
+    private sealed record TrueEngine(string Position, double Rpm, double Knots);
+}
