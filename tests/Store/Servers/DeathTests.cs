@@ -4,11 +4,17 @@ using FleetWake.Tests.Kit;
 namespace FleetWake.Store.Tests.Servers;
 
 /// <summary>What becomes of the server when its program does not end as it should.</summary>
-public sealed class DeathTests
+public sealed class DeathTests : IAsyncLifetime
 {
     private const int Limit = 60_000; // milliseconds; a program that does not answer must not hold up the run
 
     private const string OnLinux = "Only Linux lets a child ask for a signal at its parent's death.";
+
+    /// <summary>On a bare machine the first to look installs PostgreSQL, which must not count against a test's time.</summary>
+    public async ValueTask InitializeAsync() => await ServerSearch.FindOrInstallAsync(
+        Machine.Real, Console.Error.WriteLine, TimeProvider.System, TestContext.Current.CancellationToken);
+
+    public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 
     [Fact(Timeout = Limit)]
     public async Task When_the_program_is_killed_no_server_survives_and_the_next_start_clears_its_folder()
