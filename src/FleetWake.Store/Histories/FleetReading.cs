@@ -70,6 +70,16 @@ public sealed class FleetReading(IDocumentStore store, NpgsqlDataSource source)
         return new Backlog(waiting, parked);
     }
 
+    /// <summary>Whether every event has been looked at and every marked boat assessed.</summary>
+    public async Task<bool> UpToDateAsync(CancellationToken ct)
+    {
+        await using var command = source.CreateCommand(
+            "select coalesce((select max(seq_id) from " + FleetStore.SchemaName + ".mt_events), 0)"
+            + " <= coalesce((select min(last_seq_id) from " + FleetStore.SchemaName + ".mt_event_progression where name <> 'HighWaterMark'), 0)"
+            + " and not exists (select from " + WorkTables.DirtyBoats + " where parked_at is null)");
+        return (bool)(await command.ExecuteScalarAsync(ct))!;
+    }
+
     private static Dossier UpTo(Dossier dossier, DateOnly day)
     {
         FactLog Cut(FactLog log) => log with { Facts = log.Facts.RemoveAll(f => f.Entry.Date() > day) };

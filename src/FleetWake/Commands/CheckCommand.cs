@@ -1,0 +1,81 @@
+using System.CommandLine;
+using FleetWake.Reports.Digests;
+using FleetWake.Reports.Pictures;
+using FleetWake.Settings;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Mail;
+using FleetWake.Store.Schema;
+using Npgsql;
+
+namespace FleetWake.Commands;
+
+internal static class CheckCommand
+{
+    public static Command Make()
+    {
+        var command = new Command("check", "Looks whether everything is in place, says what is not and how to mend it; exit 1 when something is wrong. Needs FLEETWAKE_DB.");
+        command.SetAction((_, ct) => RunAsync(ct));
+        return command;
+    }
+
+    private static async Task<int> RunAsync(CancellationToken ct)
+    {
+        var settings = FleetSettings.FromEnvironment();
+        await using var source = NpgsqlDataSource.Create(settings.NeedDatabase());
+        using var store = FleetStore.Open(source);
+        var reading = new FleetReading(store, source);
+        var ledger = new MailLedger(store, source, TimeProvider.System);
+
+        var checks = new Checks();
+        await checks.RunAsync("database", async () =>
+        {
+            var server = await ServerFacts.AskAsync(source, ct);
+            if (server.Major < SchemaSteps.OldestServerMajor)
+                throw new CommandException($"PostgreSQL {server.Version}: {SchemaSteps.OldestServerMajor} or newer is needed");
+            if (!server.Durable)
+                throw new CommandException("fsync, full_page_writes or synchronous_commit is off: an acknowledged record could be lost; set them on");
+            return $"PostgreSQL {server.Version}, durable";
+        });
+        await checks.RunAsync("schema", async () => await SchemaSteps.DifferenceAsync(source, ct) is null
+            ? "up to date"
+            : throw new CommandException("differs from this version's: run \"fleetwake schema\""));
+        await checks.RunAsync("findings", async () =>
+        {
+            var backlog = await reading.BacklogAsync(ct);
+            return backlog.Parked.Count == 0
+                ? $"{backlog.Waiting} boats waiting, none parked"
+                : throw new CommandException($"could not assess {string.Join(", ", backlog.Parked.Select(p => $"{p.Boat} of {p.Operator} ({p.Error})"))}: mend the record by an amendment, or report the error");
+        });
+        await checks.RunAsync("mail", async () =>
+        {
+            var counts = await ledger.CountsAsync(ct);
+            var refused = counts.GetValueOrDefault(MailState.Refused);
+            var listed = counts.Count == 0 ? "nothing yet" : string.Join(", ", counts.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => $"{c.Value} {c.Key}"));
+            return refused == 0 ? listed : throw new CommandException($"{listed}: look at the addresses that refused");
+        });
+        await checks.RunAsync("templates", () =>
+        {
+            var problems = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Problems();
+            return Task.FromResult(problems.Count == 0 ? "render" : throw new CommandException(string.Join("; ", problems)));
+        });
+        return checks.AllWell ? 0 : Outcome.Wrong;
+    }
+
+    private sealed class Checks
+    {
+        public bool AllWell { get; private set; } = true;
+
+        public async Task RunAsync(string name, Func<Task<string>> look)
+        {
+            try
+            {
+                Console.WriteLine($"ok    {name,-10} {await look()}");
+            }
+            catch (Exception e) when (e is CommandException or NpgsqlException or IOException)
+            {
+                AllWell = false;
+                Console.WriteLine($"WRONG {name,-10} {e.Message}");
+            }
+        }
+    }
+}
