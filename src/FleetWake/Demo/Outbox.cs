@@ -12,7 +12,7 @@ internal static class Outbox
     [
         .. log.Written
             .GroupBy(t => t.Pen.Device)
-            .SelectMany(d => OfDevice(d.Key, [.. d.OrderBy(t => t.TypedAt).ThenBy(t => t.Id)], log))
+            .SelectMany(d => OfDevice(d.Key, [.. d.OrderBy(t => t.TypedAt)], log))
             .OrderBy(b => b.ReceivedAt),
     ];
 

@@ -7,7 +7,8 @@ namespace FleetWake.Demo;
 /// <param name="People">People aboard.</param>
 /// <param name="Load">Load beside people and fuel [kg].</param>
 /// <param name="MetersRead">The hour meters were read.</param>
-internal sealed record Aboard(int People = 2, double Load = 0, bool MetersRead = true);
+/// <param name="Habit">Scatter of RPM from one trial to the next by trim and habit, as a share; none when one crew always trims alike.</param>
+internal sealed record Aboard(int People = 2, double Load = 0, bool MetersRead = true, double Habit = 0);
 
 /// <summary>
 /// Makes sea trials: two opposite runs with a current, read off a stepped tachometer.
@@ -31,7 +32,8 @@ internal static class TrialMaker
         var dice = new Dice($"{life.Boat.Id} trial {DockCalendar.Text(at)}");
         var air = Math.Round(17 + dice.Scatter(0.6), 1);
         var pressure = Math.Round(1015 + dice.Scatter(1.5), 1);
-        var engines = life.Boat.Positions.Select(p => Engine(log, life, p, at, aboard, DenserThanUsual(air, pressure))).ToList();
+        var better = RpmPerAir * DenserThanUsual(air, pressure) + dice.Scatter(aboard.Habit);
+        var engines = life.Boat.Positions.Select(p => Engine(log, life, p, at, aboard, better)).ToList();
         var current = dice.Between(-1, 1) * life.Boat.Dock.CurrentKnots;
         var heading = dice.Whole(0, 17) * 10;
         return new RunTrial(
@@ -50,18 +52,17 @@ internal static class TrialMaker
             Math.Round(dice.Between(0, 0.4), 1));
     }
 
-    private static TrueEngine Engine(Notebook log, Life life, string position, DateTimeOffset at, Aboard aboard, double denser)
+    private static TrueEngine Engine(Notebook log, Life life, string position, DateTimeOffset at, Aboard aboard, double better)
     {
         var day = DateOnly.FromDateTime(at.DateTime);
         var prop = life.On(position, day);
         var hours = log.Meter(life.Boat, position, at) - log.Meter(life.Boat, position, DockCalendar.At(prop.From, 8, 0));
         var (rpm, knots) = prop.Going.After(hours, day);
         var heavier = ((aboard.People - 2) * PersonKilograms + aboard.Load) / life.Boat.Model.Displacement;
-        var byAir = RpmPerAir * denser;
         return new TrueEngine(
             position,
-            rpm * (1 + RpmPerDisplacement * heavier + byAir),
-            knots * (1 + SpeedPerDisplacement * heavier + SpeedPerRpm * byAir));
+            rpm * (1 + RpmPerDisplacement * heavier + better),
+            knots * (1 + SpeedPerDisplacement * heavier + SpeedPerRpm * better));
     }
 
     private static TrialRunSent Run(BoatLine boat, List<TrueEngine> engines, double heading, double current, Dice dice)

@@ -15,7 +15,7 @@ internal static partial class Usual
     public static void Arrive(Notebook log, Life life, TimeSpan registeredLater = default)
     {
         var boat = life.Boat;
-        var at = DockCalendar.At(life.From, 6, 0).AddMinutes(3 * boat.Number);
+        var at = DockCalendar.At(life.From, 7, 0).AddMinutes(3 * boat.Number);
         var typed = DockCalendar.Later(at, registeredLater);
         log.Write(Pen.Office, at, boat.Id + " boat", s => new RegisterBoat(
             s, boat.Id, boat.Name, boat.Dock.Id, DockCalendar.ZoneName, boat.Dock.Water, boat.Positions), typed);

@@ -27,9 +27,9 @@ internal static partial class Usual
             Trial(log, life, day, watchedUntil is null ? null : new Aboard());
     }
 
-    /// <summary>One trial on a day, two aboard and little else; on a watched boat nothing else, and the meter is read.</summary>
+    /// <summary>One trial on a day, two aboard and little else; a watched boat has always the same crew.</summary>
     public static Guid Trial(Notebook log, Life life, DateOnly day, Aboard? aboard = null) =>
-        Trial(log, life, Morning(life, day), aboard ?? new Aboard(2, life.Dice.Whole(0, 2) * 5, life.Dice.Chance(0.85)), t => t);
+        Trial(log, life, Morning(life, day), aboard ?? new Aboard(2, life.Dice.Whole(0, 2) * 5, life.Dice.Chance(0.85), Habit: 0.003), t => t);
 
     /// <summary>A trial that came out otherwise than it should.</summary>
     public static Guid Trial(Notebook log, Life life, DateTimeOffset at, Aboard aboard, Func<RunTrial, RunTrial> but) =>

@@ -19,14 +19,14 @@ public class StoriesTests
     [Theory]
     [MemberData(nameof(Days))]
     public void The_worn_skiff_leaves_its_band_in_about_75_hours(DateOnly today) =>
-        Assert.InRange(HoursLeft(today, "sanderling", 5500), 60, 90);
+        Assert.InRange(HoursLeft(today, "sanderling", 5500), 60, 90); // by least squares, trials with read meters
 
     [Theory]
     [MemberData(nameof(Days))]
     public void Three_more_drift_and_have_over_a_hundred_hours(DateOnly today)
     {
-        Assert.InRange(HoursLeft(today, "plover", 6000), 110, 200);
-        Assert.InRange(HoursLeft(today, "avocet", 6000), 150, 320);
+        Assert.InRange(HoursLeft(today, "plover", 6000), 105, 210);
+        Assert.InRange(HoursLeft(today, "avocet", 6000), 150, 330);
         Assert.InRange(HoursLeft(today, "heron", 6000, Position.Starboard), 200, 450);
         Assert.InRange(Line(today, "heron", Position.Port).Slope, -0.08, 0.12);
     }

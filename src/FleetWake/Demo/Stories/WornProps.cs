@@ -5,7 +5,12 @@ internal static class WornProps
 {
     private const int LastTrial = 5;
 
-    public static void Skiff(Notebook log) => Wears(log, "Sanderling", wear: 45, hoursLeft: 75);
+    /// <summary>Close to the edge, so it was tried twice a month all the last year.</summary>
+    public static void Skiff(Notebook log)
+    {
+        var life = Wears(log, "Sanderling", wear: 45, hoursLeft: 75);
+        for (var daysAgo = 20; daysAgo < 365; daysAgo += 30) Usual.Trial(log, life, log.Days.DaysAgo(daysAgo), new Aboard());
+    }
 
     public static void Plover(Notebook log) => Wears(log, "Plover", wear: 30, hoursLeft: 150);
 
@@ -22,10 +27,12 @@ internal static class WornProps
         Usual.Years(log, life, LastTrial);
     }
 
-    private static void Wears(Notebook log, string name, double wear, double hoursLeft)
+    private static Life Wears(Notebook log, string name, double wear, double hoursLeft)
     {
         var boat = Fleet.Named(name);
-        Usual.Years(log, Life.With(log, boat, (position, going) => Leaving(log, boat, position, going, wear, hoursLeft)), LastTrial);
+        var life = Life.With(log, boat, (position, going) => Leaving(log, boat, position, going, wear, hoursLeft));
+        Usual.Years(log, life, LastTrial);
+        return life;
     }
 
     /// <summary>Reckoned back from the top of the band: so many hours left at the last trial, so many run since fitting.</summary>
