@@ -35,11 +35,10 @@ public sealed record RegisterBoat(
         var dock = check.Id(command.Dock, "/dock");
         var zone = check.Zone(command.DockZone, "/dockZone");
         var water = check.OneOf<WaterType>(command.Water, "/water");
-        var positions = check.List(command.Positions, "/positions", 1, 4)
-            .Select((word, i) => check.OneOf<Position>(word, $"/positions/{i}")).ToList();
-        if (positions.Distinct().Count() < positions.Count)
-            check.Refuse("/positions", "named_twice", "name each position once");
-        else if (positions.Count > 1 && positions.Contains(Position.Single))
+        var named = check.List(command.Positions, "/positions", 1, 4);
+        var positions = named.Select((word, i) => check.OneOf<Position>(word, $"/positions/{i}")).ToList();
+        check.Once(named, "/positions", "name each position once");
+        if (named.Distinct(StringComparer.Ordinal).Count() > 1 && named.Contains(Words.Of(Position.Single)))
             check.Refuse("/positions", "single_of_several", "\"single\" stands alone: use port, starboard and centre for several engines");
         return check.Decide(() => new Decision.Keep(
             [new Placed(StreamName.Boat(boat), new BoatRegistered(entry!, boat, name, dock, zone!.Id, water, positions))],

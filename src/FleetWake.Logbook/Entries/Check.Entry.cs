@@ -36,21 +36,27 @@ public sealed partial class Check
             Refuse("/entry/enteredAt", "missing", "missing: an amendment says when it was typed, for the last one typed counts");
         if (stamp.Amends is { } amends && amends == stamp.Id)
             Refuse("/entry/amends", "amends_itself", "an amendment has an id of its own");
+        else if (stamp.Amends == Guid.Empty)
+            Refuse("/entry/amends", "empty_id", "an all-zero UUID is no entry id");
         var entered = stamp.EnteredAt is null ? happened : Time(stamp.EnteredAt, zone, "/entry/enteredAt");
         if (refusals.Count > before) return null;
 
-        var entry = new Entry(
+        Judge(happened, arrival, "/entry/happenedAt");
+        if (stamp.EnteredAt is not null) Judge(entered, arrival, "/entry/enteredAt");
+        return new Entry(
             id, by, arrival.Device, stamp.Count ?? 0, happened, zone!.Id, entered, arrival.ReceivedAt, arrival.ClockAheadSeconds(), stamp.Amends);
-        var latest = arrival.ReceivedAt.AddMinutes(FutureToleranceMinutes);
-        NotAfter(entry.Happened(), latest, "/entry/happenedAt");
-        NotAfter(entry.Entered(), latest, "/entry/enteredAt");
-        if (entry.Happened() < Earliest) Refuse("/entry/happenedAt", "too_early", $"{stamp.HappenedAt} is before 1950: check the year");
-        return entry;
     }
 
-    private void NotAfter(DateTimeOffset time, DateTimeOffset latest, string field)
+    /// <summary>
+    /// Judges a time with the error of the device's clock taken off. Reckoned in seconds, since a clock may be
+    /// wrong by more than a calendar holds.
+    /// </summary>
+    private void Judge(DateTimeOffset time, Arrival arrival, string field)
     {
-        if (time > latest)
+        var seconds = (time - Earliest).TotalSeconds - arrival.ClockAheadSeconds();
+        if (seconds < 0)
+            Refuse(field, "too_early", $"{time:yyyy-MM-dd HH:mm zzz} is before 1950 (the device's clock error taken off): check the year, and the device's clock");
+        else if (seconds > (arrival.ReceivedAt.AddMinutes(FutureToleranceMinutes) - Earliest).TotalSeconds)
             Refuse(field, "in_the_future", $"{time:yyyy-MM-dd HH:mm zzz} is in the future (the device's clock error taken off): check the date, and the device's clock");
     }
 
@@ -66,6 +72,12 @@ public sealed partial class Check
         if (!match.Success || !DateTime.TryParse(match.Groups["local"].Value, CultureInfo.InvariantCulture, DateTimeStyles.None, out var local))
         {
             Refuse(field, "not_a_time", "give local date and time as in 2026-05-03T10:15:00+12:00");
+            return Earliest;
+        }
+
+        if (local.Year is < 1900 or > 9998)
+        {
+            Refuse(field, local.Year < 1900 ? "too_early" : "in_the_future", $"the year {local.Year} cannot be: check it");
             return Earliest;
         }
 
@@ -104,6 +116,6 @@ public sealed partial class Check
         return Earliest;
     }
 
-    [GeneratedRegex(@"\A(?<local>\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,7})?)?)(?<offset>[Zz]|[+-]\d{2}:\d{2})?\z")]
+    [GeneratedRegex(@"\A(?<local>[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}(:[0-9]{2}(\.[0-9]{1,7})?)?)(?<offset>[Zz]|[+-][01][0-9]:[0-5][0-9])?\z")]
     private static partial Regex TimePattern();
 }

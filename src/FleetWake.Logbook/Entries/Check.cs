@@ -46,7 +46,7 @@ public sealed partial class Check
     {
         var name = value?.Trim() ?? "";
         if (name.Length == 0) Refuse(field, "missing", "missing: give a name");
-        else if (name.Length > LongestName || name.Any(char.IsControl))
+        else if (name.Length > LongestName || name.Any(c => char.IsControl(c) || c is '\u2028' or '\u2029'))
             Refuse(field, "not_a_name", $"a name is one line of at most {LongestName} characters");
         return name;
     }
@@ -89,11 +89,17 @@ public sealed partial class Check
         return given.Count > most ? [] : given;
     }
 
+    /// <summary>Refuses a list that names one thing twice. Looks at the words as sent, for two unknown words are not the same thing.</summary>
+    public void Once(IEnumerable<string?> words, string field, string message)
+    {
+        if (words.OfType<string>().GroupBy(w => w, StringComparer.Ordinal).Any(g => g.Count() > 1)) Refuse(field, "named_twice", message);
+    }
+
     /// <summary>A zone name of the IANA database that this machine knows.</summary>
     public TimeZoneInfo? Zone(string? zone, string field)
     {
         if (string.IsNullOrWhiteSpace(zone)) Refuse(field, "missing", "missing: give the dock's IANA zone, e.g. Pacific/Auckland");
-        else if (zone.Contains('/', StringComparison.Ordinal) && TimeZoneInfo.TryFindSystemTimeZoneById(zone, out var found)) return found;
+        else if (ZonePattern().IsMatch(zone) && TimeZoneInfo.TryFindSystemTimeZoneById(zone, out var found)) return found;
         else if (zone is "UTC") return TimeZoneInfo.Utc;
         else Refuse(field, "unknown_zone", $"\"{Short(zone)}\" is not a zone known here: give an IANA name such as Pacific/Auckland");
         return null;
@@ -112,4 +118,8 @@ public sealed partial class Check
 
     [GeneratedRegex(@"\A[A-Za-z0-9][A-Za-z0-9._-]{0,39}\z")]
     private static partial Regex IdPattern();
+
+    // Only names of the database proper: the machine also takes paths, and its posix/ and right/ trees.
+    [GeneratedRegex(@"\A[A-Z][A-Za-z]*(/[A-Za-z0-9_+-]+){1,2}\z")]
+    private static partial Regex ZonePattern();
 }

@@ -50,6 +50,10 @@ public sealed record Retract(
         var check = new Check();
         var entry = check.Entry(command.Entry, arrival);
         var retracts = check.Required(command.Retracts, "/retracts", "give the id of the entry to take back");
+        if (command.Retracts == Guid.Empty)
+            check.Refuse("/retracts", "empty_id", "an all-zero UUID is no entry id");
+        else if (command.Retracts is { } taken && taken == command.Entry?.Id)
+            check.Refuse("/retracts", "retracts_itself", "a retraction has an id of its own: give that of the entry to take back");
         var why = check.OneOf<RetractionReason>(command.Why, "/why");
         if (command.Entry?.Amends is not null)
             check.Refuse("/entry/amends", "cannot_amend", "a retraction is not amended: retract the retraction instead, which restores the record");
@@ -57,9 +61,10 @@ public sealed record Retract(
         if (named.Count(n => n is not null) != 1)
             check.Refuse("/boat", "one_subject", "give exactly one of boat, engine and prop: the one whose record is taken back");
         var stream =
-            command.Engine is not null ? StreamName.Engine(check.Id(command.Engine, "/engine"))
+            named.All(n => n is null) ? ""
+            : command.Engine is not null ? StreamName.Engine(check.Id(command.Engine, "/engine"))
             : command.Prop is not null ? StreamName.Prop(check.Id(command.Prop, "/prop"))
-            : StreamName.Boat(check.Id(command.Boat ?? "?", "/boat"));
+            : StreamName.Boat(check.Id(command.Boat, "/boat"));
         return check.Decide(() => new Decision.Keep([new Placed(stream, new Retracted(entry!, retracts, why))], []));
     }
 }

@@ -48,8 +48,7 @@ public sealed record RunTrial(
         var throttle = check.OneOf<Throttle>(command.Throttle, "/throttle");
         var runs = check.List(command.Runs, "/runs", 1, 12).Select((run, i) => Read(check, run, $"/runs/{i}")).ToList();
         var meters = check.List(command.Meters, "/meters", 0, 4).Select((meter, i) => Read(check, meter, $"/meters/{i}")).ToList();
-        if (meters.Select(m => m.Position).Distinct().Count() < meters.Count)
-            check.Refuse("/meters", "named_twice", "read each position's meter once");
+        check.Once((command.Meters ?? []).Select(m => m?.Position), "/meters", "read each position's meter once");
         var fact = new TrialRun(
             entry!,
             boat,
@@ -79,14 +78,13 @@ public sealed record RunTrial(
 
         var speed = check.Number(run.Speed, field + "/speed", 0, 250, run.SpeedUnit ?? "a unit of speed");
         var unit = check.OneOf<SpeedUnit>(run.SpeedUnit, field + "/speedUnit");
-        if (In(speed, unit).Knots > 120)
+        if (Words.TryRead<SpeedUnit>(run.SpeedUnit ?? "", out _) && In(speed, unit).Knots > 120)
             check.Refuse(field + "/speed", "out_of_range", $"{speed} {Words.Of(unit)} is faster than any hire boat: check the number and its unit");
         var heading = check.Number(run.HeadingDegrees, field + "/headingDegrees", 0, 360, "degrees");
         var seconds = check.Maybe(run.Seconds, field + "/seconds", 1, 3600, "s");
         var tachometers = check.List(run.Tachometers, field + "/tachometers", 1, 4)
             .Select((t, i) => Read(check, t, $"{field}/tachometers/{i}")).ToList();
-        if (tachometers.Select(t => t.Position).Distinct().Count() < tachometers.Count)
-            check.Refuse(field + "/tachometers", "named_twice", "read each position's tachometer once a run");
+        check.Once((run.Tachometers ?? []).Select(t => t?.Position), field + "/tachometers", "read each position's tachometer once a run");
         return new Run(speed, unit, heading, seconds, tachometers);
     }
 

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Findings;
+using Xunit.Sdk;
+
+namespace FleetWake.Logbook.Tests;
+
+/// <summary>Streams in memory, and a boat's dossier gathered from them as the store gathers it.</summary>
+internal sealed class Fleet
+{
+    private readonly ImmutableList<Placed> _placed;
+
+    public Fleet() => _placed = [];
+
+    private Fleet(ImmutableList<Placed> placed) => _placed = placed;
+
+    public IReadOnlyList<Placed> Placed => _placed;
+
+    public Fleet With(params IEnumerable<ICommand> records) => records.Aggregate(this, (fleet, r) => fleet.With(Accepted(r)));
+
+    public Fleet With(IEnumerable<Placed> facts) => new(_placed.AddRange(facts));
+
+    /// <summary>What a record becomes; it must not be refused.</summary>
+    public static IReadOnlyList<Placed> Accepted(ICommand record, Arrival? arrival = null) =>
+        Decide(record, arrival ?? Dock.Arrived) is Decision.Keep keep
+            ? keep.Facts
+            : throw new XunitException($"Refused: {record}");
+
+    public static Decision Decide(ICommand record, Arrival arrival) =>
+        RecordKind.All.Single(k => k.CommandType == record.GetType()).Decide(record, arrival);
+
+    public BoatHistory History(string boat = Dock.Kea) => BoatHistory.Tell(Around(boat));
+
+    public BoatFinding Finding(string boat = Dock.Kea) => Assess.Boat(Around(boat));
+
+    /// <summary>Everything derived of a boat, as text to compare.</summary>
+    public string Told(string boat = Dock.Kea) => JsonSerializer.Serialize(
+        new { History = History(boat), Finding = Finding(boat), Attentions = Attentions.Of(Finding(boat)) }, LogbookJson.Options);
+
+    public Dossier Around(string boat = Dock.Kea)
+    {
+        var logs = _placed.GroupBy(p => p.Stream).ToDictionary(
+            g => g.Key, g => g.Aggregate(FactLog.Empty(g.Key), (log, p) => log.Evolve(p.Fact)));
+        FactLog Log(string stream) => logs.GetValueOrDefault(stream) ?? FactLog.Empty(stream);
+
+        var own = Log(StreamName.Boat(boat));
+        var engines = Dossier.EnginesNamed(own).ToImmutableSortedDictionary(e => e, e => Log(StreamName.Engine(e)), StringComparer.Ordinal);
+        var props = Dossier.PropsNamed(own).ToImmutableSortedDictionary(p => p, p => Log(StreamName.Prop(p)), StringComparer.Ordinal);
+        var others = engines.Values.Concat(props.Values).SelectMany(Dossier.BoatsNamed).Distinct().Where(b => b != boat);
+        return new Dossier(own, engines, props, others.ToImmutableSortedDictionary(b => b, b => Log(StreamName.Boat(b)), StringComparer.Ordinal));
+    }
+}
