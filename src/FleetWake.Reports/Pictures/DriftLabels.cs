@@ -9,7 +9,13 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
     {
         Write("RPM at wide-open throttle, as read", 12, 32, Ink.Quiet, text);
         foreach (var label in placed)
-            Write(label.Text, label.Left, frame.Top - 16 - (label.Row * Ink.Row), events[label.Index].Color, strong);
+        {
+            var y = frame.Top - 16 - (label.Row * Ink.Row);
+            using var pole = new SKPaint { Color = events[label.Index].Color, StrokeWidth = 3 };
+            canvas.DrawLine(label.X, frame.Top, label.X, y - 20, pole);
+            Write(label.Text, label.Left, y, events[label.Index].Color, strong);
+        }
+
         Side();
         Pinned();
         Below();
@@ -37,8 +43,8 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
 
     private void Pinned()
     {
-        foreach (var p in picture.Points.Where(p => p.Rpm < picture.Window.FromRpm || p.Rpm > picture.Window.ToRpm))
-            Write($"{p.Rpm:0}", X(p.Hours) + 16, frame.Bottom - 8, Ink.Quiet, text);
+        foreach (var p in picture.Points.Where(p => p.Rpm < picture.Window.FromRpm))
+            Write($"{p.Rpm:0} ↓", X(p.Hours) + 16, frame.Bottom - 8, Ink.Quiet, text);
     }
 
     private void Below()
@@ -46,7 +52,10 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
         var y = Ink.Height - 20f;
         Write("engine hours", frame.Left, y, Ink.Quiet, text);
         var x = (float)Ink.Width - 12;
-        foreach (var (kind, label) in Key().Reverse())
+        var key = Key().ToList();
+        if (key.Sum(k => text.MeasureText(k.Label) + 62) > Ink.Width - frame.Left - text.MeasureText("engine hours") - 40)
+            key = [.. key.Select(k => k.Kind is null ? (k.Kind, "line") : k)];
+        foreach (var (kind, label) in key.AsEnumerable().Reverse())
         {
             x -= text.MeasureText(label);
             Write(label, x, y, Ink.Quiet, text);
@@ -63,7 +72,7 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
         if (Has(PointKind.EarlierStretch)) yield return (PointKind.EarlierStretch, "earlier stretch");
         if (Has(PointKind.AtLeast)) yield return (PointKind.AtLeast, "limiter: at least");
         if (Has(PointKind.SetAside)) yield return (PointKind.SetAside, "set aside");
-        if (picture.Line is { Points.Count: > 1 } line) yield return (null, $"line, {line.Level:P0}");
+        if (picture.Line is { Points.Count: > 1 } line) yield return (null, $"line with {line.Level:P0} interval");
     }
 
     private void Sign(PointKind? kind, float x, float y)

@@ -6,6 +6,8 @@ namespace FleetWake.Reports.Pictures;
 /// <summary>What the plotting library draws of a picture: everything within the frame, and its axes.</summary>
 internal static class DriftPlot
 {
+    private static readonly LinePattern Forecast = new([16, 11], 0, "forecast");
+
     /// <summary>A vertical line with its label: what happened, and where the line leaves the band.</summary>
     internal sealed record Event(double Hours, string Label, SkiaSharp.SKColor Color);
 
@@ -13,7 +15,7 @@ internal static class DriftPlot
     {
         var events = picture.Marks.Select(m => new Event(m.Hours, m.Label, Ink.Of(m.Kind))).ToList();
         if (picture.Exit is { } exit && exit.Hours <= picture.Window.ToHours)
-            events.Add(new Event(exit.Hours, $"reaches {(exit.Edge == BandEdge.Top ? "top" : "bottom")} at about {exit.Hours:0} h", Ink.Series));
+            events.Add(new Event(exit.Hours, $"{(exit.Edge == BandEdge.Top ? "top" : "bottom")} about {exit.Hours:0} h", Ink.Series));
         return [.. events.OrderBy(e => e.Hours)];
     }
 
@@ -81,7 +83,7 @@ internal static class DriftPlot
         if (points.Count < 2) return;
         var first = points.TakeWhile(p => !p.Forecast).ToList();
         var later = points.Skip(Math.Max(0, first.Count - 1)).ToList();
-        foreach (var (part, pattern, alpha) in new[] { (first, LinePattern.Solid, .20), (later, LinePattern.DenselyDashed, .11) })
+        foreach (var (part, pattern, alpha) in new[] { (first, LinePattern.Solid, .20), (later, Forecast, .11) })
         {
             if (part.Count < 2) continue;
             var x = part.Select(p => p.Hours).ToArray();
@@ -103,13 +105,9 @@ internal static class DriftPlot
 
     private static void Point(Plot plot, PicturePoint point, PictureWindow w)
     {
-        // Below the frame: pinned to its floor, pointing down; its number stands beside it.
-        if (point.Rpm < w.FromRpm || point.Rpm > w.ToRpm)
-        {
-            Dot(plot, point.Hours, w.FromRpm + (0.035 * (w.ToRpm - w.FromRpm)), MarkerShape.OpenTriangleDown, 18);
-            return;
-        }
-
+        // Far below the rest (part throttle): pinned to the floor of the frame, with its number and an arrow.
+        var floor = w.FromRpm + (0.035 * (w.ToRpm - w.FromRpm));
+        if (point.Rpm < w.FromRpm) point = point with { Rpm = floor };
         switch (point.Kind)
         {
             case PointKind.Counted: Dot(plot, point.Hours, point.Rpm, MarkerShape.FilledCircle, 21); break;

@@ -43,13 +43,22 @@ public class PngRendererTests
     }
 
     [Fact]
-    public void Labels_of_close_marks_go_to_rows_of_their_own_and_stay_within_the_picture()
+    public void Labels_of_close_marks_hang_in_rows_and_cover_neither_each_other_nor_a_line()
     {
-        var placed = MarkStrip.Place([(20, "fitted"), (30, "strike: rock"), (40, "repitch"), (50, "strike: sand"), (900, "strike: wood")], s => s.Length * 10, 0, 1000);
-        Assert.Equal(4, placed.Count);
-        Assert.Equal([0, 1, 2, 0], placed.Select(p => p.Row));
-        Assert.Equal("strike: wood (+1)", placed[3].Text);
-        Assert.All(placed, p => Assert.InRange(p.Left, 0, 1000 - (p.Text.Length * 10)));
+        var placed = MarkStrip.Place([(20, "fitted"), (30, "strike: rock"), (40, "repitch"), (900, "strike: wood")], s => s.Length * 10, 0, 1000);
+        Assert.Equal([2, 1, 0, 0], placed.Select(p => p.Row));
+        Assert.True(placed[3].Right < 900, "no room to the right of the last line, so its flag hangs to the left");
+        Assert.All(placed, p => Assert.True(p.Left >= 0 && p.Right <= 1000));
+        foreach (var high in placed)
+            Assert.All(placed.Where(p => p.Row < high.Row), low => Assert.False(high.X > low.Left && high.X < low.Right));
+    }
+
+    [Fact]
+    public void A_mark_without_room_for_its_label_is_counted()
+    {
+        var placed = MarkStrip.Place([(20, "strike: wood"), (30, "strike: rock"), (40, "repitch"), (50, "strike: sand")], s => s.Length * 10, 0, 1000);
+        Assert.Equal(3, placed.Count);
+        Assert.EndsWith("(+1)", placed[0].Text, StringComparison.Ordinal);
     }
 
     [Fact]
