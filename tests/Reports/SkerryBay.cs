@@ -62,7 +62,7 @@ internal static class SkerryBay
     /// <summary>Twins, unequally worn.</summary>
     public static BoatFinding Twin() => Boat(
         "Great Skua",
-        new Fitted(5200, 6200, Rpm: [5800, 5830, 5860, 5895], FirstHours: 500, Every: 25) { Where = Position.Port, FittedAt = 492, Prop = "P-31" }.Position(),
+        new Fitted(5200, 6200, Rpm: [5800, 5855, 5930, 5990], FirstHours: 500, Every: 25) { Where = Position.Port, FittedAt = 492, Prop = "P-31" }.Position(),
         new Fitted(5200, 6200, Rpm: [5790, 5795, 5790, 5800], FirstHours: 500, Every: 25) { Where = Position.Starboard, FittedAt = 492, Drifts = false, Prop = "P-32" }.Position());
 
     /// <summary>The line smooths it to just inside; the last reading is over the top.</summary>
