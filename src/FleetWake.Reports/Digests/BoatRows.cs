@@ -1,0 +1,51 @@
+using FleetWake.Logbook.Findings;
+using FleetWake.Reports.Pictures;
+
+namespace FleetWake.Reports.Digests;
+
+/// <summary>Boats by margin: one row per position that has a trial; the others in words.</summary>
+internal static class BoatRows
+{
+    public static IReadOnlyList<BoatRow> Of(IReadOnlyList<BoatFinding> findings) =>
+    [
+        .. findings
+            .SelectMany(f => f.Positions.Where(HasTrial).Select(p => (Finding: f, Position: p, Standing: Standings.Of(p))))
+            .OrderBy(r => r.Standing.MarginRpm ?? double.MaxValue)
+            .Select(r => Row(r.Finding, r.Position, r.Standing)),
+    ];
+
+    public static IReadOnlyList<string> WithoutTrials(IReadOnlyList<BoatFinding> findings) =>
+    [
+        .. findings.SelectMany(f => f.Positions.Where(p => !HasTrial(p)).Select(p => (Finding: f, Position: p)))
+            .Select(x => x.Position switch
+            {
+                { Engine: null, Mounting: null } => $"{Phrases.Name(x.Finding, x.Position)}: no engine on record.",
+                { Mounting: null } => $"{Phrases.Name(x.Finding, x.Position)}: no prop on record.",
+                _ => $"{Phrases.Name(x.Finding, x.Position)}: no trial of prop {Phrases.Plain(x.Position.Mounting.Prop.Prop)} yet; nothing is said of its RPM.",
+            }),
+    ];
+
+    private static bool HasTrial(PositionFinding position) => position.Mounting is { Trials.Count: > 0 };
+
+    private static BoatRow Row(BoatFinding finding, PositionFinding position, Standing standing)
+    {
+        var mounting = position.Mounting!;
+        var observed = mounting.Band.ObservedRpm;
+        var band = position.Engine is { BandLowRpm: { } low, BandHighRpm: { } high } ? (low, high) : ((double Low, double High)?)null;
+
+        // The last trial that shows the band: a part-throttle one is not the reading meant.
+        var last = mounting.Trials.LastOrDefault(t => t.SetAside != SetAsideReason.PartThrottle);
+        return new BoatRow(
+            Phrases.Name(finding, position),
+            $"prop {Phrases.Plain(mounting.Prop.Prop)}",
+            standing.Sign,
+            standing.Word,
+            standing.Outside,
+            observed is { } o ? $"{o:0} RPM" : "no wide-open reading",
+            last is null ? "" : $"read {last.On:yyyy-MM-dd}{(last.Hours is { } h ? $" at {h:0} h" : ", hours not known")}",
+            band is { } b ? $"band {b.Item1:0} to {b.Item2:0}" : "no band on record",
+            observed is { } r && band is { } e ? Standings.Place(r, e.Item1, e.Item2) : "margin not known",
+            mounting.Drift is { } drift ? Phrases.Drift(drift) : $"no drift: {Phrases.Count(mounting.Trials.Count(t => t.SetAside is null), "usable trial")}",
+            Phrases.Exit(mounting.Exit));
+    }
+}

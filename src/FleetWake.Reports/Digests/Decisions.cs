@@ -1,0 +1,56 @@
+using FleetWake.Logbook;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
+using FleetWake.Reports.Pictures;
+
+namespace FleetWake.Reports.Digests;
+
+/// <summary>What needs a person, one item per boat: a manager decides about boats, not about flags.</summary>
+internal static class Decisions
+{
+    public static IReadOnlyList<DecisionItem> Of(IReadOnlyList<BoatFinding> findings) =>
+    [
+        .. findings
+            .Select(f => (Finding: f, Attentions: Attentions.Of(f)))
+            .Where(f => f.Attentions.Count > 0)
+            .OrderByDescending(f => f.Attentions.Any(a => a.Blocks))
+            .ThenBy(f => f.Attentions.Min(a => a.Kind))
+            .ThenBy(f => Worst(f.Finding))
+            .Select(f => Item(f.Finding, f.Attentions)),
+    ];
+
+    private static DecisionItem Item(BoatFinding finding, IReadOnlyList<Attention> attentions)
+    {
+        var blocks = attentions.Any(a => a.Blocks);
+        return new DecisionItem(
+            Phrases.Plain(finding.DisplayName()),
+            Phrases.Plain(finding.Registered?.Dock ?? ""),
+            blocks,
+            blocks ? "not for hire" : "to decide",
+            [.. attentions.OrderByDescending(a => a.Blocks).ThenBy(a => a.Kind).Select(a => new DecisionPoint($"{Where(finding, a)}{Phrases.Plain(a.Sentence)}", Settles(a)))]);
+    }
+
+    private static string Where(BoatFinding finding, Attention attention) =>
+        finding.Positions.Count > 1 && attention.Position is { } p ? $"{Name(p)}: " : "";
+
+    private static string Name(Position position)
+    {
+        var word = Words.Prose(position);
+        return char.ToUpperInvariant(word[0]) + word[1..];
+    }
+
+    private static double Worst(BoatFinding finding) =>
+        finding.Positions.Where(p => p.Mounting is not null).Select(p => Standings.Of(p).MarginRpm ?? double.MaxValue).DefaultIfEmpty(double.MaxValue).Min();
+
+    private static string Settles(Attention attention) => attention.Kind switch
+    {
+        AttentionKind.TakeOff => "Released by: the prop off, and a later inspection with the verdict fit.",
+        AttentionKind.OpenStrike when attention.Blocks => "Released by: an inspection dated after the strike with the verdict fit.",
+        AttentionKind.OpenStrike => "Settled by: a look at prop and shaft, recorded with the verdict fit.",
+        AttentionKind.HubSlip => "Released by: a new hub, and a later inspection with the verdict fit.",
+        AttentionKind.OutsideBand => "Settled by: the likely causes looked at one by one, then a trial inside the band; another pitch only when they are ruled out.",
+        AttentionKind.Contradiction => "Settled by: an answer, and an amended or retracted record.",
+        AttentionKind.NotRegistered => "Settled by: registration, or retraction of the records.",
+        _ => "Before then: an inspection, and one more trial to narrow the interval.",
+    };
+}

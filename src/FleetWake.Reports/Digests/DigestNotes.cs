@@ -1,0 +1,27 @@
+using FleetWake.Logbook.Findings;
+using FleetWake.Reports.Pictures;
+
+namespace FleetWake.Reports.Digests;
+
+/// <summary>The small print: how the numbers came about, and what they are not.</summary>
+internal static class DigestNotes
+{
+    public static IReadOnlyList<string> Caution { get; } =
+    [
+        "These figures are a decision aid. The owner's manual, local rules and a licensed technician come first.",
+        "A boat with an open strike is not for hire until it is inspected.",
+        "\"No drift shown\" does not mean sound: lost pitch and rough blades can cancel out. Only an inspection says fit.",
+    ];
+
+    public static IReadOnlyList<string> Method(IReadOnlyList<BoatFinding> findings)
+    {
+        var methods = findings.Select(f => Phrases.Plain(f.Method)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        return
+        [
+            $"{Phrases.AsRead} Weather, load and trim differ between trials and are part of the scatter.",
+            "Drift is a straight line through the counted trials of the present stretch; a strike, a repitch or new gear starts a new stretch. "
+            + "The margin is that of the last reading. Hours are engine hours, counted from the last trial.",
+            .. methods.Count == 0 ? [] : new[] { $"Method: {string.Join("; ", methods)}." },
+        ];
+    }
+}

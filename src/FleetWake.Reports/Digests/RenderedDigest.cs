@@ -1,0 +1,18 @@
+namespace FleetWake.Reports.Digests;
+
+/// <summary>A digest ready to be put into messages.</summary>
+/// <param name="Subject">Subject, on one line.</param>
+/// <param name="Html">The HTML part.</param>
+/// <param name="Text">The plain text part, in 78 columns.</param>
+/// <param name="Pictures">The pictures that the HTML refers to.</param>
+/// <param name="UsedFallback">A template failed and the plain form took its place.</param>
+/// <param name="WhyFallback">Why, in one line; null when the templates served.</param>
+public sealed record RenderedDigest(
+    string Subject, string Html, string Text, IReadOnlyList<RenderedPicture> Pictures, bool UsedFallback, string? WhyFallback = null);
+
+/// <summary>A picture of a digest.</summary>
+/// <param name="ContentId">Its Content-ID, which the HTML names as <c>cid:</c>.</param>
+/// <param name="FileName">A safe file name.</param>
+/// <param name="Png">The image.</param>
+/// <param name="Alt">Its statement in words.</param>
+public sealed record RenderedPicture(string ContentId, string FileName, byte[] Png, string Alt);

@@ -1,0 +1,87 @@
+using FleetWake.Logbook.Duties;
+using FleetWake.Logbook.Findings;
+using FleetWake.Reports.Pictures;
+
+namespace FleetWake.Reports.Digests;
+
+/// <summary>Puts the findings of one operator into a weekly wear digest. Pure: the day is passed in.</summary>
+public static class WeeklyWear
+{
+    /// <summary>Most charts in a digest: more would not be looked at, and each adds some 60 KB to the message.</summary>
+    public const int MostCharts = 5;
+
+    /// <summary>Most rows in a list: mail programs cut a message off at about 100 KB. The rest is named in a sentence.</summary>
+    public const int MostRows = 60;
+
+    /// <summary>How far ahead due work is listed [days].</summary>
+    public const int SoonDays = 14;
+
+    /// <summary>The digest of a week.</summary>
+    /// <param name="operatorName">The operator's name.</param>
+    /// <param name="period">ISO week, e.g. <c>2026-W47</c>.</param>
+    /// <param name="day">The day on which it is told, in the docks' calendar.</param>
+    /// <param name="findings">The operator's boats, in any order.</param>
+    public static WeeklyWearContent Build(string operatorName, string period, DateOnly day, IReadOnlyList<BoatFinding> findings)
+    {
+        var name = Phrases.Plain(operatorName);
+        var ordered = findings.OrderBy(f => f.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal).ToList();
+        var decisions = Decisions.Of(ordered);
+        var due = ordered.SelectMany(f => Outlook.Of(f, day).Select(d => (Finding: f, Item: d))).OrderByDescending(d => d.Item.DaysOverdue).ToList();
+        var overdue = due.Where(d => d.Item.Overdue()).ToList();
+        var soon = due.Where(d => !d.Item.Overdue() && d.Item.DaysOverdue >= -SoonDays).ToList();
+        var rows = BoatRows.Of(ordered);
+        var charts = Charts.Of(ordered);
+        return new WeeklyWearContent(
+            name,
+            Phrases.Plain(period),
+            day,
+            Subject(name, period, decisions.Count, overdue.Count),
+            Headline(decisions, overdue.Count),
+            decisions,
+            [.. rows.Take(MostRows)],
+            rows.Count > MostRows ? $"Wider margins, not listed here: {string.Join("; ", rows.Skip(MostRows).Select(r => r.Name))}." : null,
+            BoatRows.WithoutTrials(ordered),
+            [.. overdue.Select(d => Due(d.Finding, d.Item))],
+            [.. soon.Select(d => Due(d.Finding, d.Item))],
+            [.. charts.Take(MostCharts).Select(c => c.Picture)],
+            charts.Count > MostCharts ? $"No room for charts of: {string.Join("; ", charts.Skip(MostCharts).Select(c => c.Name))}." : null,
+            DigestNotes.Method(ordered),
+            DigestNotes.Caution);
+    }
+
+    private static string Subject(string name, string period, int decisions, int overdue)
+    {
+        var week = Phrases.Plain(period).Split("-W") is [_, var number] ? $"week {number.TrimStart('0')}" : Phrases.Plain(period);
+        var news = (decisions, overdue) switch
+        {
+            (0, 0) => "nothing to decide",
+            (0, _) => $"{overdue} overdue",
+            (_, 0) => Phrases.Count(decisions, "decision"),
+            _ => $"{Phrases.Count(decisions, "decision")}, {overdue} overdue",
+        };
+        return $"{name}, {week}: {news}";
+    }
+
+    private static string Headline(IReadOnlyList<DecisionItem> decisions, int overdue)
+    {
+        var blocked = decisions.Count(d => d.Blocks);
+        var late = overdue == 0 ? "" : overdue == 1 ? "1 inspection is overdue" : $"{overdue} inspections are overdue";
+        if (decisions.Count == 0) return late.Length == 0 ? "Nothing to decide this week." : $"Nothing to decide this week; {late}.";
+        var need = decisions.Count == 1 ? "1 boat needs a decision" : $"{decisions.Count} boats need a decision";
+        var notForHire = blocked == 0 ? "" : $", {blocked} of them not for hire";
+        return $"{need}{notForHire}{(late.Length == 0 ? "" : $"; {late}")}.";
+    }
+
+    private static DueRow Due(BoatFinding finding, DueItem item)
+    {
+        var position = finding.Positions.First(p => p.Position == item.Position);
+        var when = item.DaysOverdue switch
+        {
+            > 0 => $"{item.DueOn:yyyy-MM-dd}, {Phrases.Count(item.DaysOverdue, "day")} overdue",
+            0 => $"{item.DueOn:yyyy-MM-dd}, today",
+            _ => $"{item.DueOn:yyyy-MM-dd}, in {Phrases.Count(-item.DaysOverdue, "day")}",
+        };
+        var what = item.Kind == DutyKind.AfterStrikeInspection ? "inspection after a strike" : "six-monthly inspection";
+        return new DueRow(Phrases.Name(finding, position), Phrases.Plain(item.Dock), what, when, Phrases.Plain(item.Why));
+    }
+}

@@ -1,0 +1,75 @@
+using FleetWake.Reports.Pictures;
+
+namespace FleetWake.Reports.Digests;
+
+/// <summary>
+/// A weekly wear digest as data: every sentence is worded and every number written, so that the templates and the plain
+/// form only lay out, and none of them can lose or reword a finding.
+/// </summary>
+/// <param name="OperatorName">The operator.</param>
+/// <param name="Period">ISO week, e.g. <c>2026-W47</c>.</param>
+/// <param name="Day">The day it speaks of.</param>
+/// <param name="Subject">Subject of the message, on one line.</param>
+/// <param name="Headline">The week in one sentence.</param>
+/// <param name="Decisions">What needs a person, one item per boat; boats that are not for hire first.</param>
+/// <param name="Boats">Every position with a trial, smallest margin first.</param>
+/// <param name="BoatsLeftOut">Which boats found no room in the list; null when all did.</param>
+/// <param name="WithoutTrials">Boats without a trial, in words.</param>
+/// <param name="Overdue">What is overdue, longest first.</param>
+/// <param name="DueSoon">What is due within 14 days.</param>
+/// <param name="Charts">At most five.</param>
+/// <param name="ChartsLeftOut">Which boats have no chart for lack of room; null when none lacks one.</param>
+/// <param name="Method">How the numbers came about.</param>
+/// <param name="Caution">What the numbers are not.</param>
+public sealed record WeeklyWearContent(
+    string OperatorName,
+    string Period,
+    DateOnly Day,
+    string Subject,
+    string Headline,
+    IReadOnlyList<DecisionItem> Decisions,
+    IReadOnlyList<BoatRow> Boats,
+    string? BoatsLeftOut,
+    IReadOnlyList<string> WithoutTrials,
+    IReadOnlyList<DueRow> Overdue,
+    IReadOnlyList<DueRow> DueSoon,
+    IReadOnlyList<DriftPicture> Charts,
+    string? ChartsLeftOut,
+    IReadOnlyList<string> Method,
+    IReadOnlyList<string> Caution);
+
+/// <summary>What a person has to decide about one boat.</summary>
+/// <param name="Boat">Its name.</param>
+/// <param name="Dock">Its dock; empty while it is not registered.</param>
+/// <param name="Blocks">It is not for hire until this is settled.</param>
+/// <param name="State">The same in words.</param>
+/// <param name="Points">What is the matter, blocking points first.</param>
+public sealed record DecisionItem(string Boat, string Dock, bool Blocks, string State, IReadOnlyList<DecisionPoint> Points);
+
+/// <summary>One matter of a boat.</summary>
+/// <param name="Sentence">What is the matter.</param>
+/// <param name="Settles">What releases the boat, or settles the matter.</param>
+public sealed record DecisionPoint(string Sentence, string Settles);
+
+/// <summary>One position with trials.</summary>
+/// <param name="Name">Boat and position.</param>
+/// <param name="Prop">The prop.</param>
+/// <param name="Sign">A shape that says the same as the word.</param>
+/// <param name="State">Where it stands, in words.</param>
+/// <param name="Outside">Reading or line is outside the band.</param>
+/// <param name="Rpm">Last RPM.</param>
+/// <param name="Read">When it was read.</param>
+/// <param name="Band">The rated band.</param>
+/// <param name="Margin">Distance to the nearer edge, named.</param>
+/// <param name="Drift">Drift with its interval.</param>
+/// <param name="Exit">When it leaves its band.</param>
+public sealed record BoatRow(
+    string Name, string Prop, string Sign, string State, bool Outside, string Rpm, string Read, string Band, string Margin, string Drift, string Exit);
+
+/// <summary>Something that is due.</summary>
+/// <param name="Boat">Boat and position.</param>
+/// <param name="Dock">Its dock.</param>
+/// <param name="What">What is due.</param>
+/// <param name="When">Date, and days overdue or to go.</param>
+/// <param name="Why">Why it is due.</param>
+public sealed record DueRow(string Boat, string Dock, string What, string When, string Why);

@@ -1,0 +1,123 @@
+using SkiaSharp;
+
+namespace FleetWake.Reports.Pictures;
+
+/// <summary>The words of a picture: titles of the axes, labels of the marks above, values at the right, the key below.</summary>
+internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, DriftPicture picture, SKRect frame)
+{
+    public void Draw(IReadOnlyList<PlacedLabel> placed, IReadOnlyList<DriftPlot.Event> events)
+    {
+        Write("RPM at wide-open throttle, as read", 12, 32, Ink.Quiet, text);
+        foreach (var label in placed)
+        {
+            var y = frame.Top - 16 - (label.Row * Ink.Row);
+            using var pole = new SKPaint { Color = events[label.Index].Color, StrokeWidth = 3 };
+            canvas.DrawLine(label.X, frame.Top, label.X, y - 20, pole);
+            Write(label.Text, label.Left, y, events[label.Index].Color, strong);
+        }
+
+        Side();
+        Pinned();
+        Below();
+    }
+
+    private void Side()
+    {
+        var wished = new List<SideLabel>();
+        if (picture.Band is { } band)
+        {
+            wished.Add(new SideLabel(Y(band.HighRpm), Edge("top", band.HighRpm), true, true));
+            wished.Add(new SideLabel(Y(band.LowRpm), Edge("bottom", band.LowRpm), true, true));
+        }
+
+        if (picture.BaselineRpm is { } baseline) wished.Add(new SideLabel(Y(baseline), $"baseline {baseline:0}", false, false));
+        if (picture.Points.LastOrDefault(p => p.Kind == PointKind.Counted) is { } last)
+            wished.Add(new SideLabel(Y(last.Rpm), $"last {last.Rpm:0}", true, false));
+        foreach (var label in SideLabels.Spread(wished, Ink.Row - 2, frame.Top + 12, frame.Bottom - 14))
+            Write(label.Text, frame.Right + 14, label.Y + 10, label.OfBand ? Ink.BandWords : label.Strong ? Ink.Series : Ink.Quiet, label.Strong ? strong : text);
+    }
+
+    // An edge outside the window is named at the frame with an arrow to where it lies.
+    private string Edge(string name, double rpm) =>
+        rpm > picture.Window.ToRpm ? $"{name} {rpm:0} ↑" : rpm < picture.Window.FromRpm ? $"{name} {rpm:0} ↓" : $"{name} {rpm:0}";
+
+    private void Pinned()
+    {
+        foreach (var p in picture.Points.Where(p => p.Rpm < picture.Window.FromRpm))
+            Write($"{p.Rpm:0} ↓", X(p.Hours) + 16, frame.Bottom - 8, Ink.Quiet, text);
+    }
+
+    private void Below()
+    {
+        var y = Ink.Height - 20f;
+        Write("engine hours", frame.Left, y, Ink.Quiet, text);
+        var x = (float)Ink.Width - 12;
+        var key = Key().ToList();
+        if (key.Sum(k => text.MeasureText(k.Label) + 62) > Ink.Width - frame.Left - text.MeasureText("engine hours") - 40)
+            key = [.. key.Select(k => k.Kind is null ? (k.Kind, "line") : k)];
+        foreach (var (kind, label) in key.AsEnumerable().Reverse())
+        {
+            x -= text.MeasureText(label);
+            Write(label, x, y, Ink.Quiet, text);
+            x -= 22;
+            Sign(kind, x, y - 9);
+            x -= 40;
+        }
+    }
+
+    private IEnumerable<(PointKind? Kind, string Label)> Key()
+    {
+        bool Has(PointKind kind) => picture.Points.Any(p => p.Kind == kind);
+        if (Has(PointKind.Counted)) yield return (PointKind.Counted, "counted");
+        if (Has(PointKind.EarlierStretch)) yield return (PointKind.EarlierStretch, "earlier stretch");
+        if (Has(PointKind.AtLeast)) yield return (PointKind.AtLeast, "limiter: at least");
+        if (Has(PointKind.SetAside)) yield return (PointKind.SetAside, "set aside");
+        if (picture.Line is { Points.Count: > 1 } line) yield return (null, $"line with {line.Level:P0} interval");
+    }
+
+    private void Sign(PointKind? kind, float x, float y)
+    {
+        using var paint = new SKPaint { IsAntialias = true, StrokeWidth = 4, Style = SKPaintStyle.Stroke, Color = new SKColor(0x52, 0x60, 0x6D) };
+        switch (kind)
+        {
+            case PointKind.Counted:
+                paint.Style = SKPaintStyle.Fill;
+                paint.Color = Ink.Series;
+                canvas.DrawCircle(x, y, 10, paint);
+                break;
+            case PointKind.EarlierStretch:
+                paint.Color = Ink.Series;
+                canvas.DrawCircle(x, y, 8, paint);
+                break;
+            case PointKind.AtLeast:
+                using (var path = new SKPath())
+                {
+                    path.AddPoly([new SKPoint(x - 9, y + 8), new SKPoint(x, y - 9), new SKPoint(x + 9, y + 8)]);
+                    canvas.DrawPath(path, paint);
+                }
+
+                break;
+            case PointKind.SetAside:
+                canvas.DrawLine(x - 8, y - 8, x + 8, y + 8, paint);
+                canvas.DrawLine(x - 8, y + 8, x + 8, y - 8, paint);
+                break;
+            default:
+                paint.Style = SKPaintStyle.Fill;
+                paint.Color = Ink.Series.WithAlpha(60);
+                canvas.DrawRect(x - 16, y - 10, 30, 20, paint);
+                paint.Color = Ink.Series;
+                canvas.DrawRect(x - 16, y - 2, 30, 4, paint);
+                break;
+        }
+    }
+
+    private float X(double hours) => frame.Left + (float)((hours - picture.Window.FromHours) / (picture.Window.ToHours - picture.Window.FromHours) * frame.Width);
+
+    private float Y(double rpm) => frame.Bottom - (float)((rpm - picture.Window.FromRpm) / (picture.Window.ToRpm - picture.Window.FromRpm) * frame.Height);
+
+    private void Write(string words, float x, float y, SKColor color, SKFont font)
+    {
+        using var paint = new SKPaint { Color = color, IsAntialias = true };
+        canvas.DrawText(words, x, y, SKTextAlign.Left, font, paint);
+    }
+}

@@ -1,0 +1,137 @@
+using FleetWake.Logbook.Findings;
+using ScottPlot;
+
+namespace FleetWake.Reports.Pictures;
+
+/// <summary>What the plotting library draws of a picture: everything within the frame, and its axes.</summary>
+internal static class DriftPlot
+{
+    private static readonly LinePattern Forecast = new([16, 11], 0, "forecast");
+
+    /// <summary>A vertical line with its label: what happened, and where the line leaves the band.</summary>
+    internal sealed record Event(double Hours, string Label, SkiaSharp.SKColor Color);
+
+    public static IReadOnlyList<Event> Events(DriftPicture picture)
+    {
+        var events = picture.Marks.Select(m => new Event(m.Hours, m.Label, Ink.Of(m.Kind))).ToList();
+        if (picture.Exit is { } exit && exit.Hours <= picture.Window.ToHours)
+            events.Add(new Event(exit.Hours, $"{(exit.Edge == BandEdge.Top ? "top" : "bottom")} about {exit.Hours:0} h", Ink.Series));
+        return [.. events.OrderBy(e => e.Hours)];
+    }
+
+    public static Plot Of(DriftPicture picture)
+    {
+        var plot = new Plot();
+        Axes(plot);
+        var w = picture.Window;
+        if (picture.Band is { } band) Band(plot, band, w);
+        if (picture.BaselineRpm is { } baseline)
+            Stroke(plot.Add.Line(w.FromHours, baseline, w.ToHours, baseline), Ink.Faint, 2.5f, LinePattern.Dashed);
+        foreach (var e in Events(picture))
+            Stroke(plot.Add.Line(e.Hours, w.FromRpm, e.Hours, w.ToRpm), Ink.ForPlot(e.Color), 3, LinePattern.Dotted);
+        if (picture.Line is { } line) Line(plot, line);
+        if (picture.Exit is { } exit) Exit(plot, exit, w);
+        foreach (var point in picture.Points) Point(plot, point, w);
+        plot.Axes.SetLimits(w.FromHours, w.ToHours, w.FromRpm, w.ToRpm);
+        return plot;
+    }
+
+    private static void Axes(Plot plot)
+    {
+        plot.FigureBackground.Color = Colors.White;
+        plot.DataBackground.Color = Colors.White;
+        plot.Grid.XAxisStyle.IsVisible = false;
+        plot.Grid.MajorLineColor = Ink.Grid;
+        plot.Grid.MajorLineWidth = 2;
+        plot.Axes.Top.FrameLineStyle.IsVisible = false;
+        plot.Axes.Right.FrameLineStyle.IsVisible = false;
+        plot.Axes.Left.FrameLineStyle.IsVisible = false;
+        plot.Axes.Bottom.FrameLineStyle.Color = Ink.Frame;
+        plot.Axes.Bottom.FrameLineStyle.Width = 2;
+        foreach (var axis in new IAxis[] { plot.Axes.Left, plot.Axes.Bottom })
+        {
+            axis.TickLabelStyle.FontName = PictureFonts.Family;
+            axis.TickLabelStyle.FontSize = Ink.Text;
+            axis.TickLabelStyle.ForeColor = Ink.Faint;
+            axis.MinorTickStyle.Length = 0;
+            axis.MajorTickStyle.Length = axis == plot.Axes.Left ? 0 : 8;
+            axis.MajorTickStyle.Color = Ink.Frame;
+        }
+
+        plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic
+        {
+            TargetTickCount = 5, IntegerTicksOnly = true, LabelFormatter = v => $"{v:0}",
+        };
+        plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic
+        {
+            TargetTickCount = 7, IntegerTicksOnly = true, LabelFormatter = v => $"{v:0}",
+        };
+    }
+
+    private static void Band(Plot plot, RatedBand band, PictureWindow w)
+    {
+        var fill = plot.Add.Rectangle(w.FromHours, w.ToHours, Math.Max(band.LowRpm, w.FromRpm), Math.Min(band.HighRpm, w.ToRpm));
+        fill.FillColor = Ink.Band.WithAlpha(.15);
+        fill.LineWidth = 0;
+        foreach (var edge in new[] { band.LowRpm, band.HighRpm })
+            Stroke(plot.Add.Line(w.FromHours, edge, w.ToHours, edge), Ink.BandEdge, 2.5f, LinePattern.Solid);
+    }
+
+    private static void Line(Plot plot, DriftLine line)
+    {
+        var points = line.Points;
+        if (points.Count < 2) return;
+        var first = points.TakeWhile(p => !p.Forecast).ToList();
+        var later = points.Skip(Math.Max(0, first.Count - 1)).ToList();
+        foreach (var (part, pattern, alpha) in new[] { (first, LinePattern.Solid, .20), (later, Forecast, .11) })
+        {
+            if (part.Count < 2) continue;
+            var x = part.Select(p => p.Hours).ToArray();
+            var fill = plot.Add.FillY(x, [.. part.Select(p => p.LowRpm)], [.. part.Select(p => p.HighRpm)]);
+            fill.FillColor = Ink.Line.WithAlpha(alpha);
+            fill.LineWidth = 0;
+            fill.MarkerSize = 0;
+            var mean = plot.Add.ScatterLine(x, [.. part.Select(p => p.Rpm)], Ink.Line);
+            mean.LineWidth = 4;
+            mean.LinePattern = pattern;
+        }
+    }
+
+    private static void Exit(Plot plot, PictureExit exit, PictureWindow w)
+    {
+        Stroke(plot.Add.Line(exit.EarliestHours, exit.Rpm, Math.Min(exit.LatestHours ?? w.ToHours, w.ToHours), exit.Rpm), Ink.Line, 9, LinePattern.Solid);
+        if (exit.Hours <= w.ToHours) Dot(plot, exit.Hours, exit.Rpm, MarkerShape.FilledDiamond, 24);
+    }
+
+    private static void Point(Plot plot, PicturePoint point, PictureWindow w)
+    {
+        // Far below the rest (part throttle): pinned to the floor of the frame, with its number and an arrow.
+        var floor = w.FromRpm + (0.035 * (w.ToRpm - w.FromRpm));
+        if (point.Rpm < w.FromRpm) point = point with { Rpm = floor };
+        switch (point.Kind)
+        {
+            case PointKind.Counted: Dot(plot, point.Hours, point.Rpm, MarkerShape.FilledCircle, 21); break;
+            case PointKind.EarlierStretch: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenCircle, 17); break;
+            case PointKind.AtLeast: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenTriangleUp, 20); break;
+            default: Dot(plot, point.Hours, point.Rpm, MarkerShape.Eks, 18); break;
+        }
+    }
+
+    private static void Dot(Plot plot, double x, double y, MarkerShape shape, float size)
+    {
+        var filled = shape is MarkerShape.FilledCircle or MarkerShape.FilledDiamond;
+        if (filled) plot.Add.Marker(x, y, shape, size + 7, Colors.White);
+        var marker = plot.Add.Marker(x, y, shape, size, filled ? Ink.Line : Ink.Faint);
+        marker.MarkerStyle.LineWidth = filled ? 0 : 4;
+        marker.MarkerStyle.LineColor = Ink.Faint;
+        if (shape == MarkerShape.OpenCircle) marker.MarkerStyle.LineColor = Ink.Line;
+    }
+
+    private static void Stroke(ScottPlot.Plottables.LinePlot line, Color color, float width, LinePattern pattern)
+    {
+        line.LineColor = color;
+        line.LineWidth = width;
+        line.LinePattern = pattern;
+        line.MarkerSize = 0;
+    }
+}

@@ -1,0 +1,43 @@
+using FleetWake.Logbook.Findings;
+using ScottPlot;
+using SkiaSharp;
+
+namespace FleetWake.Reports.Pictures;
+
+/// <summary>
+/// Colours and sizes of the pictures, in pixels of the double-size image. Blue against vermilion against violet stay
+/// apart for colour-blind readers, and every kind has a shape or a pattern of its own besides.
+/// </summary>
+internal static class Ink
+{
+    public const int Width = 1200;
+    public const int Height = 660;
+    public const float Text = 27;
+    public const float Left = 100;
+    public const float Right = 215;
+    public const float Row = 38;
+
+    /// <summary>Room below the frame: tick labels, then the title of the hours with the key.</summary>
+    public const float Below = 106;
+
+    public static readonly SKColor Words = new(0x1F, 0x29, 0x33);
+    public static readonly SKColor Quiet = new(0x52, 0x60, 0x6D);
+    public static readonly SKColor Series = new(0x0B, 0x4F, 0x8A);
+    public static readonly SKColor BandWords = new(0x1B, 0x6B, 0x5A);
+
+    public static readonly Color Line = Color.FromHex("#0B4F8A");
+    public static readonly Color Band = Color.FromHex("#2A9D8F");
+    public static readonly Color BandEdge = Color.FromHex("#1B6B5A");
+    public static readonly Color Grid = Color.FromHex("#E4E7EB");
+    public static readonly Color Frame = Color.FromHex("#9AA5B1");
+    public static readonly Color Faint = Color.FromHex("#52606D");
+
+    public static SKColor Of(HistoryMarkKind kind) => kind switch
+    {
+        HistoryMarkKind.Strike => new SKColor(0xB5, 0x3A, 0x0B),
+        HistoryMarkKind.Repitch => new SKColor(0x66, 0x3C, 0x9E),
+        _ => Quiet,
+    };
+
+    public static Color ForPlot(SKColor color) => new(color.Red, color.Green, color.Blue);
+}

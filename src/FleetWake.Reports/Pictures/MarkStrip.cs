@@ -1,0 +1,69 @@
+namespace FleetWake.Reports.Pictures;
+
+/// <summary>A label in the strip above the frame.</summary>
+/// <param name="Index">Which mark.</param>
+/// <param name="X">Its line [px].</param>
+/// <param name="Row">Row from the frame upwards, from 0; the mark's line is led up to it.</param>
+/// <param name="Left">Left end [px].</param>
+/// <param name="Right">Right end [px].</param>
+/// <param name="Text">What it says.</param>
+internal sealed record PlacedLabel(int Index, float X, int Row, float Left, float Right, string Text);
+
+/// <summary>Hangs the labels of marks like flags on their lines, so that none covers another or another's line.</summary>
+internal static class MarkStrip
+{
+    public const int MostRows = 3;
+    private const float Gap = 16;
+    private const float Pole = 8;
+
+    /// <summary>
+    /// Goes from right to left: a flag to the right of its line then lies right of every line that must still be led
+    /// up past it. What finds no room is counted in the label of the leftmost placed mark; it keeps its line, and the
+    /// digest has it in words.
+    /// </summary>
+    /// <param name="marks">Position of the line [px] and label, from left to right.</param>
+    /// <param name="width">Width of a text [px].</param>
+    /// <param name="from">Left end of the strip [px].</param>
+    /// <param name="to">Right end [px].</param>
+    public static IReadOnlyList<PlacedLabel> Place(IReadOnlyList<(float X, string Label)> marks, Func<string, float> width, float from, float to)
+    {
+        var placed = new List<PlacedLabel>();
+        var crowded = 0;
+        for (var i = marks.Count - 1; i >= 0; i--)
+        {
+            var x = marks[i].X;
+            var text = Shorten(marks[i].Label, width, Math.Max(x - from, to - x) - Pole);
+            var wide = width(text);
+            var flag = Candidates(i, x, text, wide).FirstOrDefault(c => c.Left >= from && c.Right <= to && placed.TrueForAll(p => Clear(c, p)));
+            if (flag is null) crowded++;
+            else placed.Insert(0, flag);
+        }
+
+        if (crowded > 0 && placed.Count > 0) placed[0] = placed[0] with { Text = $"{placed[0].Text} (+{crowded})" };
+        return placed;
+    }
+
+    private static IEnumerable<PlacedLabel> Candidates(int index, float x, string text, float wide)
+    {
+        // To the left only when no row has room to the right: a left flag bars the way up for the lines before it.
+        for (var row = 0; row < MostRows; row++) yield return new PlacedLabel(index, x, row, x + Pole, x + Pole + wide, text);
+        for (var row = 0; row < MostRows; row++) yield return new PlacedLabel(index, x, row, x - Pole - wide, x - Pole, text);
+    }
+
+    // Room in its row, its pole free of lower flags, and the poles of higher flags free of it.
+    private static bool Clear(PlacedLabel flag, PlacedLabel other)
+    {
+        if (flag.Row == other.Row && flag.Left < other.Right + Gap && other.Left < flag.Right + Gap) return false;
+        return !Crosses(flag, other) && !Crosses(other, flag);
+    }
+
+    private static bool Crosses(PlacedLabel led, PlacedLabel flag) => flag.Row < led.Row && led.X > flag.Left - 4 && led.X < flag.Right + 4;
+
+    private static string Shorten(string text, Func<string, float> width, float room)
+    {
+        if (width(text) <= room) return text;
+        var keep = text.Length;
+        while (keep > 1 && width(text[..keep] + "…") > room) keep--;
+        return text[..keep] + "…";
+    }
+}

@@ -1,0 +1,46 @@
+using ScottPlot;
+using SkiaSharp;
+
+namespace FleetWake.Reports.Pictures;
+
+/// <summary>
+/// Draws a picture as a PNG at double size for a mail 600 px wide. Axes, band and series come from the plotting
+/// library; all labels are measured and placed by us, since a library's labels may cover each other.
+/// Safe to call in parallel: each call has a plot and a surface of its own.
+/// </summary>
+public sealed class PngRenderer
+{
+    private readonly PictureFonts fonts;
+
+    /// <summary>Throws, with what to do, when a font is missing.</summary>
+    /// <param name="fontFolder">Folder of the fonts; the one beside the program when null.</param>
+    public PngRenderer(string? fontFolder = null) =>
+        fonts = new PictureFonts(fontFolder ?? Path.Combine(AppContext.BaseDirectory, "Fonts"));
+
+    /// <summary>The picture as PNG on opaque white.</summary>
+    public byte[] Render(DriftPicture picture)
+    {
+        using var text = new SKFont(fonts.Regular, Ink.Text);
+        using var strong = new SKFont(fonts.SemiBold, Ink.Text);
+        var window = picture.Window;
+        float X(double hours) => Ink.Left + (float)((hours - window.FromHours) / (window.ToHours - window.FromHours) * (Ink.Width - Ink.Left - Ink.Right));
+
+        var events = DriftPlot.Events(picture);
+        var placed = MarkStrip.Place([.. events.Select(m => (X(m.Hours), m.Label))], s => strong.MeasureText(s), 12, Ink.Width - 12);
+        var rows = placed.Count == 0 ? 0 : placed.Max(p => p.Row) + 1;
+        var top = 52 + (rows * Ink.Row);
+
+        using var plot = DriftPlot.Of(picture);
+        plot.Layout.Fixed(new PixelPadding(Ink.Left, Ink.Right, Ink.Below, top));
+        using var surface = SKSurface.Create(new SKImageInfo(Ink.Width, Ink.Height, SKColorType.Rgba8888, SKAlphaType.Opaque));
+        surface.Canvas.Clear(SKColors.White);
+        plot.Render(surface.Canvas, Ink.Width, Ink.Height);
+        surface.Canvas.ResetMatrix();
+
+        var frame = new SKRect(Ink.Left, top, Ink.Width - Ink.Right, Ink.Height - Ink.Below);
+        new DriftLabels(surface.Canvas, text, strong, picture, frame).Draw(placed, events);
+        using var image = surface.Snapshot();
+        using var png = image.Encode(SKEncodedImageFormat.Png, 100);
+        return png.ToArray();
+    }
+}

@@ -1,0 +1,126 @@
+using FleetWake.Logbook.Findings;
+using FleetWake.Reports.Digests;
+
+namespace FleetWake.Reports.Tests.Digests;
+
+public class WeeklyWearTests
+{
+    private static WeeklyWearContent Build(params BoatFinding[] boats) => WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, boats);
+
+    private static readonly WeeklyWearContent Fleet = Build([.. SkerryBay.Fleet()]);
+
+    [Fact]
+    public void The_headline_and_the_subject_count_the_same_boats()
+    {
+        Assert.Equal("6 boats need a decision, 2 of them not for hire; 2 inspections are overdue.", Fleet.Headline);
+        Assert.Equal("Skerry Bay Hire, week 47: 6 decisions, 2 overdue", Fleet.Subject);
+        Assert.Equal(6, Fleet.Decisions.Count);
+        Assert.Equal(2, Fleet.Overdue.Count);
+    }
+
+    [Fact]
+    public void A_week_without_anything_to_decide_says_so()
+    {
+        var quiet = Build(SkerryBay.Quiet());
+        Assert.Equal("Nothing to decide this week.", quiet.Headline);
+        Assert.Equal("Skerry Bay Hire, week 47: nothing to decide", quiet.Subject);
+        Assert.Empty(quiet.Charts);
+        Assert.Equal("1 boat needs a decision; 1 inspection is overdue.", Build(SkerryBay.LuggingBoat(), SkerryBay.Quiet("Turnstone", 190)).Headline);
+    }
+
+    [Fact]
+    public void Boats_that_are_not_for_hire_come_first_and_each_says_what_releases_it()
+    {
+        Assert.Equal(["Dipper", "Razorbill", "Fulmar", "boat-17", "Gannet", "Great Skua"], Fleet.Decisions.Select(d => d.Boat));
+        Assert.Equal([true, true, false, false, false, false], Fleet.Decisions.Select(d => d.Blocks));
+        Assert.All(Fleet.Decisions.Where(d => d.Blocks), d => Assert.StartsWith("Released by: ", d.Points[0].Settles, StringComparison.Ordinal));
+        Assert.All(Fleet.Decisions.SelectMany(d => d.Points), p => Assert.NotEmpty(p.Settles));
+    }
+
+    [Fact]
+    public void A_contradiction_is_put_as_its_question()
+    {
+        var boat = SkerryBay.Quiet() with { Contradictions = [new Logbook.Entries.Contradiction(Logbook.Entries.ContradictionKind.PropInTwoPlaces, [], "Prop P-07 is on two boats: which one?")] };
+        var point = Assert.Single(Assert.Single(Build(boat).Decisions).Points);
+        Assert.Equal("Prop P-07 is on two boats: which one?", point.Sentence);
+    }
+
+    [Fact]
+    public void Boats_stand_by_margin_the_smallest_first_and_twins_have_a_row_each()
+    {
+        Assert.Equal(
+            ["Fulmar", "Dunlin", "Gannet", "Great Skua, port", "Whimbrel", "Razorbill", "Shag"],
+            Fleet.Boats.Take(7).Select(b => b.Name));
+        Assert.Contains(Fleet.Boats, b => b.Name == "Great Skua, starboard");
+        var first = Fleet.Boats[0];
+        Assert.Equal(("▼", "below the bottom", "4930 RPM", "70 below the bottom", "band 5000 to 6000"), (first.Sign, first.State, first.Rpm, first.Margin, first.Band));
+    }
+
+    [Fact]
+    public void A_boat_read_over_its_top_is_not_called_inside_because_its_line_is()
+    {
+        var row = Fleet.Boats.Single(b => b.Name == "Dunlin");
+        Assert.True(row.Outside);
+        Assert.Equal("read above the top", row.State);
+        Assert.Contains(Fleet.Charts, c => c.Title.StartsWith("Dunlin", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Boats_without_a_trial_are_named_in_words_and_are_in_no_row()
+    {
+        Assert.Equal(["Knot: no trial of prop P-07 yet; nothing is said of its RPM.", "Smew: no engine on record."], Fleet.WithoutTrials);
+        Assert.DoesNotContain(Fleet.Boats, b => b.Name is "Knot" or "Smew");
+    }
+
+    [Fact]
+    public void Overdue_work_comes_longest_first_and_only_the_next_14_days_are_listed()
+    {
+        Assert.Equal(["Razorbill", "Turnstone"], Fleet.Overdue.Select(d => d.Boat));
+        Assert.Contains("45 days overdue", Fleet.Overdue[0].When, StringComparison.Ordinal);
+        Assert.Equal(["Little Tern"], Fleet.DueSoon.Select(d => d.Boat));
+    }
+
+    [Fact]
+    public void There_are_at_most_five_charts_and_the_boats_without_one_are_named()
+    {
+        Assert.Equal(["Razorbill", "Fulmar", "Dunlin", "Gannet", "Great Skua, port"], Fleet.Charts.Select(c => c.Title.Split(':')[0]));
+        Assert.Null(Fleet.ChartsLeftOut);
+        var more = Build([.. SkerryBay.Fleet(), SkerryBay.LuggingBoat() with { Boat = "boat-x" }]);
+        Assert.Equal(5, more.Charts.Count);
+        Assert.Equal("No room for charts of: Great Skua, port.", more.ChartsLeftOut);
+    }
+
+    [Fact]
+    public void A_long_fleet_keeps_all_decisions_and_names_the_boats_that_found_no_row()
+    {
+        var content = Build([.. Enumerable.Range(1, 70).Select(i => SkerryBay.Quiet($"Boat {i:00}"))]);
+        Assert.Equal(60, content.Boats.Count);
+        Assert.Contains("Boat 70", content.BoatsLeftOut, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_order_of_the_findings_changes_nothing()
+    {
+        var turned = Build([.. SkerryBay.Fleet().Reverse()]);
+        Assert.Equal(Fleet.Decisions.Select(d => d.Boat), turned.Decisions.Select(d => d.Boat));
+        Assert.Equal(Fleet.Boats, turned.Boats);
+    }
+
+    [Fact]
+    public void A_name_with_a_line_break_cannot_reach_the_subject()
+    {
+        var content = WeeklyWear.Build("Skerry\r\nBcc: all@skerry.example", "2026-W47", SkerryBay.Monday, []);
+        Assert.DoesNotContain('\n', content.Subject);
+        Assert.DoesNotContain('\r', content.Subject);
+    }
+
+    [Fact]
+    public void The_caution_and_the_state_of_the_numbers_are_always_there()
+    {
+        var content = Build();
+        Assert.Contains(content.Caution, c => c.Contains("owner's manual", StringComparison.Ordinal));
+        Assert.Contains(content.Caution, c => c.Contains("does not mean sound", StringComparison.Ordinal));
+        Assert.Contains(content.Caution, c => c.Contains("open strike is not for hire", StringComparison.Ordinal));
+        Assert.Contains(content.Method, m => m.Contains("not yet brought to reference conditions", StringComparison.Ordinal));
+    }
+}
