@@ -7,6 +7,9 @@ namespace FleetWake.Reports.Digests;
 /// <summary>Puts the findings of one operator into a weekly wear digest. Pure: the day is passed in.</summary>
 public static class WeeklyWear
 {
+    /// <summary>Name of the digest in subscriptions, ledgers and headers.</summary>
+    public const string Digest = "weekly-wear";
+
     /// <summary>Most charts in a digest: more would not be looked at, and each adds some 60 KB to the message.</summary>
     public const int MostCharts = 5;
 

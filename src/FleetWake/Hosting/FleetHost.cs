@@ -1,4 +1,3 @@
-using FleetWake.Reports;
 using FleetWake.Settings;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Schema;

@@ -1,3 +1,4 @@
+using FleetWake.Reports.Mail;
 using Microsoft.Extensions.Configuration;
 
 namespace FleetWake.Settings;
@@ -72,7 +73,7 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
             "tls" => SmtpSecurity.Tls,
             var other => throw new SettingsException($"FLEETWAKE_SMTP_SECURITY is \"{other}\": give none, starttls or tls."),
         };
-        return new SmtpSettings(host, port, security, Text(set, "SMTP_USER"), Text(set, "SMTP_PASSWORD"));
+        return new SmtpSettings(host, port, security, Text(set, "SMTP_USER"), Text(set, "SMTP_PASSWORD"), TimeSpan.FromSeconds(30));
     }
 
     private static string? Text(IConfiguration set, string name) => string.IsNullOrWhiteSpace(set[name]) ? null : set[name]!.Trim();
@@ -83,27 +84,6 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
 /// <param name="Folder">Pickup folder, used without SMTP.</param>
 /// <param name="Smtp">Mail server, when one is set.</param>
 public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp);
-
-/// <summary>A mail server.</summary>
-/// <param name="Host">Host name.</param>
-/// <param name="Port">Port.</param>
-/// <param name="Security">How the connection is kept private.</param>
-/// <param name="User">User name, when it asks for one.</param>
-/// <param name="Password">Password.</param>
-public sealed record SmtpSettings(string Host, int Port, SmtpSecurity Security, string? User, string? Password);
-
-/// <summary>How a connection to a mail server is kept private.</summary>
-public enum SmtpSecurity
-{
-    /// <summary>Not at all: a server on this machine.</summary>
-    None,
-
-    /// <summary>By STARTTLS.</summary>
-    StartTls,
-
-    /// <summary>By TLS from the first byte.</summary>
-    Tls,
-}
 
 /// <summary>A setting is wrong; the message says which and how to mend it.</summary>
 public sealed class SettingsException(string message) : Exception(message);

@@ -32,8 +32,6 @@ internal static class TickSetup
     {
         services.AddQuartz(q =>
         {
-            q.SchedulerName = "fleetwake";
-            q.SchedulerId = "AUTO";
             q.UsePersistentStore(store =>
             {
                 store.UsePostgres(NpgsqlFactory.Instance, database);
@@ -46,7 +44,7 @@ internal static class TickSetup
                 store.ProvisionSchema();
             });
             q.ScheduleJob<DigestTick>(
-                trigger => trigger.WithIdentity("digest").StartNow().WithSimpleSchedule(s => s.WithInterval(ticks.Digest).RepeatForever().WithMisfireHandlingInstructionNextWithRemainingCount()),
+                trigger => trigger.WithIdentity("digest").StartNow().WithSimpleSchedule(s => s.WithInterval(ticks.Digest).RepeatForever()),
                 job => job.WithIdentity("digest"));
         });
         services.AddQuartzHostedService(o => o.WaitForJobsToComplete = true);

@@ -1,0 +1,81 @@
+using FleetWake.Reports.Mail;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Mail;
+using FleetWake.Store.Operators;
+using Microsoft.Extensions.Logging;
+
+namespace FleetWake.Reports.Digests;
+
+/// <summary>Issues the weekly wear digest of every operator that is due, once a period.</summary>
+public sealed partial class WeeklyWearIssue(
+    FleetOperators operators, FleetReading reading, MailLedger ledger, DigestRenderer renderer, Sender sender, TimeProvider time, ILogger<WeeklyWearIssue> log)
+{
+    /// <summary>Issues what is due. One operator's failure does not keep the others from theirs.</summary>
+    public async Task IssueDueAsync(CancellationToken ct)
+    {
+        foreach (var card in await operators.AllAsync(ct))
+        {
+            try
+            {
+                await IssueAsync(card, ct);
+            }
+            catch (Exception e) when (e is not OperationCanceledException && !Store.Findings.FindingStep.IsDatabaseDown(e))
+            {
+                LogFailed(e, card.Id);
+            }
+        }
+    }
+
+    private async Task IssueAsync(OperatorCard card, CancellationToken ct)
+    {
+        var local = TimeZoneInfo.ConvertTime(time.GetUtcNow(), TimeZoneInfo.FindSystemTimeZoneById(card.Zone)).DateTime;
+        var period = WeekPeriod.DueAt(local);
+        if (await ledger.WasIssuedAsync(card.Id, WeeklyWear.Digest, period, ct)) return;
+        var recipients = await operators.RecipientsAsync(card.Id, WeeklyWear.Digest, ct);
+        if (recipients.Count == 0) return;
+
+        var findings = await reading.FindingsAsync(card.Id, ct);
+        var digest = renderer.Render(WeeklyWear.Build(card.Name, period, DateOnly.FromDateTime(local), [.. findings.Select(f => f.Finding)]));
+        if (digest.WhyFallback is { } why) LogFallback(card.Id, why);
+        var mails = recipients.Select(r => Mail(card, r, period, digest)).ToList();
+        if (await ledger.IssueAsync(card, WeeklyWear.Digest, period, mails, ct)) LogIssued(card.Id, period, mails.Count);
+    }
+
+    private NewMail Mail(OperatorCard card, Recipient recipient, string period, RenderedDigest digest)
+    {
+        var message = MailComposer.Compose(digest, sender.To(card, recipient, WeeklyWear.Digest, period, time.GetUtcNow()));
+        using var bytes = new MemoryStream();
+        message.WriteTo(bytes);
+        return new NewMail($"{WeeklyWear.Digest}-{period}-{recipient.Id}", recipient.Id, message.MessageId!, bytes.ToArray());
+    }
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "Issued the weekly wear digest of {Operator} for {Period}: {Messages} messages queued.")]
+    private partial void LogIssued(string @operator, string period, int messages);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The digest of {Operator} goes out in the plain form: {Why}")]
+    private partial void LogFallback(string @operator, string why);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The digest of {Operator} could not be made; the next tick tries again.")]
+    private partial void LogFailed(Exception e, string @operator);
+}
+
+/// <summary>Who digests come from.</summary>
+/// <param name="Address">Address of the sender.</param>
+/// <param name="PublicUrl">Https address of the web room; null when mails carry no unsubscribe link.</param>
+public sealed record Sender(string Address, Uri? PublicUrl)
+{
+    /// <summary>The addressing of one message.</summary>
+    public MailAddressing To(OperatorCard card, Recipient recipient, string digest, string period, DateTimeOffset date) => new(
+        card.Id,
+        card.Name,
+        digest,
+        period,
+        recipient.Id,
+        "",
+        recipient.Address,
+        $"{card.Name} (FleetWake)",
+        Address,
+        null,
+        PublicUrl is null ? null : new Uri(PublicUrl, $"unsubscribe/{recipient.Token}"),
+        date);
+}

@@ -1,0 +1,39 @@
+using FleetWake.Logbook.Findings;
+using FleetWake.Reports.Digests;
+using FleetWake.Reports.Mail;
+using FleetWake.Reports.Pictures;
+using FleetWake.Settings;
+using FleetWake.Store.Operators;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace FleetWake.Hosting;
+
+/// <summary>Puts the reports room together from the settings.</summary>
+internal static class ReportServices
+{
+    public static void AddFleetReports(this IServiceCollection services, FleetSettings settings)
+    {
+        // Made here and not when first asked for: a missing font stops the start, not Monday's digest.
+        services.AddSingleton(new DigestRenderer(new PngRenderer(), settings.TemplateFolder));
+        services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
+        services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
+        services.AddSingleton<WeeklyWearIssue>();
+        services.AddSingleton<MailSender>();
+        services.AddHostedService(p => p.GetRequiredService<MailSender>());
+    }
+
+    /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file.</summary>
+    public static async Task<string> WriteDigestAsync(
+        FleetSettings settings, OperatorCard card, DateOnly day, IReadOnlyList<BoatFinding> findings, string folder, CancellationToken ct)
+    {
+        var period = WeekPeriod.Of(day);
+        var digest = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(WeeklyWear.Build(card.Name, period, day, findings));
+        if (digest.WhyFallback is { } why) Console.Error.WriteLine($"fleetwake: the plain form was used: {why}");
+        var reader = new Recipient("reader", "reader@localhost.localdomain", WeeklyWear.Digest, "", true);
+        var addressing = new Sender(settings.Mail.From, null).To(card, reader, WeeklyWear.Digest, period, new DateTimeOffset(day.ToDateTime(new TimeOnly(6, 0)), TimeSpan.Zero));
+        var message = MailComposer.Compose(digest, addressing);
+        return await new PickupFolder(folder).SendAsync(message, ct) is Delivery.Deferred failed
+            ? throw new IOException(failed.Why)
+            : Path.Combine(folder, PickupFolder.NameOf(message) + ".eml");
+    }
+}
