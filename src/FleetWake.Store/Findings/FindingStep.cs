@@ -23,11 +23,14 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
     /// <summary>A boat that failed this often is parked until a new record of it arrives.</summary>
     public const int MostAttempts = 5;
 
+    /// <summary>A phone empties its outbox in a burst: a boat is left alone this long after its first mark, and assessed once for all of it.</summary>
+    public static readonly TimeSpan Settling = TimeSpan.FromMilliseconds(300);
+
     private const int NoPriorYet = 0;
 
     private const string Claim =
         "select operator, boat, sequence from " + WorkTables.DirtyBoats
-        + " where parked_at is null and (not_before is null or not_before <= $1)"
+        + " where parked_at is null and (not_before is null or not_before <= $1) and marked_at <= $1 - $2::interval"
         + " order by marked_at for update skip locked limit 1";
 
     private const string Clean = "delete from " + WorkTables.DirtyBoats + " where operator = $1 and boat = $2";
@@ -102,7 +105,7 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
 
     private async Task<Claimed?> ClaimAsync(NpgsqlConnection connection, CancellationToken ct)
     {
-        await using var command = new NpgsqlCommand(Claim, connection) { Parameters = { new() { Value = time.GetUtcNow() } } };
+        await using var command = new NpgsqlCommand(Claim, connection) { Parameters = { new() { Value = time.GetUtcNow() }, new() { Value = Settling } } };
         await using var reader = await command.ExecuteReaderAsync(ct);
         return await reader.ReadAsync(ct) ? new Claimed(reader.GetString(0), reader.GetString(1), reader.GetInt64(2)) : null;
     }

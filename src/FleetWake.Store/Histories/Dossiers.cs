@@ -12,26 +12,25 @@ internal static class Dossiers
     public static async Task<Dossier> LoadAsync(IQuerySession session, string boat, CancellationToken ct)
     {
         var stream = StreamName.Boat(boat);
-        return await AroundAsync(session, (await LogsAsync(session, [stream], ct))[stream], ct);
+        return (await AroundAsync(session, (await LogsAsync(session, [stream], ct))[stream], [], ct)).After;
     }
 
-    /// <summary>The dossier as it will be when some facts are in: they may bring an engine or a prop that the boat never had.</summary>
-    public static async Task<Dossier> WithAsync(IQuerySession session, Dossier dossier, IReadOnlyList<Placed> facts, CancellationToken ct) =>
-        (await AroundAsync(session, dossier.With(facts).Boat, ct)).With(facts);
-
-    private static async Task<Dossier> AroundAsync(IQuerySession session, FactLog own, CancellationToken ct)
+    /// <summary>A boat's dossier before and after some facts, which may bring an engine or a prop that it never had.</summary>
+    public static async Task<(Dossier Before, Dossier After)> AroundAsync(IQuerySession session, FactLog own, IReadOnlyList<Placed> facts, CancellationToken ct)
     {
         var boat = StreamName.BoatOf(own.Id);
-        var engines = Dossier.EnginesNamed(own).ToList();
-        var props = Dossier.PropsNamed(own).ToList();
+        var then = facts.Where(f => f.Stream == own.Id).Aggregate(own, (log, f) => log.Evolve(f.Fact));
+        var engines = Dossier.EnginesNamed(then).ToList();
+        var props = Dossier.PropsNamed(then).ToList();
         var parts = await LogsAsync(session, [.. engines.Select(StreamName.Engine), .. props.Select(StreamName.Prop)], ct);
         var others = parts.Values.SelectMany(Dossier.BoatsNamed).Distinct(StringComparer.Ordinal).Where(b => b != boat).ToList();
         var neighbours = await LogsAsync(session, [.. others.Select(StreamName.Boat)], ct);
-        return new Dossier(
+        var before = new Dossier(
             own,
             engines.ToImmutableSortedDictionary(e => e, e => parts[StreamName.Engine(e)], StringComparer.Ordinal),
             props.ToImmutableSortedDictionary(p => p, p => parts[StreamName.Prop(p)], StringComparer.Ordinal),
             others.ToImmutableSortedDictionary(b => b, b => neighbours[StreamName.Boat(b)], StringComparer.Ordinal));
+        return (before, before.With(facts));
     }
 
     /// <summary>The logs of some streams, an empty one for a stream that holds nothing.</summary>

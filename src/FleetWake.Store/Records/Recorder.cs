@@ -44,14 +44,16 @@ public sealed class Recorder(IDocumentStore store)
         if (decision is Decision.Refuse refused) return new Answer(id, Outcome.Refused, false, [], [], refused.Refusals);
 
         var keep = (Decision.Keep)decision;
+        var logs = new Dictionary<string, FactLog>(StringComparer.Ordinal);
         foreach (var placed in keep.Facts)
         {
             var stream = await session.Events.FetchForWriting<FactLog>(placed.Stream, ct);
             stream.AppendOne(placed.Fact);
+            logs[placed.Stream] = stream.Aggregate ?? FactLog.Empty(placed.Stream);
         }
 
-        var held = await HeldAsync(session, keep.References, ct);
-        var questions = await QuestionsAsync(session, keep, ct);
+        var held = await HeldAsync(session, keep.References, logs, ct);
+        var questions = await QuestionsAsync(session, keep, logs, ct);
         var answer = new Answer(id, held.Count > 0 ? Outcome.Held : Outcome.Recorded, false, held, questions, []);
         session.Insert(new Receipt(id!.Value, hash, answer, keep.References));
         await session.SaveChangesAsync(ct);
@@ -64,7 +66,7 @@ public sealed class Recorder(IDocumentStore store)
     private static async Task<Answer> Again(IQuerySession session, Receipt receipt, CancellationToken ct)
     {
         if (receipt.Answer.Outcome != Outcome.Held) return receipt.Answer with { Repeat = true };
-        var held = await HeldAsync(session, receipt.References, ct);
+        var held = await HeldAsync(session, receipt.References, [], ct);
         return receipt.Answer with { Repeat = true, Held = held, Outcome = held.Count > 0 ? Outcome.Held : Outcome.Recorded };
     }
 
@@ -76,24 +78,32 @@ public sealed class Recorder(IDocumentStore store)
         [],
         [new Refusal("/entry/id", "id_used", "this entry id was used before for other content: give a changed record an id of its own, and amend the earlier one if it was wrong")]);
 
-    private static async Task<List<Refusal>> HeldAsync(IQuerySession session, IReadOnlyList<Reference> references, CancellationToken ct)
+    /// <summary>References that are not registered; <paramref name="known"/> are logs that were read already.</summary>
+    private static async Task<List<Refusal>> HeldAsync(
+        IQuerySession session, IReadOnlyList<Reference> references, Dictionary<string, FactLog> known, CancellationToken ct)
     {
-        var logs = await Dossiers.LogsAsync(session, [.. references.Select(r => r.Stream)], ct);
+        var others = await Dossiers.LogsAsync(session, [.. references.Select(r => r.Stream).Where(s => !known.ContainsKey(s))], ct);
+        FactLog Log(string stream) => known.TryGetValue(stream, out var log) ? log : others[stream];
         return
         [
-            .. references.Where(r => logs[r.Stream].Registration() is null).Select(r => new Refusal(
+            .. references.Where(r => Log(r.Stream).Registration() is null).Select(r => new Refusal(
                 r.Field, "not_registered", $"{r.Stream.Replace("/", " ", StringComparison.Ordinal)} is not registered yet: the record is held until its registration arrives")),
         ];
     }
 
     /// <summary>The questions that these facts raise on their boat and that were not open before.</summary>
-    private static async Task<IReadOnlyList<Contradiction>> QuestionsAsync(IQuerySession session, Decision.Keep keep, CancellationToken ct)
+    private static async Task<IReadOnlyList<Contradiction>> QuestionsAsync(
+        IQuerySession session, Decision.Keep keep, Dictionary<string, FactLog> logs, CancellationToken ct)
     {
-        var first = keep.Facts[0].Stream;
-        var boat = StreamName.BoatOf(first) ?? Dossier.BoatsNamed((await Dossiers.LogsAsync(session, [first], ct))[first]).LastOrDefault();
-        if (boat is null) return [];
-        var before = await Dossiers.LoadAsync(session, boat, ct);
-        var after = await Dossiers.WithAsync(session, before, keep.Facts, ct);
+        var first = logs[keep.Facts[0].Stream];
+        if (StreamName.BoatOf(first.Id) is null)
+        {
+            // A record of an engine or a prop: the boat that its notices named last has it.
+            if (Dossier.BoatsNamed(first).LastOrDefault() is not { } boat) return [];
+            first = (await Dossiers.LogsAsync(session, [StreamName.Boat(boat)], ct))[StreamName.Boat(boat)];
+        }
+
+        var (before, after) = await Dossiers.AroundAsync(session, first, keep.Facts, ct);
         var open = BoatHistory.Tell(before).Contradictions.Select(c => c.Question).ToHashSet(StringComparer.Ordinal);
         return [.. BoatHistory.Tell(after).Contradictions.Where(c => !open.Contains(c.Question))];
     }

@@ -69,6 +69,8 @@ public static class FleetStore
         options.Projections.Errors.SkipSerializationErrors = false;
         options.Projections.Errors.SkipUnknownEvents = false;
 
+        // A process without the daemon is no mistake: another one folds. (AddAsyncDaemon overrides this.)
+        options.Projections.AsyncMode = DaemonMode.ExternallyManaged;
         options.Projections.Add<FactLogProjection>(ProjectionLifecycle.Async);
         options.Events.Subscribe(new DirtyBoatSubscription());
 
