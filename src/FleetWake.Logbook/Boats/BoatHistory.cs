@@ -38,13 +38,15 @@ public sealed record BoatHistory(
     /// <summary>Tells a boat's history from the logs that bear on it. Pure; the same logs give the same history whatever order they arrived in.</summary>
     public static BoatHistory Tell(Dossier dossier)
     {
-        var own = Effective.Of(dossier.Boat.Facts);
+        FactLog[] logs = [dossier.Boat, .. dossier.Engines.Values, .. dossier.Props.Values, .. dossier.OtherBoats.Values];
+        var settled = Settlement.Of(logs.SelectMany(l => l.Facts));
+        var own = Effective.Of(dossier.Boat.Facts, settled);
         var registered = own.Facts.OfType<BoatRegistered>().FirstOrDefault();
         var name = registered?.Name ?? dossier.BoatId;
-        var boats = dossier.OtherBoats.ToDictionary(b => b.Key, b => Effective.Of(b.Value.Facts).Facts, StringComparer.Ordinal);
+        var boats = dossier.OtherBoats.ToDictionary(b => b.Key, b => Effective.Of(b.Value.Facts, settled).Facts, StringComparer.Ordinal);
         boats[dossier.BoatId] = own.Facts;
-        var engines = dossier.Engines.ToDictionary(e => e.Key, e => Effective.Of(e.Value.Facts), StringComparer.Ordinal);
-        var props = dossier.Props.ToDictionary(p => p.Key, p => Effective.Of(p.Value.Facts), StringComparer.Ordinal);
+        var engines = dossier.Engines.ToDictionary(e => e.Key, e => Effective.Of(e.Value.Facts, settled), StringComparer.Ordinal);
+        var props = dossier.Props.ToDictionary(p => p.Key, p => Effective.Of(p.Value.Facts, settled), StringComparer.Ordinal);
 
         var spans = EngineSpan.Of(boats.Values.SelectMany(f => f).OfType<EngineFitted>());
         var meters = engines.ToDictionary(
@@ -52,7 +54,7 @@ public sealed record BoatHistory(
             e => MeterChain.Of(MeterReadings.Of(e.Key, e.Value.Facts, spans, boats)),
             StringComparer.Ordinal);
         var here = spans.Where(s => s.Boat == dossier.BoatId).ToList();
-        var mountings = FleetWake.Logbook.Mountings.Mountings.Of(name, own.Facts, here);
+        var mountings = FleetWake.Logbook.Mountings.Mountings.Of(name, own.Facts, here, settled.Original);
         var elsewhere = dossier.OtherBoats.Keys.SelectMany(b =>
             FleetWake.Logbook.Mountings.Mountings.Of(b, boats[b], [.. spans.Where(s => s.Boat == b)]).Spans);
 
@@ -74,7 +76,7 @@ public sealed record BoatHistory(
                 .. questions.HoursOutOfLine(meters, here),
                 .. questions.TrialsWithoutProp(mountings.Spans),
                 .. questions.NoSuchPosition(),
-                .. questions.RegisteredTwice(),
+                .. questions.RegisteredTwice([own, .. engines.Values, .. props.Values]),
                 .. questions.NothingToCorrect([own, .. engines.Values, .. props.Values]),
             ],
             own.Facts);

@@ -1,6 +1,8 @@
+using System.Text.Json;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Mountings;
+using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Trials;
 
 namespace FleetWake.Logbook.Boats;
@@ -55,7 +57,7 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
         if (registered is null) yield break;
         foreach (var fact in own.Facts)
         {
-            var odd = (fact is TrialRun trial ? Positions(trial) : fact is IAtPosition at ? [at.Position] : [])
+            var odd = (fact is TrialRun trial ? Positions(trial).Concat(trial.Meters.Select(m => m.Position)).Distinct() : fact is IAtPosition at ? [at.Position] : [])
                 .Where(p => !registered.Positions.Contains(p)).Select(p => Words.Of(p)).ToList();
             if (odd.Count == 0) continue;
             yield return new Contradiction(
@@ -65,21 +67,37 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
         }
     }
 
-    public IEnumerable<Contradiction> RegisteredTwice()
+    public IEnumerable<Contradiction> RegisteredTwice(IEnumerable<Effective> logs)
     {
-        var twice = own.Facts.OfType<BoatRegistered>().ToList();
-        if (twice.Count > 1)
+        foreach (var log in logs)
+        {
+            var told = log.Facts.OfType<IRegistration>().ToList();
+            if (told.DistinctBy(Content).Count() < 2) continue;
+            var (what, kind) = told[0] switch
+            {
+                EngineRegistered e => ($"Engine {e.Engine}", "engine"),
+                PropRegistered p => ($"Prop {p.Prop}", "prop"),
+                _ => (name, "boat"),
+            };
             yield return new Contradiction(
                 ContradictionKind.RegisteredTwice,
-                [.. twice.Select(r => r.Entry.Id)],
-                $"{name} is registered {twice.Count} times; the first counts. Was a later one meant as an amendment, or is it another boat?");
+                [.. told.Select(r => r.Entry.Id)],
+                $"{what} is registered {told.Count} times, not all alike; the first counts. Was a later one meant as an amendment, or is it another {kind}?");
+        }
     }
 
     public IEnumerable<Contradiction> NothingToCorrect(IEnumerable<Effective> logs) =>
-        logs.SelectMany(l => l.Unmatched).Select(fact => new Contradiction(
+        logs.SelectMany(l => l.Unmatched).DistinctBy(f => f.Entry.Id).Select(fact => new Contradiction(
             ContradictionKind.NothingToCorrect,
             [fact.Entry.Id],
             $"A {(fact is Retracted ? "retraction" : "correction")} typed on {DateOnly.FromDateTime(fact.Entry.Entered().DateTime):yyyy-MM-dd} names an entry that is not on the record of {name}. Is that entry still to come, or is it another boat's?"));
+
+    private static string Content(IRegistration registration)
+    {
+        var fields = JsonSerializer.SerializeToNode<IFact>(registration, LogbookJson.Options)!.AsObject();
+        fields.Remove("entry");
+        return fields.ToJsonString();
+    }
 
     private static IEnumerable<Position> Positions(TrialRun trial) =>
         trial.Runs.SelectMany(r => r.Tachometers).Select(t => t.Position).Distinct();

@@ -20,6 +20,8 @@ public sealed record EngineSpan(string Boat, Position Position, string Engine, E
         var spans = new List<EngineSpan>();
         foreach (var fitted in fittings.OrderBy(f => f.Entry, EntryOrder.Instance))
         {
+            // Told twice that it hangs where it hangs: nothing moved, and its prop stays on.
+            if (spans.Any(s => s.To is null && s.Engine == fitted.Engine && s.Boat == fitted.Boat && s.Position == fitted.Position)) continue;
             for (var i = 0; i < spans.Count; i++)
             {
                 var open = spans[i];

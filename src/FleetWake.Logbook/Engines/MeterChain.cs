@@ -13,8 +13,8 @@ public sealed record MeterPoint(Entry Entry, double Hours);
 public readonly record struct HoursAt(double Hours, bool Bridged);
 
 /// <summary>
-/// An engine's hours as a chain of readings that can all be true: they never run backwards, and never faster
-/// than the clock. Readings that do not fit the longest such chain are set aside, and stay in the record.
+/// An engine's hours as a chain of readings that can all be true: they never run backwards, save that a later one may
+/// have been read in whole hours, and never faster than the clock. Readings that do not fit the longest such chain are set aside, and stay in the record.
 /// </summary>
 /// <param name="Readings">The credible readings, in order.</param>
 /// <param name="SetAside">The others.</param>
@@ -68,7 +68,7 @@ public sealed record MeterChain(IReadOnlyList<MeterPoint> Readings, IReadOnlyLis
     {
         var run = later.Hours - earlier.Hours;
         var clock = (later.Entry.Happened() - earlier.Entry.Happened()).TotalHours;
-        return run >= 0 && run <= clock + RoundingHours;
+        return later.Hours >= Math.Floor(earlier.Hours) && run <= clock + RoundingHours;
     }
 
     private static double Between(MeterPoint earlier, MeterPoint later, Entry at)

@@ -28,7 +28,11 @@ public static class Assess
     }
 
     private static IEnumerable<Position> Positions(BoatHistory history) =>
-        (history.Registered?.Positions ?? []).Concat(history.Engines.Select(e => e.Position)).Distinct().Order();
+        // A position that the boat does not have is asked about, and meanwhile what blocks there still blocks.
+        (history.Registered?.Positions ?? []).Concat(history.Engines.Select(e => e.Position))
+            .Concat(history.Strikes.Select(s => s.Position).Where(p => OpenStrikes(history, p).Count > 0))
+            .Concat(history.Inspections.Select(i => i.Position).Where(p => Uncleared(history, p).Count > 0))
+            .Distinct().Order();
 
     private static PositionFinding At(BoatHistory history, Position position)
     {
@@ -36,27 +40,42 @@ public static class Assess
         var engine = hung is null ? null : Card(history, hung.Engine);
         var meter = hung is null ? null : history.Meters.GetValueOrDefault(hung.Engine);
         var mounting = history.Mountings.LastOrDefault(m => m.Fitted.Position == position && m.To is null);
-        var inspections = history.Inspections.Where(i => i.Position == position).ToList();
-        var last = inspections.LastOrDefault();
-        DateOnly?[] looks = [last?.Entry.Date(), history.Mountings.LastOrDefault(m => m.Fitted.Position == position)?.Fitted.Entry.Date(), hung?.From.Date()];
+        var last = history.Inspections.LastOrDefault(i => i.Position == position);
+        DateOnly?[] looks = [last?.Entry.Date(), history.Mountings.LastOrDefault(m => m.Fitted.Position == position)?.Fitted.Entry.Date()];
         return new PositionFinding(
             position,
             engine,
             meter?.Readings.LastOrDefault()?.Hours,
             mounting is null ? null : AssessMounting.Of(history, mounting, engine, meter),
-            OpenStrikes(history.Strikes.Where(s => s.Position == position), inspections),
-            last is null ? null : new InspectionCard(last.Entry.Date(), last.Verdict, last.Marks),
-            looks.Max());
+            OpenStrikes(history, position),
+            last is null ? null : Card(last),
+            looks.Max() ?? hung?.From.Date())
+        {
+            Uncleared = Uncleared(history, position),
+        };
     }
 
     /// <summary>Only a "fit" that comes after a strike clears it; a strike told late is open again until then.</summary>
-    private static List<OpenStrike> OpenStrikes(IEnumerable<StrikeReported> strikes, List<Inspected> inspections) =>
+    private static List<OpenStrike> OpenStrikes(BoatHistory history, Position position) =>
     [
-        .. strikes
-            .Where(s => s.Severity != StrikeSeverity.NoMark)
-            .Where(s => !inspections.Any(i => i.Verdict == Verdict.Fit && EntryOrder.Instance.Compare(i.Entry, s.Entry) > 0))
+        .. history.Strikes
+            .Where(s => s.Position == position && s.Severity != StrikeSeverity.NoMark)
+            .Where(s => !FitAfter(history, position, s.Entry).Any())
             .Select(s => new OpenStrike(s.Entry.Id, s.Entry.Date(), s.Object, s.Severity)),
     ];
+
+    private static List<InspectionCard> Uncleared(BoatHistory history, Position position) =>
+    [
+        .. history.Inspections
+            .Where(i => i.Position == position && (i.Verdict == Verdict.TakeOff || i.Marks.Contains(InspectionMark.HubSlip)))
+            .Where(i => !FitAfter(history, position, i.Entry).Any(fit => !fit.Marks.Contains(InspectionMark.HubSlip)))
+            .Select(Card),
+    ];
+
+    private static IEnumerable<Inspected> FitAfter(BoatHistory history, Position position, Entry entry) =>
+        history.Inspections.Where(i => i.Position == position && i.Verdict == Verdict.Fit && EntryOrder.Instance.Compare(i.Entry, entry) > 0);
+
+    private static InspectionCard Card(Inspected inspected) => new(inspected.Entry.Date(), inspected.Verdict, inspected.Marks);
 
     private static EngineCard Card(BoatHistory history, string engine) =>
         history.EngineCards.TryGetValue(engine, out var r)

@@ -21,6 +21,7 @@ internal static class AssessMounting
             .ToList();
         var drift = StraightDrift.Of(trials, engine?.TachometerStepRpm);
         var band = Banding.Standing(trials, engine, drift);
+        var exit = Banding.Exit(trials, engine, drift, band, breaks.Count);
         return new MountingFinding(
             mounting.Id,
             Card(history, mounting),
@@ -28,11 +29,11 @@ internal static class AssessMounting
             meter?.At(mounting.Fitted.Entry)?.Hours,
             trials,
             Marks(history, mounting, meter),
-            trials.Where(t => t.SetAside is null).GroupBy(t => t.Stretch).LastOrDefault()?.First().Rpm,
+            trials.FirstOrDefault(t => t.SetAside is null && t.Stretch == breaks.Count)?.Rpm,
             drift?.DriftPer100Hours,
-            drift is null ? null : Banding.Line(drift, Banding.Exit(trials, engine, drift, band, breaks.Count)),
+            drift is null ? null : Banding.Line(drift, exit, goesOn: drift.Fit.LastStretch == breaks.Count),
             band,
-            Banding.Exit(trials, engine, drift, band, breaks.Count),
+            exit,
             Causes.Of(band, trials));
     }
 

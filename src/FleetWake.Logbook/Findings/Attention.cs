@@ -54,18 +54,19 @@ public static class Attentions
             void Add(AttentionKind kind, string sentence, bool blocks = false) =>
                 found.Add(new Attention(kind, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, position.Position, sentence, blocks));
 
-            if (position.LastInspection is { Verdict: Verdict.TakeOff } last)
+            var takeOff = position.Uncleared.LastOrDefault(i => i.Verdict == Verdict.TakeOff);
+            if (takeOff is { } last)
                 Add(AttentionKind.TakeOff, $"Inspection of {last.On:yyyy-MM-dd}: take off. Not for hire until a later inspection says fit.", blocks: true);
             foreach (var strike in position.OpenStrikes)
                 Add(AttentionKind.OpenStrike, Strike(strike, position.Mounting), strike.Severity != StrikeSeverity.NoMark);
-            if (position.LastInspection is { } seen && seen.Marks.Contains(InspectionMark.HubSlip) && seen.Verdict != Verdict.TakeOff)
+            if (position.Uncleared.LastOrDefault(i => i.Marks.Contains(InspectionMark.HubSlip)) is { } seen && seen != takeOff)
                 Add(AttentionKind.HubSlip, $"Inspection of {seen.On:yyyy-MM-dd} saw a slipping hub. Not for hire until the hub is replaced and an inspection says fit.", blocks: true);
             if (position.Mounting is { } mounting) AddBand(mounting, position, Add);
         }
 
         found.AddRange(finding.Contradictions.Select(c =>
             new Attention(AttentionKind.Contradiction, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, null, c.Question, false)));
-        if (finding.Registered is null)
+        if (finding is { Registered: null, Held: > 0 })
             found.Add(new Attention(
                 AttentionKind.NotRegistered, finding.Boat, finding.Boat, null, null, $"{Count(finding.Held, "record")} held: register the boat, or retract what was typed for another.", false));
         return [.. found.OrderBy(a => a.Kind)];
@@ -75,13 +76,9 @@ public static class Attentions
     {
         if (mounting.Band is { State: BandState.AboveTop or BandState.BelowBottom } band)
         {
-            var above = band.State == BandState.AboveTop;
-            var edge = above ? position.Engine!.BandHighRpm : position.Engine!.BandLowRpm;
             var causes = mounting.Causes.Count > 0 ? $" May be: {string.Join(", ", mounting.Causes)}." : "";
-            add(
-                AttentionKind.OutsideBand,
-                $"{(above ? "Over-revving" : "Lugging")}: {band.PresentRpm:0} RPM at wide-open throttle, {Math.Abs(band.MarginRpm!.Value):0} {(above ? "above the top" : "below the bottom")} ({edge:0}) of its band.{causes}",
-                false);
+            var since = mounting.Exit.State == BandExitState.NoTrialSinceNewBaseline ? " That was before a strike or a repitch; no trial since." : "";
+            add(AttentionKind.OutsideBand, Outside(mounting, band, position.Engine!) + causes + since, false);
         }
         else if (mounting.Exit is { State: BandExitState.Forecast, EarliestHours: <= SoonHours } exit)
         {
@@ -91,6 +88,17 @@ public static class Attentions
                 $"Leaves its band at the {Words.Prose(exit.Edge!)} about {exit.HoursFromLastTrial:0} engine hours after its last trial ({exit.EarliestHours:0} to {latest} at {exit.Level:P0}).",
                 false);
         }
+    }
+
+    private static string Outside(MountingFinding mounting, BandStanding band, EngineCard engine)
+    {
+        var above = band.State == BandState.AboveTop;
+        var edge = above ? $"the top ({engine.BandHighRpm:0}) of its band" : $"the bottom ({engine.BandLowRpm:0}) of its band";
+        if (Banding.LastWideOpen(mounting.Trials)?.SetAside == SetAsideReason.LimiterReached)
+            return $"Over-revving: the limiter held it at {band.ObservedRpm:0} RPM at wide-open throttle; without it, it would turn over {edge}.";
+        var by = Math.Abs(band.MarginRpm!.Value);
+        var observed = Math.Abs(band.ObservedRpm!.Value - band.PresentRpm!.Value) < 1 ? "" : $" By the line through its trials; the last of them read {band.ObservedRpm:0}.";
+        return $"{(above ? "Over-revving" : "Lugging")}: {band.PresentRpm:0} RPM at wide-open throttle, {(by < 0.5 ? "just" : $"{by:0}")} {(above ? "above" : "below")} {edge}.{observed}";
     }
 
     private static string Strike(OpenStrike strike, MountingFinding? mounting)

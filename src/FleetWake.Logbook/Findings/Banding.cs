@@ -8,10 +8,14 @@ internal static class Banding
 
     private const int LineSamples = 24;
 
+    /// <summary>The last trial that says anything of the band.</summary>
+    public static TrialFinding? LastWideOpen(IReadOnlyList<TrialFinding> trials) =>
+        trials.LastOrDefault(t => t.SetAside is null or SetAsideReason.LimiterReached or SetAsideReason.HoursUnknown);
+
     /// <summary>Standing by the last wide-open-throttle trial and the fitted line: outside if either says so.</summary>
     public static BandStanding Standing(IReadOnlyList<TrialFinding> trials, EngineCard? engine, StraightDrift? drift)
     {
-        var last = trials.LastOrDefault(t => t.SetAside is null or SetAsideReason.LimiterReached or SetAsideReason.HoursUnknown);
+        var last = LastWideOpen(trials);
         if (last is null || engine is not { BandLowRpm: { } low, BandHighRpm: { } high })
             return new BandStanding(BandState.NotKnown, last?.Rpm, null, null, null);
 
@@ -31,8 +35,9 @@ internal static class Banding
     public static BandExit Exit(IReadOnlyList<TrialFinding> trials, EngineCard? engine, StraightDrift? drift, BandStanding band, int newBaselines)
     {
         if (engine is not { BandLowRpm: { } low, BandHighRpm: { } high }) return new BandExit(BandExitState.NotKnown);
-        if (band.State is BandState.AboveTop or BandState.BelowBottom) return new BandExit(BandExitState.AlreadyOutside, band.NearerEdge);
+        // First of all: where it stood before a repitch says nothing of where it stands after.
         if (newBaselines > 0 && trials.All(t => t.Stretch < newBaselines)) return new BandExit(BandExitState.NoTrialSinceNewBaseline);
+        if (band.State is BandState.AboveTop or BandState.BelowBottom) return new BandExit(BandExitState.AlreadyOutside, band.NearerEdge);
         if (drift is null || drift.Fit.LastStretch < newBaselines) return new BandExit(BandExitState.TooFewTrials);
         if (!drift.StandsOut()) return new BandExit(BandExitState.NoDriftShown);
 
@@ -44,12 +49,12 @@ internal static class Banding
             : new BandExit(BandExitState.Forecast, edge, FromLast(crossing.X), FromLast(crossing.LowX) ?? 0, FromLast(crossing.HighX), StraightDrift.Level);
     }
 
-    /// <summary>The fitted line sampled for a picture, carried on some way past the last trial.</summary>
-    public static DriftLine Line(StraightDrift drift, BandExit exit)
+    /// <summary>The fitted line sampled for a picture, carried on some way past the last trial unless a new baseline has ended it.</summary>
+    public static DriftLine Line(StraightDrift drift, BandExit exit, bool goesOn)
     {
         var span = Math.Max(drift.LastTrialHours - drift.FirstHours, 50);
         var ahead = Math.Clamp(exit.HoursFromLastTrial ?? span / 2, span / 4, span);
-        var end = drift.LastTrialHours + (ahead * 1.1);
+        var end = drift.LastTrialHours + (goesOn ? ahead * 1.1 : 0);
         var hours = Enumerable.Range(0, LineSamples + 1)
             .Select(i => drift.FirstHours + ((end - drift.FirstHours) * i / LineSamples))
             .Append(drift.LastTrialHours).Distinct().Order();

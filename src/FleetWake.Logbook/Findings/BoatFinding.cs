@@ -49,7 +49,11 @@ public sealed record PositionFinding(
     MountingFinding? Mounting,
     IReadOnlyList<OpenStrike> OpenStrikes,
     InspectionCard? LastInspection,
-    DateOnly? LookedAtOn);
+    DateOnly? LookedAtOn)
+{
+    /// <summary>Inspections that said "take off" or saw a slipping hub and that no later "fit" has cleared, in order. A later "watch" clears nothing.</summary>
+    public IReadOnlyList<InspectionCard> Uncleared { get; init; } = [];
+}
 
 /// <summary>What is known of an engine.</summary>
 /// <param name="Engine">The engine's id.</param>

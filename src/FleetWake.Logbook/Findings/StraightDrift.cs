@@ -17,6 +17,9 @@ internal sealed record StraightDrift(LineFit Fit, double LastTrialHours, double 
     /// <summary>Step assumed for a tachometer nobody described [RPM]. Common practice, no source: needle gauges are ruled in 50s or 100s.</summary>
     public const double UnknownTachometerStepRpm = 50;
 
+    /// <summary>Trials whose hours differ by less than this are at the same hours [h]: meters show whole hours, and bridged ones any fraction.</summary>
+    public const double LeastSpreadHours = 1;
+
     private const double HoursOfDriftUnit = 100;
 
     /// <summary>Drift [RPM per 100 engine hours].</summary>
@@ -35,6 +38,7 @@ internal sealed record StraightDrift(LineFit Fit, double LastTrialHours, double 
     {
         var usable = trials.Where(t => t is { SetAside: null, Hours: not null }).ToList();
         if (usable.Count < FewestTrials) return null;
+        if (!usable.GroupBy(t => t.Stretch).Any(s => s.Max(t => t.Hours) - s.Min(t => t.Hours) >= LeastSpreadHours)) return null;
 
         // A gauge cannot show less scatter than its step: exact agreement of a few readings is no exactness.
         var floor = GaugeStep.StandardUncertainty(tachometerStepRpm ?? UnknownTachometerStepRpm);

@@ -4,12 +4,15 @@ using FleetWake.Logbook.Entries;
 namespace FleetWake.Logbook.Mountings;
 
 /// <summary>A mounting: the time a prop was fitted at a position.</summary>
-/// <param name="Fitted">The fact that began it; its entry id names the mounting.</param>
+/// <param name="Fitted">The fact that began it, as last amended.</param>
 /// <param name="To">The entry that ended it; null while it is fitted.</param>
 public sealed record MountingSpan(PropMounted Fitted, Entry? To)
 {
+    /// <summary>The entry that first told of it: an amended sheet is the same mounting, and its alarms are the same alarms.</summary>
+    public Guid Original { get; init; } = Fitted.Entry.Id;
+
     /// <summary>Id of the mounting.</summary>
-    public string Id => Fitted.Entry.Id.ToString();
+    public string Id => Original.ToString();
 
     /// <summary>Whether something that happened under an entry lies in the mounting.</summary>
     public bool Holds(Entry entry) => Span.Holds(Fitted.Entry, To, entry);
@@ -26,36 +29,33 @@ public sealed record Mountings(IReadOnlyList<MountingSpan> Spans, IReadOnlyList<
     /// <summary>Reads the mountings out of a boat's facts.</summary>
     /// <param name="boat">The boat's name for people.</param>
     /// <param name="facts">The facts that count, in order.</param>
-    /// <param name="engines">Where engines hung: another engine at the position ends the mounting.</param>
-    public static Mountings Of(string boat, IReadOnlyList<IFact> facts, IReadOnlyList<EngineSpan> engines)
+    /// <param name="engines">Where engines hung: an engine that leaves the position, for whatever boat, ends the mounting.</param>
+    /// <param name="original">The entry that a record began with, for records that were amended.</param>
+    public static Mountings Of(string boat, IReadOnlyList<IFact> facts, IReadOnlyList<EngineSpan> engines, Func<Guid, Guid>? original = null)
     {
         var spans = new List<MountingSpan>();
         var questions = new List<Contradiction>();
-        foreach (var fact in facts)
+
+        // An engine takes its prop along. Its leaving may stand on another boat's log, and has its place in the order of things.
+        var steps = engines.Where(e => e.To is not null).Select(e => (Entry: e.To!, Leaves: (Position?)e.Position, Fact: (IFact?)null))
+            .Concat(facts.Select(f => (f.Entry, (Position?)null, (IFact?)f)))
+            .OrderBy(s => s.Entry, EntryOrder.Instance);
+        foreach (var (entry, leaves, fact) in steps)
         {
+            if (leaves is { } left) Close(spans, left, entry);
             switch (fact)
             {
                 case PropMounted mounted:
                     if (Close(spans, mounted.Position, mounted.Entry) is { } still)
                         questions.Add(AlreadyFitted(boat, still, mounted));
-                    spans.Add(new MountingSpan(mounted, null));
+                    spans.Add(new MountingSpan(mounted, null) { Original = original?.Invoke(mounted.Entry.Id) ?? mounted.Entry.Id });
                     break;
                 case PropRemoved removed:
                     var off = Close(spans, removed.Position, removed.Entry);
                     if (off is null || (removed.Prop is not null && removed.Prop != off.Fitted.Prop))
                         questions.Add(NotThere(boat, off, removed));
                     break;
-                case EngineFitted engine when engines.Any(e => e.To?.Id == engine.Entry.Id && e.Boat == engine.Boat && e.Position == engine.Position):
-                    Close(spans, engine.Position, engine.Entry);
-                    break;
             }
-        }
-
-        // An engine that was hung on another boat took its prop along, as far as this boat's record tells.
-        foreach (var gone in engines.Where(e => e.To is not null && facts.All(f => f.Entry.Id != e.To.Id)))
-        {
-            var at = spans.FindIndex(s => s.Fitted.Position == gone.Position && s.Fitted.Boat == gone.Boat && s.Holds(gone.To!) && gone.Holds(s.Fitted.Entry));
-            if (at >= 0) spans[at] = spans[at] with { To = gone.To };
         }
 
         return new Mountings(spans, questions);

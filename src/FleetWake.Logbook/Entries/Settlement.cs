@@ -1,0 +1,77 @@
+namespace FleetWake.Logbook.Entries;
+
+/// <summary>
+/// Which entries count, over one log or over several that bear on each other. One record may lie on two streams, and
+/// its correction on a third: a tag typed wrong lies with one prop and is amended on another's log, so logs are
+/// settled together, by entry. Without recursion, for a chain may be as long as a log.
+/// </summary>
+internal sealed class Settlement
+{
+    private readonly Dictionary<Guid, IFact> byId = [];
+    private readonly Dictionary<Guid, Guid> originals = [];
+    private readonly HashSet<Guid> retracted = [];
+    private readonly HashSet<Guid> counting = [];
+
+    private Settlement(IEnumerable<IFact> facts)
+    {
+        foreach (var fact in facts) byId.TryAdd(fact.Entry.Id, fact);
+        Retract();
+        foreach (var chain in byId.Values.Where(f => f is not Retracted).GroupBy(f => Original(f.Entry.Id)))
+        {
+            if (retracted.Contains(chain.Key)) continue;
+            var last = chain.Where(f => !retracted.Contains(f.Entry.Id))
+                .OrderBy(f => f.Entry.Amends is not null)
+                .ThenBy(f => f.Entry, Comparer<Entry>.Create(EntryOrder.CompareTyped))
+                .LastOrDefault();
+            if (last is not null) counting.Add(last.Entry.Id);
+        }
+    }
+
+    /// <summary>Settles facts of one log or of several, in any order.</summary>
+    public static Settlement Of(IEnumerable<IFact> facts) => new(facts);
+
+    /// <summary>Whether an entry counts: not taken back, and the last word of its record.</summary>
+    public bool Counts(Entry entry) => counting.Contains(entry.Id);
+
+    /// <summary>Whether a fact corrects an entry that is on none of the logs.</summary>
+    public bool NamesNothing(IFact fact) =>
+        (fact is Retracted r ? r.Retracts : fact.Entry.Amends) is { } named && !byId.ContainsKey(named) && !retracted.Contains(fact.Entry.Id);
+
+    /// <summary>
+    /// The entry that a record began with, whatever amended it since; it may lie on no log. Entries that amend each
+    /// other are a device's error: the smallest id of their circle stands for all.
+    /// </summary>
+    public Guid Original(Guid entry)
+    {
+        var path = new List<Guid>();
+        var on = new HashSet<Guid>();
+        var at = entry;
+        Guid? found = null;
+        while (found is null && !originals.TryGetValue(at, out _) && on.Add(at))
+        {
+            path.Add(at);
+            if (byId.TryGetValue(at, out var fact) && fact.Entry.Amends is { } amended) at = amended;
+            else found = at;
+        }
+
+        var original = found ?? (originals.TryGetValue(at, out var known) ? known : path.Skip(path.IndexOf(at)).Min());
+        foreach (var id in path) originals[id] = original;
+        return original;
+    }
+
+    /// <summary>
+    /// Takes back what a retraction names unless that retraction is itself taken back, from the retractions that
+    /// nothing takes back inwards. Retractions in a circle are never reached, and take nothing back.
+    /// </summary>
+    private void Retract()
+    {
+        var retractions = byId.Values.OfType<Retracted>().ToList();
+        var open = retractions.CountBy(r => r.Retracts).ToDictionary(c => c.Key, c => c.Value);
+        var ready = new Queue<Retracted>(retractions.Where(r => !open.ContainsKey(r.Entry.Id)));
+        while (ready.TryDequeue(out var next))
+        {
+            if (!retracted.Contains(next.Entry.Id)) retracted.Add(next.Retracts);
+            if (--open[next.Retracts] == 0 && byId.GetValueOrDefault(next.Retracts) is Retracted inner) ready.Enqueue(inner);
+        }
+    }
+}

@@ -1,0 +1,92 @@
+using System.Runtime.CompilerServices;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace FleetWake.Logbook.Tests.Golden;
+
+/// <summary>See README.md here for how to add a file.</summary>
+public class Stored_facts
+{
+    private const string Write = "FLEETWAKE_WRITE_GOLDEN";
+
+    private static readonly JsonSerializerOptions s_readable = new(LogbookJson.Options) { WriteIndented = true, NewLine = "\n" };
+
+    public static TheoryData<string> Names => [.. LogbookJson.StoredNames.Values];
+
+    [Fact]
+    public void The_set_of_stored_names_is_pinned() => Assert.Equal(
+        [
+            "alarm_lifted", "alarm_raised", "boat_registered", "digest_issued", "engine_fitted", "engine_installed", "engine_registered",
+            "hours_read", "inspected", "mail_attempted", "mail_deferred", "mail_queued", "mail_refused", "mail_sent", "mail_unclear",
+            "operator_opened", "prop_acquired", "prop_issued", "prop_mounted", "prop_registered", "prop_removed", "prop_returned",
+            "recipient_subscribed", "recipient_unsubscribed", "repitched", "retracted", "strike_reported", "trial_run",
+        ],
+        LogbookJson.StoredNames.Values.Order(StringComparer.Ordinal));
+
+    [Fact]
+    public void Every_fact_type_has_its_sample() =>
+        Assert.Equal(LogbookJson.StoredNames.Keys.ToHashSet(), SampleFacts.All.Select(f => f.GetType()).ToHashSet());
+
+    [Fact]
+    public void Every_file_is_of_a_fact() => Assert.Equal(
+        LogbookJson.StoredNames.Values.Order(StringComparer.Ordinal),
+        Directory.GetFiles(Folder(), "*.json").Select(Path.GetFileNameWithoutExtension).Order(StringComparer.Ordinal));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_fact_is_written_as_its_golden_file_says(string name)
+    {
+        var file = Path.Combine(Folder(), name + ".json");
+        var written = JsonSerializer.Serialize(Sample(name), s_readable) + "\n";
+        if (!File.Exists(file))
+        {
+            if (Environment.GetEnvironmentVariable(Write) == "1") File.WriteAllText(file, written);
+            Assert.Fail($"{name} had no golden file: set {Write}=1 to have it written, then read and commit it.");
+        }
+
+        Assert.Equal(File.ReadAllText(file), written);
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_golden_file_is_read_as_the_fact_it_is(string name)
+    {
+        var read = JsonSerializer.Deserialize<IFact>(File.ReadAllText(Path.Combine(Folder(), name + ".json")), LogbookJson.Options)!;
+        Assert.Equal(Sample(name).GetType(), read.GetType());
+        Assert.Equal(Spec.Json(Sample(name)), Spec.Json(read));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_fact_survives_its_own_JSON(string name)
+    {
+        var fact = Sample(name);
+        var asItself = JsonSerializer.Deserialize(JsonSerializer.Serialize(fact, fact.GetType(), LogbookJson.Options), fact.GetType(), LogbookJson.Options);
+        Assert.Equal(fact.Entry, ((IFact)asItself!).Entry);
+        Assert.Equal(Spec.Json(fact), Spec.Json((IFact)asItself));
+        Assert.Equal(Spec.Json(fact), Spec.Json(JsonSerializer.Deserialize<IFact>(Spec.Json(fact), LogbookJson.Options)!));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_fact_survives_a_store_that_sorts_its_fields(string name)
+    {
+        // jsonb keeps fields by length and then by letters, so the name of the fact is not always first.
+        var fields = JsonNode.Parse(Spec.Json(Sample(name)))!.AsObject().Select(f => KeyValuePair.Create(f.Key, f.Value?.DeepClone()));
+        var sorted = new JsonObject(fields.OrderBy(f => f.Key.Length).ThenBy(f => f.Key, StringComparer.Ordinal)).ToJsonString();
+        Assert.Equal(Spec.Json(Sample(name)), Spec.Json(JsonSerializer.Deserialize<IFact>(sorted, LogbookJson.Options)!));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void No_sample_leaves_a_field_out(string name) =>
+        Assert.All(Sample(name).GetType().GetProperties(), p => Assert.NotNull(p.GetValue(Sample(name))));
+
+    [Fact]
+    public void A_number_where_a_word_belongs_is_not_read() =>
+        Assert.Throws<JsonException>(() => JsonSerializer.Deserialize<IFact>(Spec.Json(Sample("retracted")).Replace("\"recorded_twice\"", "2", StringComparison.Ordinal), LogbookJson.Options));
+
+    private static IFact Sample(string name) => SampleFacts.All.Single(f => LogbookJson.StoredNames[f.GetType()] == name);
+
+    private static string Folder([CallerFilePath] string here = "") => Path.GetDirectoryName(here)!;
+}
