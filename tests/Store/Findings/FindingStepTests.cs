@@ -134,12 +134,9 @@ public sealed class FindingStepTests(PostgresFixture postgres) : IAsyncLifetime
         await Take(new ReadHours(At("2026-02-05T10:00:00"), "E-8", 124));
         await daemon.WaitForNonStaleData(Patience);
 
-        for (var i = 0; i < FindingStep.MostAttempts + 2; i++)
+        while ((await reading.BacklogAsync(Ct)).Waiting > 0)
         {
-            while (await step.TakeOneAsync(Ct))
-            {
-            }
-
+            await step.TakeOneAsync(Ct);
             await Run("update fleetwake.dirty_boats set not_before = null");
         }
 
@@ -156,9 +153,7 @@ public sealed class FindingStepTests(PostgresFixture postgres) : IAsyncLifetime
         await daemon.WaitForNonStaleData(Patience);
         await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(async () =>
         {
-            while (await step.TakeOneAsync(Ct))
-            {
-            }
+            while (!await reading.UpToDateAsync(Ct)) await step.TakeOneAsync(Ct);
         })));
         Assert.Equal(12, (await reading.FindingsAsync(Tenant, Ct)).Count);
     }
@@ -178,9 +173,7 @@ public sealed class FindingStepTests(PostgresFixture postgres) : IAsyncLifetime
     private async Task Settle()
     {
         await daemon.WaitForNonStaleData(Patience);
-        while (await step.TakeOneAsync(Ct))
-        {
-        }
+        while ((await reading.BacklogAsync(Ct)).Waiting > 0) await step.TakeOneAsync(Ct);
     }
 
     private async Task Outfit(string boat, string engine, string prop)
