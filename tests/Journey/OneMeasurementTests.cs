@@ -1,5 +1,6 @@
 using System.Net.Http.Json;
 using System.Text.Json.Nodes;
+using FleetWake.Reports.Mail;
 using FleetWake.Settings;
 using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
@@ -19,8 +20,8 @@ public sealed class OneMeasurementTests(PostgresFixture postgres)
     {
         var ct = TestContext.Current.CancellationToken;
         await using var mailbox = Mailbox.Open();
-        var mail = new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null));
-        await using var fleet = await RunningFleet.StartAsync(await postgres.NewDatabaseAsync("journey"), mail, ct: ct);
+        var mail = new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5)));
+        await using var fleet = await RunningFleet.StartAsync(await postgres.NewDatabaseAsync("journey", ct), mail, ct: ct);
         var dock = new DockRecords();
 
         // 1 and 2. Entry and decision: the dock's outbox with a boat, five trials, and the measurement that we follow.
