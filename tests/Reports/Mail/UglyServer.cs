@@ -14,6 +14,7 @@ internal sealed class UglyServer : IAsyncDisposable
     private readonly CancellationTokenSource stop = new();
     private readonly Dictionary<string, string> script;
     private readonly Task serving;
+    private readonly TaskCompletionSource silent = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     public UglyServer(params (string Verb, string Answer)[] script)
     {
@@ -23,6 +24,9 @@ internal sealed class UglyServer : IAsyncDisposable
     }
 
     public int Port => ((IPEndPoint)listener.LocalEndpoint).Port;
+
+    /// <summary>Ends when the server has begun to be silent.</summary>
+    public Task Silent => silent.Task;
 
     public async ValueTask DisposeAsync()
     {
@@ -62,7 +66,12 @@ internal sealed class UglyServer : IAsyncDisposable
     private async Task<bool> Answer(TcpClient client, string verb, string usual)
     {
         var answer = script.GetValueOrDefault(verb, usual);
-        if (answer == "silence") await Task.Delay(Timeout.Infinite, stop.Token);
+        if (answer == "silence")
+        {
+            silent.TrySetResult();
+            await Task.Delay(Timeout.Infinite, stop.Token);
+        }
+
         if (answer == "cut") return false;
         await client.GetStream().WriteAsync(Encoding.Latin1.GetBytes(answer + "\r\n"), stop.Token);
         return true;
