@@ -38,6 +38,7 @@ internal static class BoatRows
         return new BoatRow(
             Phrases.Name(finding, position),
             $"prop {Phrases.Plain(mounting.Prop.Prop)}",
+            Attentions.Of(finding).Any(a => a.Blocks) ? "not for hire" : "",
             standing.Sign,
             standing.Word,
             standing.Outside,

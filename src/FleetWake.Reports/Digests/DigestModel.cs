@@ -16,6 +16,7 @@ internal sealed record DigestModel(WeeklyWearContent Content, IReadOnlyList<Draw
         members.Register<DecisionPoint, object>("settles", x => x.Settles);
         members.Register<BoatRow, object>("name", x => x.Name);
         members.Register<BoatRow, object>("prop", x => x.Prop);
+        members.Register<BoatRow, object>("hire", x => x.Hire);
         members.Register<BoatRow, object>("sign", x => x.Sign);
         members.Register<BoatRow, object>("state", x => x.State);
         members.Register<BoatRow, object>("outside", x => x.Outside);

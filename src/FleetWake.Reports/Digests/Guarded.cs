@@ -34,9 +34,11 @@ internal static class Guarded
         var context = new TemplateContext(Options);
         model.Fill(context);
 
-        // On a thread of its own, so that the wait can end; the steps bound how long an abandoned one still runs.
+        // On a thread of its own, so that the wait can end and a busy pool does not count as a slow template; the steps
+        // bound how long an abandoned one still runs.
         using var writer = new BoundedWriter(MostCharacters);
-        var work = Task.Run(() => template.RenderAsync(writer, encoder, context).AsTask());
+        var work = Task.Factory.StartNew(
+            () => template.RenderAsync(writer, encoder, context).AsTask(), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default).Unwrap();
         if (Task.WhenAny(work, Task.Delay(MostTime)).GetAwaiter().GetResult() != work) throw new TemplateRefused($"took longer than {MostTime.TotalSeconds:0} s");
         try
         {

@@ -61,7 +61,7 @@ internal static class PlainForm
             yield return ("To decide", [.. content.Decisions.Select(d => $"{d.Boat}{(d.Dock.Length > 0 ? $" ({d.Dock})" : "")}: {d.State}\n{string.Join("\n", d.Points.Select(p => $"{p.Sentence} {p.Settles}"))}")]);
         if (content.Boats.Count > 0)
             yield return ("Boats by margin, smallest first", [
-                .. content.Boats.Select(b => $"{b.Sign} {b.Name} ({b.Prop}): {b.State}\n{b.Rpm}, {b.Margin}, {b.Band}, {b.Read}\n{b.Drift}; {b.Exit}"),
+                .. content.Boats.Select(b => $"{b.Sign} {b.Name} ({b.Prop}): {(b.Hire.Length > 0 ? $"{b.Hire}; " : "")}{b.State}\n{b.Rpm}, {b.Margin}, {b.Band}, {b.Read}\n{b.Drift}; {b.Exit}"),
                 .. content.BoatsLeftOut is { } left ? [left] : Array.Empty<string>()]);
         if (content.WithoutTrials.Count > 0) yield return ("Boats without a trial", content.WithoutTrials);
         if (content.Overdue.Count > 0) yield return ("Overdue", [.. content.Overdue.Select(Due)]);

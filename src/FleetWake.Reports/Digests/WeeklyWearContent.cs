@@ -54,6 +54,7 @@ public sealed record DecisionPoint(string Sentence, string Settles);
 /// <summary>One position with trials.</summary>
 /// <param name="Name">Boat and position.</param>
 /// <param name="Prop">The prop.</param>
+/// <param name="Hire">"not for hire" while something blocks the boat, else empty: a good RPM must not read as leave to go out.</param>
 /// <param name="Sign">A shape that says the same as the word.</param>
 /// <param name="State">Where it stands, in words.</param>
 /// <param name="Outside">Reading or line is outside the band.</param>
@@ -64,7 +65,7 @@ public sealed record DecisionPoint(string Sentence, string Settles);
 /// <param name="Drift">Drift with its interval.</param>
 /// <param name="Exit">When it leaves its band.</param>
 public sealed record BoatRow(
-    string Name, string Prop, string Sign, string State, bool Outside, string Rpm, string Read, string Band, string Margin, string Drift, string Exit);
+    string Name, string Prop, string Hire, string Sign, string State, bool Outside, string Rpm, string Read, string Band, string Margin, string Drift, string Exit);
 
 /// <summary>Something that is due.</summary>
 /// <param name="Boat">Boat and position.</param>

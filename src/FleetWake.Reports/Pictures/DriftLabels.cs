@@ -7,7 +7,7 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
 {
     public void Draw(IReadOnlyList<PlacedLabel> placed, IReadOnlyList<DriftPlot.Event> events)
     {
-        Write("RPM at wide-open throttle, as read", 12, 32, Ink.Quiet, text);
+        Write("RPM at wide-open throttle, as read", 12, 36, Ink.Quiet, text);
         foreach (var label in placed)
         {
             var y = frame.Top - 16 - (label.Row * Ink.Row);
@@ -34,7 +34,7 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
         if (picture.Points.LastOrDefault(p => p.Kind == PointKind.Counted) is { } last)
             wished.Add(new SideLabel(Y(last.Rpm), $"last {last.Rpm:0}", true, false));
         foreach (var label in SideLabels.Spread(wished, Ink.Row - 2, frame.Top + 12, frame.Bottom - 14))
-            Write(label.Text, frame.Right + 14, label.Y + 10, label.OfBand ? Ink.BandWords : label.Strong ? Ink.Series : Ink.Quiet, label.Strong ? strong : text);
+            Write(label.Text, frame.Right + 14, label.Y + 11, label.OfBand ? Ink.BandWords : label.Strong ? Ink.Series : Ink.Quiet, label.Strong ? strong : text);
     }
 
     // An edge outside the window is named at the frame with an arrow to where it lies.
@@ -72,7 +72,7 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
         if (Has(PointKind.EarlierStretch)) yield return (PointKind.EarlierStretch, "earlier stretch");
         if (Has(PointKind.AtLeast)) yield return (PointKind.AtLeast, "limiter: at least");
         if (Has(PointKind.SetAside)) yield return (PointKind.SetAside, "set aside");
-        if (picture.Line is { Points.Count: > 1 } line) yield return (null, $"line with {line.Level:P0} interval");
+        if (picture.Line is { Points.Count: > 1 } line) yield return (null, $"line with {Phrases.Percent(line.Level)} interval");
     }
 
     private void Sign(PointKind? kind, float x, float y)

@@ -11,14 +11,14 @@ namespace FleetWake.Reports.Pictures;
 internal static class Ink
 {
     public const int Width = 1200;
-    public const int Height = 660;
-    public const float Text = 27;
-    public const float Left = 100;
-    public const float Right = 215;
-    public const float Row = 38;
+    public const int Height = 690;
+    public const float Text = 30;
+    public const float Left = 108;
+    public const float Right = 238;
+    public const float Row = 42;
 
     /// <summary>Room below the frame: tick labels, then the title of the hours with the key.</summary>
-    public const float Below = 106;
+    public const float Below = 114;
 
     public static readonly SKColor Words = new(0x1F, 0x29, 0x33);
     public static readonly SKColor Quiet = new(0x52, 0x60, 0x6D);

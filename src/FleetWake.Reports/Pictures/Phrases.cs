@@ -38,7 +38,7 @@ public static class Phrases
 
     /// <summary>Drift with its interval.</summary>
     public static string Drift(Estimate drift) =>
-        $"{drift.Value:+0;-0;0} RPM per 100 h ({drift.Low:+0;-0;0} to {drift.High:+0;-0;0} at {drift.Level:P0})";
+        $"{drift.Value:+0;-0;0} RPM per 100 h ({drift.Low:+0;-0;0} to {drift.High:+0;-0;0} at {Percent(drift.Level)})";
 
     /// <summary>What can be said of leaving the band.</summary>
     public static string Exit(BandExit exit) => exit.State switch
@@ -49,9 +49,12 @@ public static class Phrases
         BandExitState.NoDriftShown => "no drift shown beyond the scatter, which does not mean sound",
         BandExitState.BeyondHorizon => "leaves its band beyond the forecast's horizon",
         BandExitState.Forecast =>
-            $"reaches the {Words.Prose(exit.Edge!)} about {exit.HoursFromLastTrial:0} h after the last trial ({exit.EarliestHours:0} to {Latest(exit)} at {exit.Level:P0})",
+            $"reaches the {Words.Prose(exit.Edge!)} about {exit.HoursFromLastTrial:0} h after the last trial ({exit.EarliestHours:0} to {Latest(exit)} at {Percent(exit.Level ?? 0)})",
         _ => "no forecast: band, engine or prop is not on record",
     };
+
+    /// <summary>A level with a space that does not break.</summary>
+    public static string Percent(double level) => $"{100 * level:0}\u00A0%";
 
     /// <summary>A count with its noun.</summary>
     public static string Count(int n, string thing) => n == 1 ? $"1 {thing}" : $"{n} {thing}s";

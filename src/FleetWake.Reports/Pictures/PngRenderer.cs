@@ -28,7 +28,7 @@ public sealed class PngRenderer
         var events = DriftPlot.Events(picture);
         var placed = MarkStrip.Place([.. events.Select(m => (X(m.Hours), m.Label))], s => strong.MeasureText(s), 12, Ink.Width - 12);
         var rows = placed.Count == 0 ? 0 : placed.Max(p => p.Row) + 1;
-        var top = 52 + (rows * Ink.Row);
+        var top = 58 + (rows * Ink.Row);
 
         using var plot = DriftPlot.Of(picture);
         plot.Layout.Fixed(new PixelPadding(Ink.Left, Ink.Right, Ink.Below, top));

@@ -37,7 +37,7 @@ public static class Standings
         if (byReading == byLine)
         {
             var line = Math.Abs(present - observed) >= 1 ? $", {present:0} by its line" : "";
-            var (sign, word) = byReading switch { > 0 => ("▲", "above the top"), < 0 => ("▼", "below the bottom"), _ => ("●", "inside") };
+            var (sign, word) = byReading switch { > 0 => ("▲", "above the top"), < 0 => ("▼", "below the bottom"), _ => ("●", "inside its band") };
             return new Standing(sign, word, $"last read {observed:0} RPM{line}, {place} of its rated band {low:0} to {high:0}", margin, byReading != 0);
         }
 

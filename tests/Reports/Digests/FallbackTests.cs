@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text;
 using FleetWake.Reports.Digests;
 using FleetWake.Reports.Pictures;
 
@@ -7,7 +8,8 @@ namespace FleetWake.Reports.Tests.Digests;
 /// <summary>A template that somebody broke, or wrote to do harm: the digest still goes out, whole, and says why it looks bare.</summary>
 public class FallbackTests
 {
-    private static readonly PngRenderer Pictures = new();
+    // Which template lays a picture out does not depend on what it shows: its sentence stands in for the image.
+    private static readonly Func<DriftPicture, byte[]> Pictures = p => Encoding.UTF8.GetBytes(p.Statement);
     private static readonly WeeklyWearContent Fleet = WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, SkerryBay.Fleet());
 
     private static RenderedDigest With(string? html, string? text = "{{ headline }}")

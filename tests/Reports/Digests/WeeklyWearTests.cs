@@ -66,6 +66,12 @@ public class WeeklyWearTests
     }
 
     [Fact]
+    public void A_blocked_boat_says_so_in_its_row_however_good_its_RPM()
+    {
+        Assert.Equal(["Dipper", "Razorbill"], Fleet.Boats.Where(b => b.Hire == "not for hire").Select(b => b.Name).Order());
+    }
+
+    [Fact]
     public void Boats_without_a_trial_are_named_in_words_and_are_in_no_row()
     {
         Assert.Equal(["Knot: no trial of prop P-07 yet; nothing is said of its RPM.", "Smew: no engine on record."], Fleet.WithoutTrials);

@@ -20,8 +20,8 @@ public class DriftPicturesTests
     public void The_alternative_text_states_the_finding_with_its_numbers()
     {
         Assert.Equal(
-            "Gannet: last read 5890 RPM, 5881 by its line, 110 below the top of its rated band 5000 to 6000; drift +192 RPM per 100 h (+175 to +209 at 80 %); "
-            + "reaches the top about 62 h after the last trial (57 to 68 h at 80 %); 7 trials counted. RPM as read, not yet brought to reference conditions (air, load).",
+            "Gannet: last read 5890 RPM, 5881 by its line, 110 below the top of its rated band 5000 to 6000; drift +192 RPM per 100 h (+175 to +209 at 80\u00A0%); "
+            + "reaches the top about 62 h after the last trial (57 to 68 h at 80\u00A0%); 7 trials counted. RPM as read, not yet brought to reference conditions (air, load).",
             Picture(SkerryBay.WornSkiff()).Statement);
     }
 
