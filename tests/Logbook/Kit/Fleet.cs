@@ -35,8 +35,11 @@ internal sealed class Fleet
     public BoatFinding Finding(string boat = Dock.Kea) => Assess.Boat(Around(boat));
 
     /// <summary>Everything derived of a boat, as text to compare.</summary>
-    public string Told(string boat = Dock.Kea) => JsonSerializer.Serialize(
-        new { History = History(boat), Finding = Finding(boat), Attentions = Attentions.Of(Finding(boat)) }, LogbookJson.Options);
+    public string Told(string boat = Dock.Kea)
+    {
+        var finding = Finding(boat);
+        return JsonSerializer.Serialize(new { History = History(boat), Finding = finding, Attentions = Attentions.Of(finding) }, LogbookJson.Options);
+    }
 
     public Dossier Around(string boat = Dock.Kea)
     {

@@ -1,0 +1,56 @@
+using CsCheck;
+using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Props;
+using FleetWake.Logbook.Trials;
+
+namespace FleetWake.Logbook.Tests;
+
+/// <summary>Random records of a small world, so that they meet: two boats, two engines, two props, forty entries, a few hours.</summary>
+internal static class Anything
+{
+    public static readonly string[] Boats = ["kea", "tui"];
+
+    private static readonly string[] s_positions = ["single", "port", "starboard"];
+    private static readonly double[] s_hours = [0, 1e-300, 0.1, 100, 100.4, 101, 521, 5210, 99_999];
+    private static readonly double[] s_rpm = [300, 4999, 5000, 5500, 5500, 5500, 6000, 6001, 12_000];
+    private static readonly double[] s_knots = [0, 0, 1e-300, 22.5, 22.5, 120];
+    private static readonly string[] s_verdicts = ["fit", "watch", "repair", "take_off"];
+
+    /// <summary>Up to forty records, and a seed to shuffle them by.</summary>
+    public static Gen<(ICommand[] Records, int Seed)> Records { get; } = Gen.Select(Gen.Int[0, int.MaxValue].Array[8].Array[1, 40].Select(rolls => rolls.Select(Record).ToArray()), Gen.Int);
+
+    public static IReadOnlyList<Placed> Kept(ICommand record) =>
+        Fleet.Decide(record, new Arrival($"phone-{record.Entry!.Count % 3}", Dock.Arrived.ReceivedAt, null)) is Decision.Keep keep ? keep.Facts : [];
+
+    private static ICommand Record(int[] rolls, int i)
+    {
+        string Of(string[] words, int roll) => words[rolls[roll] % words.Length];
+        double? Maybe(double[] numbers, int roll) => rolls[roll] % 4 == 0 ? null : numbers[rolls[roll] / 4 % numbers.Length];
+
+        var time = new DateTime(2026, 3, 1 + (rolls[1] % 28), rolls[1] % 3 == 0 ? 10 : 11, 0, 0).ToString("s", System.Globalization.CultureInfo.InvariantCulture);
+        var at = Dock.At(time, $"any {i}", rolls[2] % 5 == 0 ? $"any {rolls[2] / 5 % 45}" : null) with { Count = rolls[2] % 7 };
+        var (boat, engine, prop) = (Of(Boats, 3), Of(["e1", "e2"], 4), Of(["p1", "p2"], 4));
+        var position = rolls[5] % 3 == 0 ? Of(s_positions, 6) : "single";
+        return (rolls[0] % 16) switch
+        {
+            0 => Dock.Boat(boat: boat, positions: rolls[5] % 2 == 0 ? ["single"] : ["port", "starboard"]) with { Entry = at },
+            1 => Dock.Engine(engine: engine) with { Entry = at, TachometerStepRpm = Maybe([1, 50, 500], 7), BandHighRpm = 5000 + (rolls[6] % 1500) + 1 },
+            2 => new FitEngine(at, boat, position, engine, Maybe(s_hours, 7)),
+            3 => new ReadHours(at, engine, s_hours[rolls[7] % s_hours.Length]),
+            4 => Dock.Prop(prop: prop) with { Entry = at },
+            5 => new RepitchProp(at, prop, 3 + (rolls[7] % 37)),
+            6 or 7 => Dock.Mounted(prop: prop, position: position, boat: boat, hours: Maybe(s_hours, 7)) with { Entry = at },
+            8 => Dock.Removed(time, rolls[7] % 3 == 0 ? null : prop, position, boat) with { Entry = at },
+            9 => Dock.Strike(time, Of(["no_mark", "scuffed", "broken"], 7), position, boat) with { Entry = at },
+            10 => Dock.Look(time, Of(s_verdicts, 7), position, rolls[6] % 4 == 0 ? ["hub_slip"] : []) with { Entry = at, Boat = boat },
+            11 => new Retract(at with { Amends = null }, Dock.Id($"any {rolls[6] % 45}"), "typed_wrong", rolls[7] % 3 == 0 ? boat : null, rolls[7] % 3 == 1 ? engine : null, rolls[7] % 3 == 2 ? prop : null),
+            _ => new RunTrial(
+                at,
+                boat,
+                rolls[7] % 9 == 0 ? "part" : "wide_open",
+                [.. Enumerable.Range(0, 1 + (rolls[6] % 4)).Select(run => Dock.Run(
+                    s_knots[(rolls[5] + run) % s_knots.Length], run % 2 * 180, (position, s_rpm[(rolls[7] + (run % 2)) % s_rpm.Length], rolls[7] % 11 == 0)))],
+                Maybe(s_hours, 4) is { } hours ? [new MeterSent(position, hours)] : null),
+        };
+    }
+}
