@@ -29,9 +29,8 @@ public static class LogbookJson
         options.AllowOutOfOrderMetadataProperties = true;
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower, allowIntegerValues: false));
-        var resolver = options.TypeInfoResolver as DefaultJsonTypeInfoResolver ?? new DefaultJsonTypeInfoResolver();
-        resolver.Modifiers.Add(NameFacts);
-        options.TypeInfoResolver = resolver;
+        // A resolver of its own: the web framework hands every host the same one, and one may not be changed once used.
+        options.TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { NameFacts } };
         return options;
     }
 
