@@ -16,13 +16,15 @@ internal static class SkerryBay
     /// <summary>Drifts upwards and nears its top.</summary>
     public static BoatFinding WornSkiff() => Boat("Gannet", new Fitted(5000, 6000, Rpm: [5650, 5670, 5730, 5740, 5800, 5840, 5890], FirstHours: 212, Every: 21)
     {
-        FittedAt = 205, Causes = ["a worn prop", "lost cup"],
+        FittedAt = 205,
+        Causes = ["a worn prop", "lost cup"],
     }.Position());
 
     /// <summary>Below its bottom: lugging.</summary>
     public static BoatFinding LuggingBoat() => Boat("Fulmar", new Fitted(5000, 6000, Rpm: [5010, 4980, 4960, 4930], FirstHours: 40, Every: 18)
     {
-        FittedAt = 31, Causes = ["load", "fouling", "a weak engine"],
+        FittedAt = 31,
+        Causes = ["load", "fouling", "a weak engine"],
     }.Position());
 
     /// <summary>An open strike with a step: two stretches.</summary>
@@ -80,13 +82,18 @@ internal static class SkerryBay
     /// <summary>Verdict: take off.</summary>
     public static BoatFinding TakenOff() => Boat("Dipper", new Fitted(5000, 6000, Rpm: [5600, 5610, 5600], FirstHours: 400, Every: 30)
     {
-        FittedAt = 380, Drifts = false, LookedAt = new DateOnly(2026, 11, 12), Verdict = Verdict.TakeOff,
+        FittedAt = 380,
+        Drifts = false,
+        LookedAt = new DateOnly(2026, 11, 12),
+        Verdict = Verdict.TakeOff,
     }.Position());
 
     /// <summary>Quiet, in its band, and due soon.</summary>
     public static BoatFinding Quiet(string name = "Sanderling", int lookedDaysAgo = 30) => Boat(name, new Fitted(5000, 6000, Rpm: [5500, 5510, 5505], FirstHours: 20, Every: 10)
     {
-        FittedAt = 15, Drifts = false, LookedAt = Monday.AddDays(-lookedDaysAgo),
+        FittedAt = 15,
+        Drifts = false,
+        LookedAt = Monday.AddDays(-lookedDaysAgo),
     }.Position());
 
     public static IReadOnlyList<BoatFinding> Fleet() =>

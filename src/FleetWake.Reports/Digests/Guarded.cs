@@ -64,7 +64,12 @@ internal static class Guarded
     {
         var options = new TemplateOptions
         {
-            StrictVariables = true, StrictFilters = true, MaxSteps = MostSteps, MaxRecursion = 100, FileProvider = new NoFiles(), TimeZone = TimeZoneInfo.Utc,
+            StrictVariables = true,
+            StrictFilters = true,
+            MaxSteps = MostSteps,
+            MaxRecursion = 100,
+            FileProvider = new NoFiles(),
+            TimeZone = TimeZoneInfo.Utc,
         };
         foreach (var filter in options.Filters.Select(f => f.Key).Except(Filters).ToList()) options.Filters.Remove(filter);
         DigestModel.Register(options.MemberAccessStrategy);

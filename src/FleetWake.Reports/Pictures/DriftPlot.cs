@@ -60,11 +60,15 @@ internal static class DriftPlot
 
         plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic
         {
-            TargetTickCount = 5, IntegerTicksOnly = true, LabelFormatter = v => $"{v:0}",
+            TargetTickCount = 5,
+            IntegerTicksOnly = true,
+            LabelFormatter = v => $"{v:0}",
         };
         plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic
         {
-            TargetTickCount = 7, IntegerTicksOnly = true, LabelFormatter = v => $"{v:0}",
+            TargetTickCount = 7,
+            IntegerTicksOnly = true,
+            LabelFormatter = v => $"{v:0}",
         };
     }
 
