@@ -34,6 +34,8 @@ public sealed class Mailbox : MessageStore, IAsyncDisposable
     /// <summary>How often a message was offered.</summary>
     public int Offered { get; private set; }
 
+    public static Mailbox Open(int port) => new(port);
+
     public static Mailbox Open()
     {
         using var probe = new TcpListener(IPAddress.Loopback, 0);

@@ -1,0 +1,69 @@
+using FleetWake.Tests.Kit;
+
+namespace FleetWake.Faults.Tests;
+
+/// <summary>The command line as a person meets it: each step of setting up a fleet, and what it says when something is missing.</summary>
+public sealed class CommandLineTests(PostgresFixture postgres)
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_fleet_is_set_up_by_the_commands_of_the_readme()
+    {
+        var database = await postgres.NewDatabaseAsync("commands", Ct);
+        await Says(database, 1, "run \"fleetwake schema\"", "serve");
+        await Says(database, 1, "schema: differs", "schema", "--check");
+        await Says(database, 0, "schema: up to date", "schema");
+        await Says(database, 0, "schema: up to date", "schema");
+        await Says(database, 0, "operator fjord-hire is open", "operator", "open", "fjord-hire", "--name", "Fjord Hire", "--zone", "Europe/Oslo");
+        await Says(database, 0, "fjord-hire\tFjord Hire\tEurope/Oslo", "operator", "list");
+        await Says(database, 0, "fw_", "key", "make", "--operator", "fjord-hire", "--name", "dock");
+        await Says(database, 0, "receives the weekly wear digest", "operator", "subscribe", "--operator", "fjord-hire", "boss@fjord.example");
+        await Says(database, 0, "ok    schema", "check");
+
+        var folder = Directory.CreateTempSubdirectory("fleetwake-digest-test-").FullName;
+        await Says(database, 0, "digest: 2026-W19, 0 boats", "digest", "--operator", "fjord-hire", "--date", "2026-05-04", "--out", folder);
+        Assert.Single(Directory.GetFiles(folder, "*.eml"));
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Theory]
+    [InlineData("set FLEETWAKE_DB", "check")]
+    [InlineData("set FLEETWAKE_DB", "work")]
+    public async Task Without_a_database_it_says_how_to_name_one(string says, params string[] arguments) => await Says(null, 1, says, arguments);
+
+    [Fact]
+    public async Task A_server_that_does_not_answer_is_one_line_and_no_stack_trace()
+    {
+        var (exit, output) = await FleetProgram.RunAsync("Host=127.0.0.1;Port=1;Database=x;Username=x", Ct, "schema");
+        Assert.Equal(1, exit);
+        Assert.Contains("Check FLEETWAKE_DB", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Wrong_words_are_answered_with_what_to_do()
+    {
+        var database = await postgres.NewDatabaseAsync("wrong", Ct);
+        await Says(database, 0, "schema: up to date", "schema");
+        await Says(database, 1, "no operator id", "operator", "open", "Fjord Hire", "--name", "x", "--zone", "Europe/Oslo");
+        await Says(database, 1, "not a zone known here", "operator", "open", "fjord", "--name", "x", "--zone", "Oslo");
+        await Says(database, 1, "There is no operator", "key", "make", "--operator", "nobody");
+        await Says(database, 1, "is no date", "digest", "--operator", "nobody", "--date", "soon", "--out", "x");
+    }
+
+    [Fact]
+    public async Task The_help_lists_every_command()
+    {
+        var (exit, output) = await FleetProgram.RunAsync(null, Ct, "--help");
+        Assert.Equal(0, exit);
+        foreach (var command in (string[])["demo", "serve", "work", "digest", "check", "schema", "operator", "key"])
+            Assert.Contains(command, output, StringComparison.Ordinal);
+    }
+
+    private static async Task Says(string? database, int exit, string text, params string[] arguments)
+    {
+        var (ended, output) = await FleetProgram.RunAsync(database, Ct, arguments);
+        Assert.True(ended == exit && output.Contains(text, StringComparison.Ordinal), $"{string.Join(' ', arguments)} ended with {ended}:\n{output}");
+    }
+}
