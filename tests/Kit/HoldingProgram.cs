@@ -16,7 +16,7 @@ public sealed class HoldingProgram : IDisposable
 
     public static async Task<HoldingProgram> StartAsync(CancellationToken ct)
     {
-        // A session of its own, as behind a terminal: the whole group can be signalled without hitting the tests.
+        // A process group of its own, as a terminal gives: the whole group can be signalled without hitting the tests.
         string kit = typeof(HoldingProgram).Assembly.Location;
         var program = new HoldingProgram(Process.Start(new ProcessStartInfo("setsid", [Dotnet, "exec", kit])
         {

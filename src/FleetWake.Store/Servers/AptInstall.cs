@@ -20,13 +20,25 @@ internal static class AptInstall
     {
         using var patience = new CancellationTokenSource(Patience, time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(ct, patience.Token);
-        using FileStream turn = await TakeTurnAsync(time, either.Token);
+        try
+        {
+            return await RunInTurnAsync(machine, say, time, either.Token);
+        }
+        catch (OperationCanceledException) when (!ct.IsCancellationRequested)
+        {
+            throw new TimeoutException($"apt-get did not install PostgreSQL within {Patience.TotalMinutes} minutes.");
+        }
+    }
+
+    private static async Task<ServerBinaries?> RunInTurnAsync(Machine machine, Action<string> say, TimeProvider time, CancellationToken ct)
+    {
+        using FileStream turn = await TakeTurnAsync(time, ct);
         if (ServerBinaries.Find(machine) is { } already)
             return already;
 
         say("PostgreSQL is not installed: installing the package postgresql with apt-get (FLEETWAKE_INSTALL=never forbids it).");
-        await AptGetAsync(["update"], either.Token);
-        await InstallWithoutClusterAsync(either.Token);
+        await AptGetAsync(["update"], ct);
+        await InstallWithoutClusterAsync(ct);
         return ServerBinaries.Find(machine);
     }
 
@@ -57,7 +69,7 @@ internal static class AptInstall
             {
                 return new FileStream(LockFile, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             }
-            catch (IOException)
+            catch (IOException) when (File.Exists(LockFile))
             {
                 await Task.Delay(TimeSpan.FromMilliseconds(200), time, ct);
             }

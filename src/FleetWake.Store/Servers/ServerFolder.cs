@@ -33,7 +33,7 @@ internal sealed class ServerFolder : IAsyncDisposable
         return new ServerFolder(path, owner, wanted is not null);
     }
 
-    /// <summary>The system's temporary folder, unless the server's user cannot get there (root may keep its own below /root).</summary>
+    /// <summary>The system's temporary folder, unless the server's user cannot get there (that of root may be closed to all others).</summary>
     public static IEnumerable<string> Parents(ServerAccount? account) =>
         new[] { System.IO.Path.GetTempPath(), "/var/tmp" }
             .Where(Directory.Exists)

@@ -15,7 +15,7 @@ internal sealed class ServerLauncher
     public ServerLauncher(ServerAccount? account)
     {
         Account = account;
-        // A terminal sends Ctrl-C to its whole process group. In a session of its own the server outlives it until
+        // A terminal sends Ctrl-C to its whole process group. In a process group of its own the server outlives it until
         // we have closed what stands on it. setsid forks only for a group leader, which a child of ours is not.
         if (Tool("setsid") is { } setsid)
             _wrapper.Add(setsid);
