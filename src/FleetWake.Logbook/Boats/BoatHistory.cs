@@ -48,15 +48,15 @@ public sealed record BoatHistory(
         var engines = dossier.Engines.ToDictionary(e => e.Key, e => Effective.Of(e.Value.Facts, settled), StringComparer.Ordinal);
         var props = dossier.Props.ToDictionary(p => p.Key, p => Effective.Of(p.Value.Facts, settled), StringComparer.Ordinal);
 
-        var spans = EngineSpan.Of(boats.Values.SelectMany(f => f).OfType<EngineFitted>());
+        var spans = EngineSpan.Of(boats.Values.SelectMany(f => f).OfType<EngineFitted>(), settled.Order);
         var meters = engines.ToDictionary(
             e => e.Key,
             e => MeterChain.Of(MeterReadings.Of(e.Key, e.Value.Facts, spans, boats)),
             StringComparer.Ordinal);
         var here = spans.Where(s => s.Boat == dossier.BoatId).ToList();
-        var mountings = FleetWake.Logbook.Mountings.Mountings.Of(name, own.Facts, here, settled.Original);
+        var mountings = FleetWake.Logbook.Mountings.Mountings.Of(name, own.Facts, here, settled.Original, settled.Order);
         var elsewhere = dossier.OtherBoats.Keys.SelectMany(b =>
-            FleetWake.Logbook.Mountings.Mountings.Of(b, boats[b], [.. spans.Where(s => s.Boat == b)]).Spans);
+            FleetWake.Logbook.Mountings.Mountings.Of(b, boats[b], [.. spans.Where(s => s.Boat == b)], settled.Original, settled.Order).Spans);
 
         var questions = new Questions(name, own, registered);
         return new BoatHistory(

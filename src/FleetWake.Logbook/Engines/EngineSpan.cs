@@ -15,10 +15,11 @@ public sealed record EngineSpan(string Boat, Position Position, string Engine, E
 
     /// <summary>Spans of the engines of some boats. An engine hung elsewhere later has left where it was.</summary>
     /// <param name="fittings">Every fitting that counts, of all boats concerned.</param>
-    public static IReadOnlyList<EngineSpan> Of(IEnumerable<EngineFitted> fittings)
+    /// <param name="order">The order of things, where corrections were settled.</param>
+    public static IReadOnlyList<EngineSpan> Of(IEnumerable<EngineFitted> fittings, IComparer<Entry>? order = null)
     {
         var spans = new List<EngineSpan>();
-        foreach (var fitted in fittings.OrderBy(f => f.Entry, EntryOrder.Instance))
+        foreach (var fitted in fittings.OrderBy(f => f.Entry, order ?? EntryOrder.Instance))
         {
             // Told twice that it hangs where it hangs: nothing moved, and its prop stays on.
             if (spans.Any(s => s.To is null && s.Engine == fitted.Engine && s.Boat == fitted.Boat && s.Position == fitted.Position)) continue;

@@ -14,6 +14,6 @@ public sealed record Effective(IReadOnlyList<IFact> Facts, IReadOnlyList<IFact> 
 
     /// <summary>What counts of one of several logs that were settled together.</summary>
     internal static Effective Of(IReadOnlyList<IFact> log, Settlement settled) => new(
-        [.. log.Where(f => settled.Counts(f.Entry)).OrderBy(f => f.Entry, EntryOrder.Instance)],
+        [.. log.Where(f => settled.Counts(f.Entry)).OrderBy(f => f.Entry, settled.Order)],
         [.. log.Where(settled.NamesNothing)]);
 }

@@ -58,7 +58,7 @@ public sealed class EntryOrder : IComparer<Entry>
         return byTyped != 0 ? byTyped : Tie(x, y);
     }
 
-    private static int Tie(Entry x, Entry y)
+    internal static int Tie(Entry x, Entry y)
     {
         var byDevice = string.CompareOrdinal(x.Device, y.Device);
         if (byDevice != 0) return byDevice;

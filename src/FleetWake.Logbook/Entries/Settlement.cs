@@ -14,6 +14,7 @@ internal sealed class Settlement
 
     private Settlement(IEnumerable<IFact> facts)
     {
+        Order = Comparer<Entry>.Create(Compare);
         foreach (var fact in facts) byId.TryAdd(fact.Entry.Id, fact);
         Retract();
         foreach (var chain in byId.Values.Where(f => f is not Retracted).GroupBy(f => Original(f.Entry.Id)))
@@ -26,6 +27,12 @@ internal sealed class Settlement
             if (last is not null) counting.Add(last.Entry.Id);
         }
     }
+
+    /// <summary>
+    /// The order of things, in which a corrected record keeps its place among those of its instant: a dock writes whole
+    /// minutes, and the device's counter of a correction says when it was typed, not what came first.
+    /// </summary>
+    public IComparer<Entry> Order { get; }
 
     /// <summary>Settles facts of one log or of several, in any order.</summary>
     public static Settlement Of(IEnumerable<IFact> facts) => new(facts);
@@ -58,6 +65,17 @@ internal sealed class Settlement
         foreach (var id in path) originals[id] = original;
         return original;
     }
+
+    private int Compare(Entry? x, Entry? y)
+    {
+        if (x is null || y is null) return EntryOrder.Instance.Compare(x, y);
+        var byInstant = x.Happened().UtcTicks.CompareTo(y.Happened().UtcTicks);
+        if (byInstant != 0) return byInstant;
+        var byOriginal = EntryOrder.Tie(First(x), First(y));
+        return byOriginal != 0 ? byOriginal : EntryOrder.Tie(x, y);
+    }
+
+    private Entry First(Entry entry) => entry.Amends is not null && byId.TryGetValue(Original(entry.Id), out var first) ? first.Entry : entry;
 
     /// <summary>
     /// Takes back what a retraction names unless that retraction is itself taken back, from the retractions that

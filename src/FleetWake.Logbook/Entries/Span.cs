@@ -7,7 +7,7 @@ public static class Span
     public static bool Holds(Entry from, Entry? to, Entry entry) =>
         EntryOrder.Instance.Compare(from, entry) <= 0 && (to is null || EntryOrder.Instance.Compare(entry, to) < 0);
 
-    /// <summary>Whether two spans share some time.</summary>
+    /// <summary>Whether two spans share some time. Spans that meet within one instant do not: docks write whole minutes.</summary>
     public static bool Overlap(Entry from1, Entry? to1, Entry from2, Entry? to2) =>
-        (to1 is null || EntryOrder.Instance.Compare(from2, to1) < 0) && (to2 is null || EntryOrder.Instance.Compare(from1, to2) < 0);
+        (to1 is null || from2.Happened() < to1.Happened()) && (to2 is null || from1.Happened() < to2.Happened());
 }

@@ -31,7 +31,9 @@ public sealed record Mountings(IReadOnlyList<MountingSpan> Spans, IReadOnlyList<
     /// <param name="facts">The facts that count, in order.</param>
     /// <param name="engines">Where engines hung: an engine that leaves the position, for whatever boat, ends the mounting.</param>
     /// <param name="original">The entry that a record began with, for records that were amended.</param>
-    public static Mountings Of(string boat, IReadOnlyList<IFact> facts, IReadOnlyList<EngineSpan> engines, Func<Guid, Guid>? original = null)
+    /// <param name="order">The order of things, where corrections were settled.</param>
+    public static Mountings Of(
+        string boat, IReadOnlyList<IFact> facts, IReadOnlyList<EngineSpan> engines, Func<Guid, Guid>? original = null, IComparer<Entry>? order = null)
     {
         var spans = new List<MountingSpan>();
         var questions = new List<Contradiction>();
@@ -39,7 +41,7 @@ public sealed record Mountings(IReadOnlyList<MountingSpan> Spans, IReadOnlyList<
         // An engine takes its prop along. Its leaving may stand on another boat's log, and has its place in the order of things.
         var steps = engines.Where(e => e.To is not null).Select(e => (Entry: e.To!, Leaves: (Position?)e.Position, Fact: (IFact?)null))
             .Concat(facts.Select(f => (f.Entry, (Position?)null, (IFact?)f)))
-            .OrderBy(s => s.Entry, EntryOrder.Instance);
+            .OrderBy(s => s.Entry, order ?? EntryOrder.Instance);
         foreach (var (entry, leaves, fact) in steps)
         {
             if (leaves is { } left) Close(spans, left, entry);

@@ -71,6 +71,19 @@ public class Corrections_across_logs
         Assert.Equal(s_two.Finding().Positions.Single().Mounting!.Mounting, amended.Finding().Positions.Single().Mounting!.Mounting);
     }
 
+    /// <summary>Docks write whole minutes: a swap is two records of one minute, and a correction typed later must not turn them about.</summary>
+    [Fact]
+    public void A_corrected_record_keeps_its_place_among_those_of_its_minute()
+    {
+        var off = Dock.Removed("2026-02-01T09:00") with { Entry = Dock.At("2026-02-01T09:00", "off") with { Count = 5 } };
+        var on = Dock.Mounted("2026-02-01T09:00", "p2") with { Entry = Dock.At("2026-02-01T09:00", "on") with { Count = 6 } };
+        var swapped = s_two.With(off, on);
+        var corrected = swapped.With(off with { Entry = Dock.At("2026-02-01T09:00", "corrected", "off") with { Count = 20 }, Why = "worn" });
+        Assert.Empty(swapped.History().Contradictions);
+        Assert.Empty(corrected.History().Contradictions);
+        Assert.Equal("p2", corrected.Mounting().Prop.Prop);
+    }
+
     [Fact]
     public void A_registration_amended_away_holds_the_boats_records_again()
     {

@@ -26,6 +26,16 @@ public class Questions_to_people
         Assert.Empty(both.With(Dock.Removed("2026-01-31T09:00")).History("tui").Contradictions);
     }
 
+    /// <summary>Docks write whole minutes: what came off in the minute in which it went on elsewhere was never in two places.</summary>
+    [Fact]
+    public void A_prop_that_changes_boats_within_a_minute_by_two_phones_is_not_asked_about()
+    {
+        var off = Fleet.Accepted(Dock.Removed("2026-02-01T09:00"), Dock.Arrived with { Device = "phone-2" });
+        var moved = s_two.With(off).With(Dock.Mounted("2026-02-01T09:00", boat: "tui"));
+        Assert.Empty(moved.History().Contradictions);
+        Assert.Empty(moved.History("tui").Contradictions);
+    }
+
     [Fact]
     public void A_prop_at_two_places_of_one_boat_is_asked_about()
     {
