@@ -172,7 +172,7 @@ public enum BandExitState
     /// <summary>No band, no engine or no prop on record.</summary>
     NotKnown,
 
-    /// <summary>Fewer than three usable trials: nothing is said.</summary>
+    /// <summary>Fewer than three usable trials, or all of them within an hour of running: nothing is said.</summary>
     TooFewTrials,
 
     /// <summary>A strike or a repitch began a new baseline, and no trial has been run since.</summary>

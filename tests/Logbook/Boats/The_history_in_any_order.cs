@@ -23,16 +23,18 @@ public class The_history_in_any_order
 
     /// <summary>No accepted records make an assessment throw, whatever nonsense they are, and their order of arrival never matters.</summary>
     [Fact]
-    public void Any_accepted_records_can_be_assessed() => Anything.Records.Sample(
-        t =>
-        {
-            var fleet = (t.Seed % 2 == 0 ? Dock.OneBoat() : new Fleet()).With(t.Records.SelectMany(Anything.Kept));
-            Placed[] shuffled = [.. fleet.Placed];
-            new Random(t.Seed).Shuffle(shuffled);
-            foreach (var boat in Anything.Boats)
-                Assert.Equal(fleet.Told(boat), new Fleet().With(shuffled).Told(boat));
-        },
-        iter: 1000);
+    public void Any_accepted_records_can_be_assessed() => Anything.Records.Sample(t => Assessed(t.Seed % 2 == 0 ? Dock.OneBoat() : new Fleet(), t.Records, t.Seed), iter: 3000);
+
+    [Fact]
+    public void Any_accepted_trials_can_be_assessed() => Anything.Trials.Sample(t => Assessed(Dock.OneBoat(), t.Records, t.Seed), iter: 3000);
+
+    private static void Assessed(Fleet start, ICommand[] records, int seed)
+    {
+        var fleet = start.With(records.SelectMany(Anything.Kept));
+        Placed[] shuffled = [.. fleet.Placed];
+        new Random(seed).Shuffle(shuffled);
+        foreach (var boat in Anything.Boats) Assert.Equal(fleet.Told(boat), new Fleet().With(shuffled).Told(boat));
+    }
 
     private static Fleet Season()
     {

@@ -71,7 +71,7 @@ public class Attentions_of_a_boat
     }
 
     [Fact]
-    public void Whatever_the_records_nothing_is_said_that_the_finding_does_not_say() => Anything.Records.Sample(
+    public void Whatever_the_records_nothing_is_said_that_the_finding_does_not_say() => Gen.OneOf(Anything.Records, Anything.Trials).Sample(
         t =>
         {
             var fleet = Dock.OneBoat().With(t.Records.SelectMany(Anything.Kept));
@@ -81,7 +81,7 @@ public class Attentions_of_a_boat
             Assert.Equal(finding.Contradictions.Select(c => c.Question), said.Where(a => a.Kind == AttentionKind.Contradiction).Select(a => a.Sentence));
             foreach (var position in finding.Positions) Agrees(position, [.. said.Where(a => a.Position == position.Position)]);
         },
-        iter: 500);
+        iter: 2000);
 
     private static void Agrees(PositionFinding position, List<Attention> said)
     {

@@ -34,6 +34,15 @@ public class When_it_leaves_the_band
     }
 
     [Fact]
+    public void The_earliest_exit_is_at_the_last_trial_and_never_before_it()
+    {
+        // The line at the last trial is 5991.67 and its doubt 11.5 to each side: the top may be reached already.
+        var exit = Trialled.Boat((100, 5900), (150, 5950), (200, 5990)).Mounting().Exit;
+        Assert.Equal((BandExitState.Forecast, 0), (exit.State, exit.EarliestHours));
+        Assert.Equal((6000 - 5991.6666667) / 0.9, exit.HoursFromLastTrial!.Value, 1e-6);
+    }
+
+    [Fact]
     public void The_same_drift_from_another_direction_of_arrival_is_the_same() =>
         Assert.Equal(
             Trialled.Boat(s_rising).Mounting().Exit,

@@ -14,13 +14,31 @@ internal static class Anything
     private static readonly double[] s_hours = [0, 1e-300, 0.1, 100, 100.4, 101, 521, 5210, 99_999];
     private static readonly double[] s_rpm = [300, 4999, 5000, 5500, 5500, 5500, 6000, 6001, 12_000];
     private static readonly double[] s_knots = [0, 0, 1e-300, 22.5, 22.5, 120];
+    private static readonly int[] s_rises = [0, 1, 10, 25, 500, 1001];
     private static readonly string[] s_verdicts = ["fit", "watch", "repair", "take_off"];
 
     /// <summary>Up to forty records, and a seed to shuffle them by.</summary>
     public static Gen<(ICommand[] Records, int Seed)> Records { get; } = Gen.Select(Gen.Int[0, int.MaxValue].Array[8].Array[1, 40].Select(rolls => rolls.Select(Record).ToArray()), Gen.Int);
 
+    /// <summary>Up to a dozen trials of the usual boat with hours that may all be true, and now and then a strike or a repitch between; and a seed.</summary>
+    public static Gen<(ICommand[] Records, int Seed)> Trials { get; } = Gen.Select(
+        Gen.Select(Gen.Int[1, 300], Gen.Int[0, 3], Gen.Int[0, 5].Select(i => s_rises[i]), Gen.Int[0, 9]).Array[3, 12].Select(rolls => rolls.Select(Trial).ToArray()), Gen.Int);
+
     public static IReadOnlyList<Placed> Kept(ICommand record) =>
         Fleet.Decide(record, new Arrival($"phone-{record.Entry!.Count % 3}", Dock.Arrived.ReceivedAt, null)) is Decision.Keep keep ? keep.Facts : [];
+
+    private static ICommand Trial((int Day, int Rate, int Rise, int Kind) roll, int i)
+    {
+        var time = new DateTime(2026, 1, 6, 10, 0, 0).AddDays(roll.Day).ToString("yyyy-MM-ddTHH:mmZ", System.Globalization.CultureInfo.InvariantCulture);
+        return roll.Kind switch
+        {
+            0 => Dock.Strike(time, label: $"strike {i}"),
+            1 => new RepitchProp(Dock.At(time, $"repitch {i}"), "p1", 12 + roll.Rate),
+            _ => Dock.Trial(time, 5000 + (roll.Day * roll.Rise / 300.0) + roll.Rate, roll.Kind == 2 ? null : 100 + (roll.Day * (roll.Kind == 3 ? 0 : 1 + roll.Rate)), limiter: roll.Kind == 4 && roll.Rate == 0)
+                with
+            { Entry = Dock.At(time, $"trial {i}") },
+        };
+    }
 
     private static ICommand Record(int[] rolls, int i)
     {
