@@ -1,4 +1,3 @@
 global using FleetWake.Logbook.Entries;
 
 // The house has a FactAttribute of its own, which names stored facts; in a specification [Fact] is the runner's.
-global using FactAttribute = Xunit.FactAttribute;

@@ -23,7 +23,7 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
             yield return new Contradiction(
                 ContradictionKind.PropInTwoPlaces,
                 [first.Entry.Id, second.Entry.Id],
-                $"Prop {first.Prop} is on record at {Words.Of(first.Position)} of {first.Boat} since {first.Entry.Date():yyyy-MM-dd} and at {Words.Of(second.Position)} of {second.Boat} since {second.Entry.Date():yyyy-MM-dd}. Where is it, and which prop is at the other place?");
+                $"Prop {first.Prop} is on record {At(first.Position)} {first.Boat} since {first.Entry.Date():yyyy-MM-dd} and {At(second.Position)} {second.Boat} since {second.Entry.Date():yyyy-MM-dd}. Where is it, and which prop is at the other place?");
         }
     }
 
@@ -50,7 +50,7 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
         select new Contradiction(
             ContradictionKind.TrialWithoutProp,
             [trial.Entry.Id],
-            $"{name} was trialled on {trial.Entry.Date():yyyy-MM-dd} with no prop on record at {Words.Of(position)}. Which prop was fitted?");
+            $"{name} was trialled on {trial.Entry.Date():yyyy-MM-dd} with no prop on record{(position == Position.Single ? "" : " at " + Words.Of(position))}. Which prop was fitted?");
 
     public IEnumerable<Contradiction> NoSuchPosition()
     {
@@ -101,4 +101,6 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
 
     private static IEnumerable<Position> Positions(TrialRun trial) =>
         trial.Runs.SelectMany(r => r.Tachometers).Select(t => t.Position).Distinct();
+
+    private static string At(Position position) => position == Position.Single ? "on" : $"at {Words.Of(position)} of";
 }

@@ -75,7 +75,7 @@ public sealed class FleetReading(IDocumentStore store, NpgsqlDataSource source)
     {
         await using var command = source.CreateCommand(
             "select coalesce((select max(seq_id) from " + FleetStore.SchemaName + ".mt_events), 0)"
-            + " <= coalesce((select min(last_seq_id) from " + FleetStore.SchemaName + ".mt_event_progression where name <> 'HighWaterMark'), 0)"
+            + " <= coalesce((select min(last_seq_id) from " + FleetStore.SchemaName + ".mt_event_progression where name like '%:All'), 0)"
             + " and not exists (select from " + WorkTables.DirtyBoats + " where parked_at is null)");
         return (bool)(await command.ExecuteScalarAsync(ct))!;
     }

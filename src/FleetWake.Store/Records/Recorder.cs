@@ -61,7 +61,8 @@ public sealed class Recorder(IDocumentStore store)
     }
 
     private static bool IsLostRace(Exception e) =>
-        e is DocumentAlreadyExistsException or EventStreamUnexpectedMaxEventIdException or JasperFx.Events.ExistingStreamIdCollisionException;
+        e is DocumentAlreadyExistsException or EventStreamUnexpectedMaxEventIdException
+            or JasperFx.Events.ExistingStreamIdCollisionException or Marten.Exceptions.ExistingStreamIdCollisionException;
 
     private static async Task<Answer> Again(IQuerySession session, Receipt receipt, CancellationToken ct)
     {

@@ -34,6 +34,9 @@ public static class FleetHost
         foreach (var chatty in (string[])["Microsoft.AspNetCore", "Quartz", "Marten", "JasperFx", "Microsoft.Hosting.Lifetime"])
             builder.Logging.AddFilter(chatty, quiet ? LogLevel.Error : LogLevel.Warning);
 
+        // A lost race for a stream is an everyday thing that the recorder settles; what is not, its caller logs.
+        builder.Logging.AddFilter("Marten.IDocumentStore", LogLevel.Critical);
+
         builder.Services.Configure<HostOptions>(o => o.ShutdownTimeout = StopWithin);
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton(settings);

@@ -1,7 +1,6 @@
 using FleetWake.Demo;
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
-using FactAttribute = Xunit.FactAttribute;
 
 namespace FleetWake.Journey.Tests.Demo;
 

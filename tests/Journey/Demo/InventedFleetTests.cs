@@ -2,7 +2,6 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using FleetWake.Demo;
 using FleetWake.Logbook.Entries;
-using FactAttribute = Xunit.FactAttribute;
 
 namespace FleetWake.Journey.Tests.Demo;
 

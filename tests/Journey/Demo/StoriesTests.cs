@@ -8,7 +8,6 @@ using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Logbook.Trials;
-using FactAttribute = Xunit.FactAttribute;
 
 namespace FleetWake.Journey.Tests.Demo;
 

@@ -51,6 +51,17 @@ public sealed class RecorderTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Different_records_that_race_to_open_one_boats_stream_are_all_kept()
+    {
+        for (var round = 0; round < 10; round++)
+        {
+            var boat = $"opened-{round}";
+            var answers = await Task.WhenAll(Enumerable.Range(0, 6).Select(i => Task.Run(() => Take(Strike(boat, Id(5000 + (round * 10) + i))))));
+            Assert.All(answers, a => Assert.Equal(Outcome.Held, a.Outcome));
+        }
+    }
+
+    [Fact]
     public async Task The_same_id_with_other_content_is_a_conflict_and_stores_nothing()
     {
         await Take(Register("skua"));
