@@ -55,7 +55,10 @@ internal sealed record Fitted(double Low, double High, double[] Rpm, double Firs
             present.Count > 0 ? present[0].Rpm : null, drift, line, band, Exit(state, drift, now), Causes);
         return new PositionFinding(
             Where, new EngineCard("engine-1", "Invented 60", Low, High, 2.15, null, null, 10), trials.LastOrDefault()?.Hours, mounting, Strikes,
-            new InspectionCard(LookedAt, Verdict, []), LookedAt);
+            new InspectionCard(LookedAt, Verdict, []), LookedAt)
+        {
+            Uncleared = Verdict == Verdict.TakeOff ? [new InspectionCard(LookedAt, Verdict, [])] : [],
+        };
     }
 
     private BandExit Exit(BandState state, Estimate? drift, double? now)

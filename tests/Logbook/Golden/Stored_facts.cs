@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 
@@ -88,5 +87,15 @@ public class Stored_facts
 
     private static IFact Sample(string name) => SampleFacts.All.Single(f => LogbookJson.StoredNames[f.GetType()] == name);
 
-    private static string Folder([CallerFilePath] string here = "") => Path.GetDirectoryName(here)!;
+    // Found from where the tests run: the path of a source file is not told by a deterministic build.
+    private static string Folder()
+    {
+        for (var at = new DirectoryInfo(AppContext.BaseDirectory); at is not null; at = at.Parent)
+        {
+            var golden = Path.Combine(at.FullName, "tests", "Logbook", "Golden");
+            if (Directory.Exists(golden)) return golden;
+        }
+
+        throw new DirectoryNotFoundException("The folder tests/Logbook/Golden lies in no folder above the tests.");
+    }
 }
