@@ -79,7 +79,6 @@ public sealed class RunningFleet : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         Http.Dispose();
-        await App.StopAsync();
-        await App.DisposeAsync();
+        await FleetHost.EndAsync(App);
     }
 }

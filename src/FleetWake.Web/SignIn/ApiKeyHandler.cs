@@ -3,6 +3,8 @@ using System.Text.Encodings.Web;
 using FleetWake.Logbook.Entries;
 using FleetWake.Store.Operators;
 using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 
@@ -21,6 +23,8 @@ public sealed class ApiKeyHandler(
     /// <inheritdoc/>
     protected override async Task<AuthenticateResult> HandleAuthenticateAsync()
     {
+        // A route that asks for no key, such as the health probes, must not depend on the database that keys lie in.
+        if (Context.GetEndpoint()?.Metadata.GetMetadata<IAuthorizeData>() is null) return AuthenticateResult.NoResult();
         var header = Request.Headers.Authorization.ToString();
         if (!header.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase)) return AuthenticateResult.NoResult();
         var key = await operators.RecognizeAsync(header[Bearer.Length..].Trim(), Context.RequestAborted);

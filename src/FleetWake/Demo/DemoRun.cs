@@ -50,7 +50,7 @@ public sealed record DemoRun(string Out, bool Once)
         await using (var source = NpgsqlDataSource.Create(database)) await SchemaSteps.ApplyAsync(source, ct);
         var asked = FleetSettings.FromEnvironment();
         var settings = asked with { Urls = Once ? "http://127.0.0.1:0" : asked.Urls, Mail = asked.Mail with { Folder = Out, Smtp = null } };
-        await using var app = FleetHost.Build(settings, database, Roles.Serve | Roles.Work, time, new TickSettings(TimeSpan.FromSeconds(1)), quiet: true);
+        var app = FleetHost.Build(settings, database, Roles.Serve | Roles.Work, time, new TickSettings(TimeSpan.FromSeconds(1)), quiet: true);
         await app.StartAsync(ct);
         try
         {
@@ -61,7 +61,7 @@ public sealed record DemoRun(string Out, bool Once)
         }
         finally
         {
-            await app.StopAsync(CancellationToken.None);
+            await FleetHost.EndAsync(app);
         }
     }
 

@@ -16,7 +16,7 @@ namespace FleetWake.Hosting;
 public static class FleetHost
 {
     /// <summary>Longest wait for work in hand when the program is asked to stop.</summary>
-    public static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(20);
+    public static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(15);
 
     /// <summary>A host that is not started yet.</summary>
     /// <param name="settings">Settings.</param>
@@ -55,6 +55,29 @@ public static class FleetHost
         app.Lifetime.ApplicationStopped.Register(source.Dispose);
         if (roles.HasFlag(Roles.Serve)) app.UseFleetWeb();
         return app;
+    }
+
+    /// <summary>
+    /// Stops a host and lets go of it. A scheduler whose database is away would wait for it without end when stopped;
+    /// nothing it could still do matters more than the end of the program, so that wait has a limit.
+    /// </summary>
+    public static async Task EndAsync(WebApplication app)
+    {
+        await WithinAsync(app.StopAsync(CancellationToken.None));
+        await WithinAsync(app.DisposeAsync().AsTask());
+    }
+
+    private static async Task WithinAsync(Task ending)
+    {
+        try
+        {
+            await ending.WaitAsync(StopWithin);
+        }
+        catch (Exception e)
+        {
+            // Whatever failed while ending, the end must come; receipts, leases and keys make a hard stop harmless.
+            await Console.Error.WriteLineAsync($"fleetwake: not everything ended well ({e.GetType().Name}); what was in hand is taken up again at the next start.");
+        }
     }
 
     /// <summary>Pools are capped, so that one process cannot take every connection the server has.</summary>

@@ -14,13 +14,13 @@ internal static class Starting
         var settings = FleetSettings.FromEnvironment();
         var database = settings.NeedDatabase();
         await PrepareAsync(database, applySchema, ct);
-        await using var app = FleetHost.Build(settings, database, roles, TimeProvider.System, Ticks.TickSettings.Usual);
+        var app = FleetHost.Build(settings, database, roles, TimeProvider.System, Ticks.TickSettings.Usual);
         await app.StartAsync(ct);
         Console.WriteLine(roles.HasFlag(Roles.Serve)
             ? $"fleetwake: serving on {string.Join(" ", app.Urls)}; API description at /openapi/v1.json. Ctrl-C stops it."
             : "fleetwake: working (streams, findings, digests, mail). Ctrl-C stops it.");
         await WaitAsync(app, ct);
-        await app.StopAsync(CancellationToken.None);
+        await FleetHost.EndAsync(app);
         return 0;
     }
 
