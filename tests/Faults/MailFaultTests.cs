@@ -29,6 +29,21 @@ public sealed class MailFaultTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task Nothing_is_mailed_before_there_is_a_boat_and_the_first_digest_comes_with_it()
+    {
+        await using var mailbox = Mailbox.Open();
+        await using var fleet = await RunningFleet.StartAsync(
+            await postgres.NewDatabaseAsync("nothing", Ct),
+            new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5))),
+            ct: Ct);
+        await SubscribeAsync(fleet);
+        await Task.Delay(TimeSpan.FromSeconds(3), Ct);
+        Assert.Equal(0, mailbox.Offered);
+        await fleet.SendAsync(new DockRecords().Outfit("tern", "Tern"), Ct);
+        Assert.Contains("Tern", (await mailbox.NextAsync(Ct)).TextBody, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_refusal_for_good_is_not_tried_again()
     {
         await using var mailbox = Mailbox.Open();
@@ -93,11 +108,16 @@ public sealed class MailFaultTests(PostgresFixture postgres)
         Directory.Delete(templates, recursive: true);
     }
 
-    private async Task<RunningFleet> FleetAsync(Mailbox mailbox, string? templates = null) => await RunningFleet.StartAsync(
-        await postgres.NewDatabaseAsync("mail", Ct),
-        new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5))),
-        templates: templates,
-        ct: Ct);
+    private async Task<RunningFleet> FleetAsync(Mailbox mailbox, string? templates = null)
+    {
+        var fleet = await RunningFleet.StartAsync(
+            await postgres.NewDatabaseAsync("mail", Ct),
+            new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5))),
+            templates: templates,
+            ct: Ct);
+        await fleet.SendAsync(new DockRecords(9).Outfit("skua", "Skua"), Ct);
+        return fleet;
+    }
 
     private static Task SubscribeAsync(RunningFleet fleet) => fleet.SubscribeAsync("manager@skerry-bay.example", Ct);
 

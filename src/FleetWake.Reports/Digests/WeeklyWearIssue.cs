@@ -35,6 +35,7 @@ public sealed partial class WeeklyWearIssue(
         if (recipients.Count == 0) return;
 
         var findings = await reading.FindingsAsync(card.Id, ct);
+        if (findings.Count == 0) return; // Nothing is on record yet: the first digest waits for the first boat.
         var digest = renderer.Render(WeeklyWear.Build(card.Name, period, DateOnly.FromDateTime(local), [.. findings.Select(f => f.Finding)]));
         if (digest.WhyFallback is { } why) LogFallback(card.Id, why);
         var mails = recipients.Select(r => Mail(card, r, period, digest)).ToList();
