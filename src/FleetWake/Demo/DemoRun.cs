@@ -97,7 +97,10 @@ public sealed record DemoRun(string Out, bool Once)
 
     private static async Task StayAsync(WebApplication app, string database, CancellationToken ct)
     {
-        Console.WriteLine($"  psql:     {new NpgsqlConnectionStringBuilder(database) { Password = null }} (schema fleetwake; the password is in this program only)");
+        // The private server's password is random, works on this machine only and goes with the demo; a named server's is never shown.
+        var at = new NpgsqlConnectionStringBuilder(database);
+        var password = Environment.GetEnvironmentVariable("FLEETWAKE_DB") is null ? $"PGPASSWORD={at.Password} " : "";
+        Console.WriteLine($"  psql:     {password}psql -h {at.Host} -p {at.Port} -U {at.Username} {at.Database}   (schema fleetwake)");
         Console.WriteLine("The demo stays up. Ctrl-C ends it and takes its database away.");
         await Starting.WaitAsync(app, ct);
     }
