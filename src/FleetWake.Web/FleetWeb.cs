@@ -46,7 +46,7 @@ public static class FleetWeb
     public static void UseFleetWeb(this WebApplication app)
     {
         app.UseExceptionHandler(errors => errors.Run(AnswerFailureAsync));
-        app.UseStatusCodePages();
+        app.UseStatusCodePages(AnswerBareStatusAsync);
         app.UseAuthentication();
         app.UseAuthorization();
         app.MapOpenApi();
@@ -68,8 +68,21 @@ public static class FleetWeb
         }
         catch (NpgsqlException)
         {
-            return Problems.Unavailable();
+            return Problems.Make(StatusCodes.Status503ServiceUnavailable, "not-ready", "The database does not answer.", []);
         }
+    }
+
+    /// <summary>What the routing itself refuses, with what to do about it.</summary>
+    private static Task AnswerBareStatusAsync(StatusCodeContext context)
+    {
+        var (type, detail) = context.HttpContext.Response.StatusCode switch
+        {
+            StatusCodes.Status404NotFound => ("not-found", $"There is nothing at this address. Records go to /api/records/KIND, where KIND is one of {string.Join(", ", RecordKind.All.Select(k => k.Name))}; /openapi/v1.json describes every route."),
+            StatusCodes.Status405MethodNotAllowed => ("method-not-allowed", "This address does not take that method: facts are added by POST and never changed or deleted; a wrong one is amended or retracted."),
+            StatusCodes.Status415UnsupportedMediaType => ("json-needed", "Send the body with the header \"Content-Type: application/json\"."),
+            _ => ("refused", "The request cannot be answered as it is; /openapi/v1.json describes every route."),
+        };
+        return Problems.Make(context.HttpContext.Response.StatusCode, type, detail, []).ExecuteAsync(context.HttpContext);
     }
 
     private static async Task AnswerFailureAsync(HttpContext http)
@@ -77,7 +90,7 @@ public static class FleetWeb
         var error = http.Features.Get<IExceptionHandlerFeature>()?.Error;
         if (error is BadHttpRequestException bad)
         {
-            await Problems.Make(bad.StatusCode, bad.StatusCode == 413 ? "too-large" : "bad-request", $"{bad.Message} At most {MostBodyBytes / (1024 * 1024)} MB a request.", []).ExecuteAsync(http);
+            await Problems.Make(bad.StatusCode, bad.StatusCode == 413 ? "too-large" : "bad-request", bad.StatusCode == 413 ? $"Send at most {MostBodyBytes / (1024 * 1024)} MB a request." : bad.Message, []).ExecuteAsync(http);
             return;
         }
 

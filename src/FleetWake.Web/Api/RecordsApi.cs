@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using FleetWake.Logbook.Entries;
 using FleetWake.Store.Records;
 using FleetWake.Web.SignIn;
@@ -10,7 +12,7 @@ using Microsoft.AspNetCore.Routing;
 namespace FleetWake.Web.Api;
 
 /// <summary>Where records come in: one at a time by kind, or in a batch of kinds as a device's outbox holds them.</summary>
-public static class RecordsApi
+public static partial class RecordsApi
 {
     /// <summary>Records in one batch at the most.</summary>
     public const int MostRecords = 500;
@@ -66,6 +68,8 @@ public static class RecordsApi
         if (malformed is not null) return malformed;
         if (node is not JsonObject batch || batch["records"] is not JsonArray records)
             return Problems.Field("/records", "missing", "a batch is an object with \"device\", \"sentAt\" and the list \"records\"");
+        if (batch.Select(f => f.Key).FirstOrDefault(f => f is not ("device" or "sentAt" or "records")) is { } unknown)
+            return Problems.Field("/" + unknown, "unknown_field", $"\"{unknown}\" is not a field of a batch; its fields are device, sentAt, records");
         if (records.Count > MostRecords)
             return Problems.Field("/records", "too_many", $"send at most {MostRecords} records in a batch");
         var arrival = ReadArrival(Text(batch["device"]), Text(batch["sentAt"]), time, "/");
@@ -100,8 +104,9 @@ public static class RecordsApi
         DateTimeOffset? sent = null;
         if (!string.IsNullOrEmpty(sentAt))
         {
-            if (!DateTimeOffset.TryParse(sentAt, null, System.Globalization.DateTimeStyles.AssumeUniversal, out var parsed))
-                return (null, new Refusal(prefix.Length > 0 ? "/sentAt" : SentAtHeader, "not_a_time", "give the device's clock at sending as in 2026-05-03T10:15:00+12:00"));
+            // Without its offset, a clock that is right would be taken for one that is hours wrong, and every record moved.
+            if (!Instant().IsMatch(sentAt) || !DateTimeOffset.TryParse(sentAt, CultureInfo.InvariantCulture, DateTimeStyles.None, out var parsed))
+                return (null, new Refusal(prefix.Length > 0 ? "/sentAt" : SentAtHeader, "not_a_time", "give the device's clock at sending with its offset, as in 2026-05-03T10:15:00+12:00"));
             sent = parsed;
         }
 
@@ -113,13 +118,35 @@ public static class RecordsApi
         try
         {
             var options = new JsonDocumentOptions { MaxDepth = 16, AllowDuplicateProperties = false };
-            return (await JsonNode.ParseAsync(http.Request.Body, documentOptions: options, cancellationToken: http.RequestAborted), null);
+            var node = await JsonNode.ParseAsync(http.Request.Body, documentOptions: options, cancellationToken: http.RequestAborted);
+            ReadEveryText(node);
+            return (node, null);
+        }
+        catch (InvalidOperationException)
+        {
+            return (null, Problems.Malformed("The body holds text that is no Unicode (half a surrogate pair). Nothing was stored."));
         }
         catch (JsonException e)
         {
-            return (null, Problems.Malformed($"The body is no JSON that can be read: line {e.LineNumber + 1}, byte {e.BytePositionInLine + 1}. Nothing was stored."));
+            // A field that stands twice is told without a place.
+            var place = e.LineNumber is { } line ? $"line {line + 1}, byte {e.BytePositionInLine + 1}" : "a field stands twice in one object";
+            return (null, Problems.Malformed($"The body is no JSON that can be read: {place}. Nothing was stored."));
         }
     }
+
+    /// <summary>Text is decoded when it is first read: read it all here, so that none breaks in the middle of a batch.</summary>
+    private static void ReadEveryText(JsonNode? node)
+    {
+        if (node is JsonObject record)
+            foreach (var field in record) ReadEveryText(field.Value);
+        else if (node is JsonArray list)
+            foreach (var item in list) ReadEveryText(item);
+        else
+            Text(node);
+    }
+
+    [GeneratedRegex(@"\A\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,7})?([Zz]|[+-]\d{2}:\d{2})\z")]
+    private static partial Regex Instant();
 
     private static string? Text(JsonNode? node) => node is JsonValue value && value.TryGetValue<string>(out var text) ? text : null;
 }
