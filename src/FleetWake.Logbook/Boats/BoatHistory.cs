@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Inspections;
@@ -35,18 +36,22 @@ public sealed record BoatHistory(
     IReadOnlyList<Contradiction> Contradictions,
     IReadOnlyList<IFact> Facts)
 {
+    /// <summary>The order of things, in which a corrected record keeps its place among those of its instant.</summary>
+    [JsonIgnore]
+    public IComparer<Entry> Order { get; init; } = EntryOrder.Instance;
+
     /// <summary>Tells a boat's history from the logs that bear on it. Pure; the same logs give the same history whatever order they arrived in.</summary>
     public static BoatHistory Tell(Dossier dossier)
     {
         FactLog[] logs = [dossier.Boat, .. dossier.Engines.Values, .. dossier.Props.Values, .. dossier.OtherBoats.Values];
         var settled = Settlement.Of(logs.SelectMany(l => l.Facts));
-        var own = Effective.Of(dossier.Boat.Facts, settled);
+        var own = Effective.Of(dossier.Boat.Facts, settled, dossier.Until);
         var registered = own.Facts.OfType<BoatRegistered>().FirstOrDefault();
         var name = registered?.Name ?? dossier.BoatId;
-        var boats = dossier.OtherBoats.ToDictionary(b => b.Key, b => Effective.Of(b.Value.Facts, settled).Facts, StringComparer.Ordinal);
+        var boats = dossier.OtherBoats.ToDictionary(b => b.Key, b => Effective.Of(b.Value.Facts, settled, dossier.Until).Facts, StringComparer.Ordinal);
         boats[dossier.BoatId] = own.Facts;
-        var engines = dossier.Engines.ToDictionary(e => e.Key, e => Effective.Of(e.Value.Facts, settled), StringComparer.Ordinal);
-        var props = dossier.Props.ToDictionary(p => p.Key, p => Effective.Of(p.Value.Facts, settled), StringComparer.Ordinal);
+        var engines = dossier.Engines.ToDictionary(e => e.Key, e => Effective.Of(e.Value.Facts, settled, dossier.Until), StringComparer.Ordinal);
+        var props = dossier.Props.ToDictionary(p => p.Key, p => Effective.Of(p.Value.Facts, settled, dossier.Until), StringComparer.Ordinal);
 
         var spans = EngineSpan.Of(boats.Values.SelectMany(f => f).OfType<EngineFitted>(), settled.Order);
         var meters = engines.ToDictionary(
@@ -58,12 +63,13 @@ public sealed record BoatHistory(
         var elsewhere = dossier.OtherBoats.Keys.SelectMany(b =>
             FleetWake.Logbook.Mountings.Mountings.Of(b, boats[b], [.. spans.Where(s => s.Boat == b)], settled.Original, settled.Order).Spans);
 
+        var cards = engines.SelectMany(e => e.Value.Facts.OfType<EngineRegistered>().Take(1)).ToDictionary(e => e.Engine, StringComparer.Ordinal);
         var questions = new Questions(name, own, registered);
         return new BoatHistory(
             dossier.BoatId,
             registered,
             here,
-            engines.SelectMany(e => e.Value.Facts.OfType<EngineRegistered>().Take(1)).ToDictionary(e => e.Engine, StringComparer.Ordinal),
+            cards,
             meters,
             mountings.Spans,
             props.ToDictionary(p => p.Key, p => p.Value.Facts, StringComparer.Ordinal),
@@ -75,16 +81,20 @@ public sealed record BoatHistory(
                 .. Questions.PropsInTwoPlaces(mountings.Spans, elsewhere),
                 .. questions.HoursOutOfLine(meters, here),
                 .. questions.TrialsWithoutProp(mountings.Spans),
+                .. questions.RpmOutOfLine(here, cards),
                 .. questions.NoSuchPosition(),
                 .. questions.RegisteredTwice([own, .. engines.Values, .. props.Values]),
                 .. questions.NothingToCorrect([own, .. engines.Values, .. props.Values]),
             ],
-            own.Facts);
+            own.Facts)
+        {
+            Order = settled.Order,
+        };
     }
 
     /// <summary>Pitch of a prop at the moment of an entry [in]; null while the prop is not registered.</summary>
     public double? PitchInchesAt(string prop, Entry entry) =>
         !Props.TryGetValue(prop, out var facts) ? null
-        : facts.OfType<Repitched>().LastOrDefault(r => EntryOrder.Instance.Compare(r.Entry, entry) <= 0)?.PitchAfterInches
+        : facts.OfType<Repitched>().LastOrDefault(r => Order.Compare(r.Entry, entry) <= 0)?.PitchAfterInches
             ?? facts.OfType<PropRegistered>().FirstOrDefault()?.PitchInches;
 }

@@ -20,6 +20,9 @@ public sealed record Dossier(
     ImmutableSortedDictionary<string, FactLog> Props,
     ImmutableSortedDictionary<string, FactLog> OtherBoats)
 {
+    /// <summary>The last day that is looked at; null for everything. Corrections typed later still count: it is the record as known now.</summary>
+    public DateOnly? Until { get; init; }
+
     /// <summary>The boat's id.</summary>
     public string BoatId { get; } = StreamName.BoatOf(Boat.Id) ?? throw new ArgumentException($"{Boat.Id} is no boat's stream");
 

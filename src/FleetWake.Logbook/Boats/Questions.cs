@@ -43,6 +43,19 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
         }
     }
 
+    /// <summary>A wide-open reading far from the rated band is more likely misread than turned.</summary>
+    public IEnumerable<Contradiction> RpmOutOfLine(IReadOnlyList<EngineSpan> engines, IReadOnlyDictionary<string, EngineRegistered> cards) =>
+        from trial in own.Facts.OfType<TrialRun>()
+        where trial.Throttle == Throttle.WideOpen
+        from span in engines
+        where span.Holds(trial.Entry) && cards.ContainsKey(span.Engine)
+        let card = cards[span.Engine]
+        from reading in trial.Runs.SelectMany(r => r.Tachometers).Where(t => t.Position == span.Position && !CredibleRpm.Is(t.Rpm, card.BandLowRpm, card.BandHighRpm)).Take(1)
+        select new Contradiction(
+            ContradictionKind.RpmOutOfLine,
+            [trial.Entry.Id],
+            $"{name} was read at {reading.Rpm:0} RPM on {trial.Entry.Date():yyyy-MM-dd}, far from its rated band {card.BandLowRpm:0} to {card.BandHighRpm:0}. Was it misread? Until that is settled the trial is set aside.");
+
     public IEnumerable<Contradiction> TrialsWithoutProp(IReadOnlyList<MountingSpan> mountings) =>
         from trial in own.Facts.OfType<TrialRun>()
         from position in Positions(trial)
@@ -90,7 +103,7 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
         logs.SelectMany(l => l.Unmatched).DistinctBy(f => f.Entry.Id).Select(fact => new Contradiction(
             ContradictionKind.NothingToCorrect,
             [fact.Entry.Id],
-            $"A {(fact is Retracted ? "retraction" : "correction")} typed on {DateOnly.FromDateTime(fact.Entry.Entered().DateTime):yyyy-MM-dd} names an entry that is not on the record of {name}. Is that entry still to come, or is it another boat's?"));
+            $"A {(fact is Retracted ? "retraction" : "correction")} typed on {DateOnly.FromDateTime(fact.Entry.Entered().DateTime):yyyy-MM-dd} names an entry that is not on the record of {name}, or that is of another kind. Is that entry still to come, or what was to be corrected?"));
 
     private static string Content(IRegistration registration)
     {

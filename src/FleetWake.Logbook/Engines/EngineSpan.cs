@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FleetWake.Logbook.Entries;
 
 namespace FleetWake.Logbook.Engines;
@@ -10,8 +11,12 @@ namespace FleetWake.Logbook.Engines;
 /// <param name="To">The entry that ended it; null while it hangs there.</param>
 public sealed record EngineSpan(string Boat, Position Position, string Engine, Entry From, Entry? To)
 {
+    /// <summary>The order of things, where corrections were settled.</summary>
+    [JsonIgnore]
+    public IComparer<Entry> Order { get; init; } = EntryOrder.Instance;
+
     /// <summary>Whether something that happened under an entry lies in the span.</summary>
-    public bool Holds(Entry entry) => Span.Holds(From, To, entry);
+    public bool Holds(Entry entry) => Span.Holds(Order, From, To, entry);
 
     /// <summary>Spans of the engines of some boats. An engine hung elsewhere later has left where it was.</summary>
     /// <param name="fittings">Every fitting that counts, of all boats concerned.</param>
@@ -30,7 +35,7 @@ public sealed record EngineSpan(string Boat, Position Position, string Engine, E
                 if (open.To is null && (place || open.Engine == fitted.Engine)) spans[i] = open with { To = fitted.Entry };
             }
 
-            spans.Add(new EngineSpan(fitted.Boat, fitted.Position, fitted.Engine, fitted.Entry, null));
+            spans.Add(new EngineSpan(fitted.Boat, fitted.Position, fitted.Engine, fitted.Entry, null) { Order = order ?? EntryOrder.Instance });
         }
 
         return spans;

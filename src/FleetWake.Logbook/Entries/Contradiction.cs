@@ -21,6 +21,9 @@ public enum ContradictionKind
     /// <summary>An hour meter ran backwards, or faster than the clock.</summary>
     HoursOutOfLine,
 
+    /// <summary>A wide-open-throttle reading far from the engine's rated band.</summary>
+    RpmOutOfLine,
+
     /// <summary>A trial at a position with no prop on record.</summary>
     TrialWithoutProp,
 

@@ -2,7 +2,7 @@ namespace FleetWake.Logbook.Entries;
 
 /// <summary>What counts of a log: the last amendment of each entry in its place, retracted entries left out.</summary>
 /// <param name="Facts">The facts that count, in the order of things.</param>
-/// <param name="Unmatched">Amendments and retractions whose entry is not in the log.</param>
+/// <param name="Unmatched">Amendments and retractions whose entry is not in the log, or is of another kind.</param>
 public sealed record Effective(IReadOnlyList<IFact> Facts, IReadOnlyList<IFact> Unmatched)
 {
     /// <summary>
@@ -12,8 +12,8 @@ public sealed record Effective(IReadOnlyList<IFact> Facts, IReadOnlyList<IFact> 
     /// </summary>
     public static Effective Of(IReadOnlyList<IFact> log) => Of(log, Settlement.Of(log));
 
-    /// <summary>What counts of one of several logs that were settled together.</summary>
-    internal static Effective Of(IReadOnlyList<IFact> log, Settlement settled) => new(
-        [.. log.Where(f => settled.Counts(f.Entry)).OrderBy(f => f.Entry, settled.Order)],
+    /// <summary>What counts of one of several logs that were settled together, as far as it happened by a day.</summary>
+    internal static Effective Of(IReadOnlyList<IFact> log, Settlement settled, DateOnly? until = null) => new(
+        [.. log.Where(f => settled.Counts(f.Entry) && !(f.Entry.Date() > until)).OrderBy(f => f.Entry, settled.Order)],
         [.. log.Where(settled.NamesNothing)]);
 }

@@ -11,15 +11,23 @@ internal sealed class Settlement
     private readonly Dictionary<Guid, Guid> originals = [];
     private readonly HashSet<Guid> retracted = [];
     private readonly HashSet<Guid> counting = [];
+    private readonly HashSet<Guid> misfits = [];
 
     private Settlement(IEnumerable<IFact> facts)
     {
         Order = Comparer<Entry>.Create(Compare);
         foreach (var fact in facts) byId.TryAdd(fact.Entry.Id, fact);
+
+        // A trial cannot replace a strike: the strike stands, the misfit does not count, and somebody is asked.
+        foreach (var fact in byId.Values.Where(f => f is not Retracted))
+        {
+            if (fact.Entry.Amends is { } named && byId.TryGetValue(named, out var other) && Kind(fact) != Kind(other)) misfits.Add(fact.Entry.Id);
+        }
+
         Retract();
         foreach (var chain in byId.Values.Where(f => f is not Retracted).GroupBy(f => Original(f.Entry.Id)))
         {
-            if (retracted.Contains(chain.Key)) continue;
+            if (retracted.Contains(chain.Key) || misfits.Contains(chain.Key)) continue;
             var last = chain.Where(f => !retracted.Contains(f.Entry.Id))
                 .OrderBy(f => f.Entry.Amends is not null)
                 .ThenBy(f => f.Entry, Comparer<Entry>.Create(EntryOrder.CompareTyped))
@@ -40,9 +48,10 @@ internal sealed class Settlement
     /// <summary>Whether an entry counts: not taken back, and the last word of its record.</summary>
     public bool Counts(Entry entry) => counting.Contains(entry.Id);
 
-    /// <summary>Whether a fact corrects an entry that is on none of the logs.</summary>
+    /// <summary>Whether a fact corrects an entry that is on none of the logs, or that is of another kind.</summary>
     public bool NamesNothing(IFact fact) =>
-        (fact is Retracted r ? r.Retracts : fact.Entry.Amends) is { } named && !byId.ContainsKey(named) && !retracted.Contains(fact.Entry.Id);
+        (fact is Retracted r ? r.Retracts : fact.Entry.Amends) is { } named
+        && (!byId.ContainsKey(named) || misfits.Contains(fact.Entry.Id)) && !retracted.Contains(fact.Entry.Id);
 
     /// <summary>
     /// The entry that a record began with, whatever amended it since; it may lie on no log. Entries that amend each
@@ -57,7 +66,7 @@ internal sealed class Settlement
         while (found is null && !originals.TryGetValue(at, out _) && on.Add(at))
         {
             path.Add(at);
-            if (byId.TryGetValue(at, out var fact) && fact.Entry.Amends is { } amended) at = amended;
+            if (!misfits.Contains(at) && byId.TryGetValue(at, out var fact) && fact.Entry.Amends is { } amended) at = amended;
             else found = at;
         }
 
@@ -65,6 +74,15 @@ internal sealed class Settlement
         foreach (var id in path) originals[id] = original;
         return original;
     }
+
+    /// <summary>The kind of record that a fact came by: a notice on another stream is of its record's kind.</summary>
+    private static Type Kind(IFact fact) => fact switch
+    {
+        Props.PropIssued => typeof(Mountings.PropMounted),
+        Props.PropReturned => typeof(Mountings.PropRemoved),
+        Engines.EngineInstalled => typeof(Engines.EngineFitted),
+        _ => fact.GetType(),
+    };
 
     private int Compare(Entry? x, Entry? y)
     {

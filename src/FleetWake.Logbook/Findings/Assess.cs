@@ -67,13 +67,16 @@ public static class Assess
     private static List<InspectionCard> Uncleared(BoatHistory history, Position position) =>
     [
         .. history.Inspections
-            .Where(i => i.Position == position && (i.Verdict == Verdict.TakeOff || i.Marks.Contains(InspectionMark.HubSlip)))
-            .Where(i => !FitAfter(history, position, i.Entry).Any(fit => !fit.Marks.Contains(InspectionMark.HubSlip)))
+            .Where(i => i.Position == position && (i.Verdict is Verdict.TakeOff or Verdict.Repair || i.Marks.Any(Grave)))
+            .Where(i => !FitAfter(history, position, i.Entry).Any())
             .Select(Card),
     ];
 
+    /// <summary>What no verdict of "fit" can stand beside: it clears nothing then.</summary>
+    private static bool Grave(InspectionMark mark) => mark is InspectionMark.HubSlip or InspectionMark.Crack or InspectionMark.WaterInOil;
+
     private static IEnumerable<Inspected> FitAfter(BoatHistory history, Position position, Entry entry) =>
-        history.Inspections.Where(i => i.Position == position && i.Verdict == Verdict.Fit && EntryOrder.Instance.Compare(i.Entry, entry) > 0);
+        history.Inspections.Where(i => i.Position == position && i.Verdict == Verdict.Fit && !i.Marks.Any(Grave) && history.Order.Compare(i.Entry, entry) > 0);
 
     private static InspectionCard Card(Inspected inspected) => new(inspected.Entry.Date(), inspected.Verdict, inspected.Marks);
 

@@ -16,7 +16,7 @@ internal static class AssessMounting
         var breaks = NewBaselines(history, mounting);
         var trials = history.Trials
             .Where(t => mounting.Holds(t.Entry))
-            .Select(t => AssessTrial.At(mounting.Fitted.Position, t, engine, meter, history.PitchInchesAt(mounting.Fitted.Prop, t.Entry), StretchOf(breaks, t.Entry)))
+            .Select(t => AssessTrial.At(mounting.Fitted.Position, t, engine, meter, history.PitchInchesAt(mounting.Fitted.Prop, t.Entry), StretchOf(history, breaks, t.Entry)))
             .OfType<TrialFinding>()
             .ToList();
         var drift = StraightDrift.Of(trials, engine?.TachometerStepRpm);
@@ -43,10 +43,10 @@ internal static class AssessMounting
         .. history.Strikes.Where(s => s.Position == mounting.Fitted.Position && s.Severity != StrikeSeverity.NoMark).Select(s => s.Entry)
             .Concat(Repitches(history, mounting).Select(r => r.Entry))
             .Where(mounting.Holds)
-            .Order(EntryOrder.Instance),
+            .Order(history.Order),
     ];
 
-    private static int StretchOf(List<Entry> breaks, Entry entry) => breaks.Count(b => EntryOrder.Instance.Compare(b, entry) <= 0);
+    private static int StretchOf(BoatHistory history, List<Entry> breaks, Entry entry) => breaks.Count(b => history.Order.Compare(b, entry) <= 0);
 
     private static IEnumerable<Repitched> Repitches(BoatHistory history, MountingSpan mounting) =>
         history.Props.TryGetValue(mounting.Fitted.Prop, out var facts) ? facts.OfType<Repitched>() : [];
@@ -77,7 +77,7 @@ internal static class AssessMounting
                 .Concat(Repitches(history, mounting).Select(r => (r.Entry, Mark: Mark(HistoryMarkKind.Repitch, r.Entry, $"repitched to {r.PitchAfterInches:0.##} in"))))
                 .Append((mounting.Fitted.Entry, Mark: Mark(HistoryMarkKind.Fitted, mounting.Fitted.Entry, $"{mounting.Fitted.Prop} fitted")))
                 .Where(m => mounting.Holds(m.Entry))
-                .OrderBy(m => m.Entry, EntryOrder.Instance)
+                .OrderBy(m => m.Entry, history.Order)
                 .Select(m => m.Mark),
         ];
     }

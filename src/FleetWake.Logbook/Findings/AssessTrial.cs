@@ -32,7 +32,7 @@ internal static class AssessTrial
             mean.Speed.Knots,
             slip,
             stretch,
-            SetAside(trial, runs.Any(r => r.Tachometer!.LimiterReached), hours),
+            SetAside(trial, [.. runs.Select(r => r.Tachometer!)], engine, hours),
             [.. Flags(mean, [.. runs.Select(r => r.Tachometer!.Rpm)], engine, slip)]);
     }
 
@@ -41,9 +41,10 @@ internal static class AssessTrial
             ? 100 * Slip.ApparentSlipFraction(speed, RotationRate.FromRevolutionsPerMinute(rpm), new GearRatio(gear), Length.FromInches(pitch))
             : null;
 
-    private static SetAsideReason? SetAside(TrialRun trial, bool limiter, HoursAt? hours) =>
+    private static SetAsideReason? SetAside(TrialRun trial, IReadOnlyList<TachometerReading> readings, EngineCard? engine, HoursAt? hours) =>
         trial.Throttle == Throttle.Part ? SetAsideReason.PartThrottle
-        : limiter ? SetAsideReason.LimiterReached
+        : engine is { BandLowRpm: { } low, BandHighRpm: { } high } && readings.Any(r => !CredibleRpm.Is(r.Rpm, low, high)) ? SetAsideReason.NotCredible
+        : readings.Any(r => r.LimiterReached) ? SetAsideReason.LimiterReached
         : hours is null ? SetAsideReason.HoursUnknown
         : null;
 

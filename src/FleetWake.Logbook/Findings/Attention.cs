@@ -23,8 +23,11 @@ public enum AttentionKind
     /// <summary>A strike that nobody has cleared.</summary>
     OpenStrike,
 
-    /// <summary>The hub is suspected to slip.</summary>
+    /// <summary>An inspection saw a slipping hub.</summary>
     HubSlip,
+
+    /// <summary>An inspection asked for a repair, or saw what cannot be left: a crack, water in the gear oil.</summary>
+    Repair,
 
     /// <summary>Outside the rated band.</summary>
     OutsideBand,
@@ -58,9 +61,12 @@ public static class Attentions
             if (takeOff is { } last)
                 Add(AttentionKind.TakeOff, $"Inspection of {last.On:yyyy-MM-dd}: take off. Not for hire until a later inspection says fit.", blocks: true);
             foreach (var strike in position.OpenStrikes)
-                Add(AttentionKind.OpenStrike, Strike(strike, position.Mounting), strike.Severity != StrikeSeverity.NoMark);
-            if (position.Uncleared.LastOrDefault(i => i.Marks.Contains(InspectionMark.HubSlip)) is { } seen && seen != takeOff)
+                Add(AttentionKind.OpenStrike, Strike(strike, position.Mounting), blocks: true);
+            var slipping = position.Uncleared.LastOrDefault(i => i.Marks.Contains(InspectionMark.HubSlip));
+            if (slipping is { } seen && seen != takeOff)
                 Add(AttentionKind.HubSlip, $"Inspection of {seen.On:yyyy-MM-dd} saw a slipping hub. Not for hire until the hub is replaced and an inspection says fit.", blocks: true);
+            if (position.Uncleared.LastOrDefault(i => i != takeOff && i != slipping && NeedsRepair(i)) is { } broken)
+                Add(AttentionKind.Repair, $"Inspection of {broken.On:yyyy-MM-dd}: {Words.Prose(broken.Verdict)}{Seen(broken)}.", position.Uncleared.Any(i => i.Marks.Contains(InspectionMark.Crack)));
             if (position.Mounting is { } mounting) AddBand(mounting, position, Add);
         }
 
@@ -71,6 +77,12 @@ public static class Attentions
                 AttentionKind.NotRegistered, finding.Boat, finding.Boat, null, null, $"{Count(finding.Held, "record")} held: register the boat, or retract what was typed for another.", false));
         return [.. found.OrderBy(a => a.Kind)];
     }
+
+    private static bool NeedsRepair(InspectionCard inspection) =>
+        inspection.Verdict == Verdict.Repair || inspection.Marks.Any(m => m is InspectionMark.Crack or InspectionMark.WaterInOil);
+
+    private static string Seen(InspectionCard inspection) =>
+        inspection.Marks.Count == 0 ? "" : $", with {string.Join(", ", inspection.Marks.Select(m => Words.Prose(m)))}";
 
     private static void AddBand(MountingFinding mounting, PositionFinding position, Action<AttentionKind, string, bool> add)
     {
@@ -107,7 +119,7 @@ public static class Attentions
             ? " Stainless passes a strike on: look at shaft and lower unit, and at the gear oil."
             : "";
         var hit = strike.Object == StruckObject.Unknown ? "something unknown" : Words.Prose(strike.Object);
-        return $"Strike on {hit} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}, not inspected since. Only an inspection that says fit clears it.{stainless}";
+        return $"Strike on {hit} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}, and no inspection since says fit. Only that clears it.{stainless}";
     }
 
     private static string Count(int n, string thing) => n == 1 ? $"1 {thing}" : $"{n} {thing}s";

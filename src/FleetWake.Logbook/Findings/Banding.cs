@@ -24,7 +24,7 @@ internal static class Banding
             return new BandStanding(BandState.AboveTop, last.Rpm, last.Rpm, Math.Min(high - last.Rpm, 0), BandEdge.Top);
 
         var byLine = drift is not null && drift.Fit.LastStretch == last.Stretch ? drift.Fit.At(drift.LastTrialHours).Value : last.Rpm;
-        var present = Margin(last.Rpm, low, high) < 0 ? last.Rpm : byLine;
+        var present = Margin(last.Rpm, low, high) <= Margin(byLine, low, high) ? last.Rpm : byLine;
         var margin = Margin(present, low, high);
         var edge = high - present < present - low ? BandEdge.Top : BandEdge.Bottom;
         var state = margin >= 0 ? BandState.InBand : edge == BandEdge.Top ? BandState.AboveTop : BandState.BelowBottom;

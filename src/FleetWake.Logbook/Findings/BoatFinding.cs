@@ -51,7 +51,7 @@ public sealed record PositionFinding(
     InspectionCard? LastInspection,
     DateOnly? LookedAtOn)
 {
-    /// <summary>Inspections that said "take off" or saw a slipping hub and that no later "fit" has cleared, in order. A later "watch" clears nothing.</summary>
+    /// <summary>Inspections that said "take off" or "repair", or saw a slipping hub, a crack or water in the oil, and that no later "fit" has cleared, in order. A later "watch" clears nothing.</summary>
     public IReadOnlyList<InspectionCard> Uncleared { get; init; } = [];
 }
 

@@ -63,6 +63,9 @@ public enum SetAsideReason
 
     /// <summary>Nobody knows the engine's hours at that time.</summary>
     HoursUnknown,
+
+    /// <summary>The reading is too far from the rated band to be believed; somebody is asked.</summary>
+    NotCredible,
 }
 
 /// <summary>What widens the doubt of a trial.</summary>
@@ -120,7 +123,7 @@ public sealed record DriftPoint(double Hours, double Rpm, double LowRpm, double 
 /// <summary>Where a boat stands in its rated band.</summary>
 /// <param name="State">In words.</param>
 /// <param name="ObservedRpm">RPM of its last wide-open-throttle trial as read; null without one.</param>
-/// <param name="PresentRpm">RPM by the fitted line at the last trial; the observed value without a line.</param>
+/// <param name="PresentRpm">RPM that the margin is reckoned from: the less favourable of the last reading and the fitted line at the last trial.</param>
 /// <param name="MarginRpm">Signed distance to the nearer edge [RPM]; negative outside.</param>
 /// <param name="NearerEdge">Which edge that is.</param>
 public sealed record BandStanding(BandState State, double? ObservedRpm, double? PresentRpm, double? MarginRpm, BandEdge? NearerEdge);

@@ -33,7 +33,7 @@ public static class Outlook
 
     private static IEnumerable<(DutyKind Kind, DateOnly On, string Why)> Due(PositionFinding position)
     {
-        foreach (var strike in position.OpenStrikes.Where(s => s.Severity != StrikeSeverity.NoMark))
+        foreach (var strike in position.OpenStrikes)
             yield return (DutyKind.AfterStrikeInspection, strike.On, $"strike on {strike.On:yyyy-MM-dd} ({Words.Prose(strike.Severity)})");
         if (position.LookedAtOn is { } looked)
             yield return (DutyKind.SixMonthlyInspection, InspectionDue(looked), $"prop and shaft last looked at on {looked:yyyy-MM-dd}");

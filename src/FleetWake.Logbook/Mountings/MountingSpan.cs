@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
 
@@ -11,11 +12,15 @@ public sealed record MountingSpan(PropMounted Fitted, Entry? To)
     /// <summary>The entry that first told of it: an amended sheet is the same mounting, and its alarms are the same alarms.</summary>
     public Guid Original { get; init; } = Fitted.Entry.Id;
 
+    /// <summary>The order of things, where corrections were settled.</summary>
+    [JsonIgnore]
+    public IComparer<Entry> Order { get; init; } = EntryOrder.Instance;
+
     /// <summary>Id of the mounting.</summary>
     public string Id => Original.ToString();
 
     /// <summary>Whether something that happened under an entry lies in the mounting.</summary>
-    public bool Holds(Entry entry) => Span.Holds(Fitted.Entry, To, entry);
+    public bool Holds(Entry entry) => Span.Holds(Order, Fitted.Entry, To, entry);
 
     /// <summary>Whether two mountings share some time.</summary>
     public bool Overlaps(MountingSpan other) => Span.Overlap(Fitted.Entry, To, other.Fitted.Entry, other.To);
@@ -50,7 +55,11 @@ public sealed record Mountings(IReadOnlyList<MountingSpan> Spans, IReadOnlyList<
                 case PropMounted mounted:
                     if (Close(spans, mounted.Position, mounted.Entry) is { } still)
                         questions.Add(AlreadyFitted(boat, still, mounted));
-                    spans.Add(new MountingSpan(mounted, null) { Original = original?.Invoke(mounted.Entry.Id) ?? mounted.Entry.Id });
+                    spans.Add(new MountingSpan(mounted, null) 
+                    {
+                        Original = original?.Invoke(mounted.Entry.Id) ?? mounted.Entry.Id,
+                        Order = order ?? EntryOrder.Instance,
+                    });
                     break;
                 case PropRemoved removed:
                     var off = Close(spans, removed.Position, removed.Entry);

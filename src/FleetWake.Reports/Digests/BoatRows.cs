@@ -45,8 +45,17 @@ internal static class BoatRows
             observed is { } o ? $"{o:0} RPM" : "no wide-open reading",
             last is null ? "" : $"read {last.On:yyyy-MM-dd}{(last.Hours is { } h ? $" at {h:0} h" : ", hours not known")}",
             band is { } b ? $"band {b.Item1:0} to {b.Item2:0}" : "no band on record",
-            observed is { } r && band is { } e ? Standings.Place(r, e.Item1, e.Item2) : "margin not known",
+            observed is { } read && band is { } e ? Margin(read, mounting.Band.PresentRpm ?? read, e.Item1, e.Item2) : "margin not known",
             mounting.Drift is { } drift ? Phrases.Drift(drift) : $"no drift: {Phrases.Count(mounting.Trials.Count(t => t.SetAside is null), "usable trial")}",
             Phrases.Exit(mounting.Exit));
+    }
+
+    /// <summary>The margin that the rows are sorted by, and where it comes from when that is not the reading shown beside it.</summary>
+    private static string Margin(double read, double byLine, double low, double high)
+    {
+        double Distance(double rpm) => Math.Min(high - rpm, rpm - low);
+        return Distance(read) <= Distance(byLine) || Math.Abs(read - byLine) < 1
+            ? Standings.Place(read, low, high)
+            : $"{Standings.Place(byLine, low, high)} by its line";
     }
 }

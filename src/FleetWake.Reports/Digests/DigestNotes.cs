@@ -9,7 +9,7 @@ internal static class DigestNotes
     public static IReadOnlyList<string> Caution { get; } =
     [
         "These figures are a decision aid. The owner's manual, local rules and a licensed technician come first.",
-        "A boat with an open strike is not for hire until it is inspected.",
+        "A boat with an open strike is not for hire until an inspection says fit.",
         "\"No drift shown\" does not mean sound: lost pitch and rough blades can cancel out. Only an inspection says fit.",
     ];
 
@@ -19,8 +19,8 @@ internal static class DigestNotes
         return
         [
             $"{Phrases.AsRead} Weather, load and trim differ between trials and are part of the scatter.",
-            "Drift is a straight line through the counted trials of the present stretch; a strike, a repitch or new gear starts a new stretch. "
-            + "The margin is that of the last reading. Hours are engine hours, counted from the last trial.",
+            "Drift is one slope through all counted trials of a mounting; a strike that left a mark or a repitch begins a new level. "
+            + "The margin is the less favourable of that of the last reading and that of the line. Hours are engine hours, counted from the last trial.",
             .. methods.Count == 0 ? [] : new[] { $"Method: {string.Join("; ", methods)}." },
         ];
     }

@@ -46,8 +46,8 @@ public sealed class FleetReading(IDocumentStore store, NpgsqlDataSource source)
         var findings = new List<BoatFinding>();
         foreach (var boat in boats)
         {
-            var dossier = UpTo(await Dossiers.LoadAsync(session, boat, ct), day);
-            if (dossier.Boat.Facts.Count > 0) findings.Add(Assess.Boat(dossier));
+            var finding = Assess.Boat(await Dossiers.LoadAsync(session, boat, ct) with { Until = day });
+            if (finding.Registered is not null || finding.Held > 0) findings.Add(finding);
         }
 
         return [.. findings.OrderBy(f => f.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal)];
@@ -78,16 +78,6 @@ public sealed class FleetReading(IDocumentStore store, NpgsqlDataSource source)
             + " <= coalesce((select min(last_seq_id) from " + FleetStore.SchemaName + ".mt_event_progression where name like '%:All'), 0)"
             + " and not exists (select from " + WorkTables.DirtyBoats + " where parked_at is null)");
         return (bool)(await command.ExecuteScalarAsync(ct))!;
-    }
-
-    private static Dossier UpTo(Dossier dossier, DateOnly day)
-    {
-        FactLog Cut(FactLog log) => log with { Facts = log.Facts.RemoveAll(f => f.Entry.Date() > day) };
-        return new Dossier(
-            Cut(dossier.Boat),
-            dossier.Engines.SetItems(dossier.Engines.Select(e => KeyValuePair.Create(e.Key, Cut(e.Value)))),
-            dossier.Props.SetItems(dossier.Props.Select(p => KeyValuePair.Create(p.Key, Cut(p.Value)))),
-            dossier.OtherBoats.SetItems(dossier.OtherBoats.Select(b => KeyValuePair.Create(b.Key, Cut(b.Value)))));
     }
 }
 

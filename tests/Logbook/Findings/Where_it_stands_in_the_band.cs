@@ -34,11 +34,14 @@ public class Where_it_stands_in_the_band
     }
 
     [Fact]
-    public void Inside_by_both_it_stands_by_the_line()
+    public void Inside_by_both_it_stands_by_the_less_favourable()
     {
-        var band = Trialled.Boat((100, 5500), (200, 5560), (300, 5540), (400, 5600)).Mounting().Band;
-        Assert.Equal((BandState.InBand, 5600), (band.State, band.ObservedRpm));
-        Assert.Equal(5592, band.PresentRpm!.Value, 1e-9); // mean 5550, slope 14000/50000
+        var reading = Trialled.Boat((100, 5500), (200, 5560), (300, 5540), (400, 5600)).Mounting().Band;
+        Assert.Equal((BandState.InBand, 5600, 5600), (reading.State, reading.ObservedRpm, reading.PresentRpm)); // the line says 5592
+
+        var line = Trialled.Boat((100, 5500), (200, 5560), (300, 5600), (400, 5590)).Mounting().Band;
+        Assert.Equal(5609, line.PresentRpm!.Value, 1e-9); // mean 5562.5, slope 15500/50000, 150 h on
+        Assert.Equal(391, line.MarginRpm!.Value, 1e-9);
     }
 
     [Theory]

@@ -46,6 +46,15 @@ public class WeeklyWearTests
     }
 
     [Fact]
+    public void The_margins_shown_ascend()
+    {
+        // 420 from the bottom as read, 600 as read but 400 by a line that falls, 450 as read.
+        BoatFinding Boat(string name, double read, double line) => SkerryBay.Boat(name, new Fitted(5000, 6200, Rpm: [5500, 5500, read], FirstHours: 100, Every: 30) { Drifts = true, PresentRpm = line }.Position());
+        var rows = WeeklyWear.Build("x", "2026-W19", new DateOnly(2026, 5, 4), [Boat("a", 5420, 5425), Boat("b", 5600, 5400), Boat("c", 5450, 5460)]).Boats;
+        Assert.Equal(["400 above the bottom by its line", "420 above the bottom", "450 above the bottom"], rows.Select(r => r.Margin));
+    }
+
+    [Fact]
     public void Boats_stand_by_margin_the_smallest_first_and_twins_have_a_row_each()
     {
         Assert.Equal(
