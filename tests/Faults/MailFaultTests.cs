@@ -75,17 +75,31 @@ public sealed class MailFaultTests(PostgresFixture postgres)
     public async Task A_sender_that_died_in_the_middle_leaves_an_unclear_attempt_and_the_message_goes_again_with_its_id()
     {
         await using var mailbox = Mailbox.Open();
+        mailbox.Answers.Enqueue(new SmtpResponse(SmtpReplyCode.TransactionFailed - 103, "try again later"));
         await using var fleet = await FleetAsync(mailbox);
         await SubscribeAsync(fleet);
-        var first = await mailbox.NextAsync(Ct);
-        await StateAsync(fleet, "sent");
+        await StateAsync(fleet, "deferred");
 
-        // As a kill between the server's answer and our note of it leaves the row: in sending, its lease run out.
+        // As a kill in the middle of an attempt leaves the row: in sending, its lease run out.
         await RunAsync(fleet, "update fleetwake.outgoing_mail set state = 'sending', not_before = now() - interval '1 minute'");
-        var again = await mailbox.NextAsync(Ct);
+        var message = await mailbox.NextAsync(Ct);
         await StateAsync(fleet, "sent");
-        Assert.Equal(first.MessageId, again.MessageId);
+        Assert.Equal(message.MessageId, await AskAsync(fleet, "select data ->> 'messageId' from fleetwake.mt_events where type = 'mail_queued'"));
         Assert.Contains("mail_unclear", await LedgerAsync(fleet));
+        Assert.Equal(0, await AskAsync(fleet, "select length(mime) from fleetwake.outgoing_mail"));
+    }
+
+    [Fact]
+    public async Task Attempts_that_were_deferred_do_not_count_as_unclear()
+    {
+        await using var mailbox = Mailbox.Open();
+        mailbox.Answers.Enqueue(new SmtpResponse(SmtpReplyCode.TransactionFailed - 103, "try again later"));
+        await using var fleet = await FleetAsync(mailbox);
+        await SubscribeAsync(fleet);
+        await StateAsync(fleet, "deferred");
+        await RunAsync(fleet, "update fleetwake.outgoing_mail set attempts = 9, state = 'sending', not_before = now() - interval '1 minute'");
+        await mailbox.NextAsync(Ct);
+        await StateAsync(fleet, "sent");
     }
 
     [Fact]

@@ -19,7 +19,7 @@ public sealed partial class MailSender(MailLedger ledger, IPost post, TimeProvid
         var message = await MimeMessage.LoadAsync(bytes, ct);
 
         // What is known of an attempt is recorded even when the program is being stopped.
-        switch (await post.SendAsync(message, ct))
+        switch (await TryAsync(message, ct))
         {
             case Delivery.Sent:
                 await ledger.SentAsync(mail, CancellationToken.None);
@@ -39,6 +39,18 @@ public sealed partial class MailSender(MailLedger ledger, IPost post, TimeProvid
         }
 
         return true;
+    }
+
+    private async Task<Delivery> TryAsync(MimeMessage message, CancellationToken ct)
+    {
+        try
+        {
+            return await post.SendAsync(message, ct);
+        }
+        catch (OperationCanceledException) when (ct.IsCancellationRequested)
+        {
+            return new Delivery.Deferred("the program was stopped before the message was begun");
+        }
     }
 
     /// <inheritdoc/>

@@ -28,7 +28,7 @@ public sealed class DirtyBoatSubscription : SubscriptionBase
         + " select distinct e.tenant_id, e.data ->> 'boat', ?::bigint, now(), 0 from " + FleetStore.SchemaName + ".mt_events e"
         + " where e.tenant_id = ? and e.stream_id = ? and e.type in ('prop_issued', 'prop_returned', 'engine_installed')" + Upsert;
 
-    // What is taken back on one boat may end a contradiction with another that shares a prop or an engine.
+    // Nearly every record of one boat can bear on another that shares a prop or an engine: hours, spans, questions.
     private const string MarkNeighbours =
         "insert into " + WorkTables.DirtyBoats + " (operator, boat, sequence, marked_at, attempts)"
         + " select distinct n.tenant_id, n.data ->> 'boat', ?::bigint, now(), 0"
@@ -54,7 +54,7 @@ public sealed class DirtyBoatSubscription : SubscriptionBase
             if (StreamName.BoatOf(stream) is { } boat)
             {
                 operations.QueueSqlCommand(MarkBoat, tenant, boat, newest);
-                if (events.Any(MayTouchNeighbours)) operations.QueueSqlCommand(MarkNeighbours, newest, tenant, stream);
+                operations.QueueSqlCommand(MarkNeighbours, newest, tenant, stream);
             }
             else if (StreamName.PropOf(stream) is not null || StreamName.EngineOf(stream) is not null)
             {
@@ -64,7 +64,4 @@ public sealed class DirtyBoatSubscription : SubscriptionBase
 
         return Task.FromResult(NullChangeListener.Instance);
     }
-
-    private static bool MayTouchNeighbours(IEvent e) =>
-        e.Data is Retracted or Logbook.Mountings.PropRemoved || e.Data is IFact { Entry.Amends: not null };
 }

@@ -5,6 +5,7 @@ using FleetWake.Logbook.Alarms;
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Mountings;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Schema;
 using Marten;
@@ -30,15 +31,39 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
 
     private const string Claim =
         "select operator, boat, sequence from " + WorkTables.DirtyBoats
-        + " where parked_at is null and (not_before is null or not_before <= $1) and marked_at <= $1 - $2::interval"
+        + " where parked_at is null and (not_before is null or not_before <= now()) and marked_at <= now() - $1::interval"
         + " order by marked_at for update skip locked limit 1";
 
     private const string Clean = "delete from " + WorkTables.DirtyBoats + " where operator = $1 and boat = $2";
 
     private const string Failed =
         "update " + WorkTables.DirtyBoats + " set attempts = attempts + 1, last_error = $3,"
-        + " not_before = $4 + make_interval(secs => power(2, attempts)),"
-        + " parked_at = case when attempts + 1 >= $5 then $4 end where operator = $1 and boat = $2";
+        + " not_before = now() + make_interval(secs => power(2, attempts)),"
+        + " parked_at = case when attempts + 1 >= $4 then now() end where operator = $1 and boat = $2";
+
+    private const string MarkOtherMethods =
+        "insert into " + WorkTables.DirtyBoats + " (operator, boat, sequence, marked_at, attempts)"
+        + " select tenant_id, id, 0, now(), 0 from " + FleetStore.SchemaName + ".mt_doc_current_finding"
+        + " where data ->> 'findingId' not like '%/' || $1 on conflict do nothing";
+
+    private const string Unpark =
+        "update " + WorkTables.DirtyBoats + " set parked_at = null, attempts = 0, not_before = null where parked_at is not null";
+
+    /// <summary>
+    /// What a new start may have changed: boats found by another method are marked, and parked ones tried again, for a
+    /// mended program may be able to assess them.
+    /// </summary>
+    public async Task StartOverAsync(CancellationToken ct)
+    {
+        await using (var mark = source.CreateCommand(MarkOtherMethods))
+        {
+            mark.Parameters.Add(new NpgsqlParameter { Value = Assess.Method });
+            await mark.ExecuteNonQueryAsync(ct);
+        }
+
+        await using var unpark = source.CreateCommand(Unpark);
+        await unpark.ExecuteNonQueryAsync(ct);
+    }
 
     /// <summary>Assesses one dirty boat; false when none is waiting.</summary>
     public async Task<bool> TakeOneAsync(CancellationToken ct)
@@ -52,20 +77,30 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
             await Run(connection, Clean, ct, claim.Tenant, claim.Boat);
             await transaction.CommitAsync(ct);
         }
-        catch (Exception e) when (e is not OperationCanceledException && !IsDatabaseDown(e))
+        catch (Exception e) when (e is not OperationCanceledException && (!IsDatabaseDown(e) || IsTimeout(e)))
         {
-            await transaction.RollbackAsync(CancellationToken.None);
+            // A connection that timed out may be broken: let go of it, and note the failure on another.
+            await transaction.DisposeAsync();
+            await connection.DisposeAsync();
             LogFailed(e, claim.Boat, claim.Tenant);
-            await Run(connection, Failed, CancellationToken.None, claim.Tenant, claim.Boat, e.Message, time.GetUtcNow(), MostAttempts);
+            await using var another = await source.OpenConnectionAsync(CancellationToken.None);
+            await Run(another, Failed, CancellationToken.None, claim.Tenant, claim.Boat, e.Message, MostAttempts);
         }
 
         return true;
     }
 
-    /// <summary>Whether the database itself went away: no fault of the boat's.</summary>
+    /// <summary>
+    /// Whether the database itself is unwell, which is no fault of the boat or the record at hand: connection (08),
+    /// rollback after deadlock or serialization (40), resources such as a full disk (53), object in use (55), operator
+    /// intervention (57), input or output (58).
+    /// </summary>
     public static bool IsDatabaseDown(Exception e) =>
-        e is PostgresException pg ? pg.SqlState.StartsWith("57P", StringComparison.Ordinal) || pg.SqlState.StartsWith("08", StringComparison.Ordinal)
+        e is PostgresException pg ? pg.SqlState[..2] is "08" or "40" or "53" or "55" or "57" or "58"
         : e is NpgsqlException or ObjectDisposedException || (e.InnerException is { } inner && IsDatabaseDown(inner));
+
+    /// <summary>One boat that takes too long must not keep the others waiting: it counts as that boat's failure.</summary>
+    private static bool IsTimeout(Exception e) => e is TimeoutException || (e.InnerException is { } inner && IsTimeout(inner));
 
     private async Task AssessAsync(Claimed claim, NpgsqlTransaction transaction, CancellationToken ct)
     {
@@ -79,21 +114,23 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
         var at = time.GetUtcNow();
         var hash = Hash(dossier);
         var id = $"{claim.Boat}/{hash[..24]}/{NoPriorYet}/{finding.Method}";
-        session.Store(new StoredFinding(id, claim.Boat, hash, NoPriorYet, finding.Method, claim.Sequence, at, finding));
+        if (await session.LoadAsync<StoredFinding>(id, ct) is null)
+            session.Insert(new StoredFinding(id, claim.Boat, hash, NoPriorYet, finding.Method, claim.Sequence, at, finding));
         session.Store(new CurrentFinding(claim.Boat, id));
-        await JudgeAsync(session, finding, at, ct);
+        await JudgeAsync(session, finding, BoatHistory.Tell(dossier).Mountings, at, ct);
         await session.SaveChangesAsync(ct);
     }
 
-    private static async Task JudgeAsync(IDocumentSession session, BoatFinding finding, DateTimeOffset at, CancellationToken ct)
+    private static async Task JudgeAsync(
+        IDocumentSession session, BoatFinding finding, IReadOnlyList<MountingSpan> mountings, DateTimeOffset at, CancellationToken ct)
     {
-        var mounted = finding.Positions.Where(p => p.Mounting is not null).ToList();
-        var told = await Dossiers.LogsAsync(session, [.. mounted.Select(p => StreamName.Alarms(p.Mounting!.Mounting))], ct);
-        foreach (var position in mounted)
+        var told = await Dossiers.LogsAsync(session, [.. mountings.Select(m => StreamName.Alarms(m.Id))], ct);
+        foreach (var mounting in mountings)
         {
-            var stream = StreamName.Alarms(position.Mounting!.Mounting);
-            var facts = JudgeAlarms.Of(finding, position, told[stream], at);
-            if (facts.Count > 0) session.Events.Append(stream, facts);
+            var log = told[StreamName.Alarms(mounting.Id)];
+            var now = finding.Positions.FirstOrDefault(p => p.Mounting?.Mounting == mounting.Id);
+            var facts = now is null ? JudgeAlarms.Ended(finding, mounting.Id, log, at) : JudgeAlarms.Of(finding, now, log, at);
+            if (facts.Count > 0) session.Events.Append(log.Id, facts);
         }
     }
 
@@ -103,9 +140,9 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(JsonSerializer.Serialize(logs, LogbookJson.Options))));
     }
 
-    private async Task<Claimed?> ClaimAsync(NpgsqlConnection connection, CancellationToken ct)
+    private static async Task<Claimed?> ClaimAsync(NpgsqlConnection connection, CancellationToken ct)
     {
-        await using var command = new NpgsqlCommand(Claim, connection) { Parameters = { new() { Value = time.GetUtcNow() }, new() { Value = Settling } } };
+        await using var command = new NpgsqlCommand(Claim, connection) { Parameters = { new() { Value = Settling } } };
         await using var reader = await command.ExecuteReaderAsync(ct);
         return await reader.ReadAsync(ct) ? new Claimed(reader.GetString(0), reader.GetString(1), reader.GetInt64(2)) : null;
     }

@@ -13,10 +13,17 @@ public sealed partial class FindingWorker(FindingStep step, TimeProvider time, I
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         var wait = Idle;
+        var startedOver = false;
         while (!stoppingToken.IsCancellationRequested)
         {
             try
             {
+                if (!startedOver)
+                {
+                    await step.StartOverAsync(stoppingToken);
+                    startedOver = true;
+                }
+
                 if (await step.TakeOneAsync(stoppingToken))
                 {
                     wait = Idle;

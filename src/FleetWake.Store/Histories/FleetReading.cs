@@ -70,13 +70,15 @@ public sealed class FleetReading(IDocumentStore store, NpgsqlDataSource source)
         return new Backlog(waiting, parked);
     }
 
-    /// <summary>Whether every event has been looked at and every marked boat assessed.</summary>
-    public async Task<bool> UpToDateAsync(CancellationToken ct)
+    /// <summary>Whether every event has been looked at and every marked boat assessed; of one operator, when one is named. A parked boat does not count.</summary>
+    public async Task<bool> UpToDateAsync(CancellationToken ct, string? @operator = null)
     {
         await using var command = source.CreateCommand(
             "select coalesce((select max(seq_id) from " + FleetStore.SchemaName + ".mt_events), 0)"
             + " <= coalesce((select min(last_seq_id) from " + FleetStore.SchemaName + ".mt_event_progression where name like '%:All'), 0)"
-            + " and not exists (select from " + WorkTables.DirtyBoats + " where parked_at is null)");
+            + " and (select count(*) from " + FleetStore.SchemaName + ".mt_event_progression where name like '%:All') >= 2"
+            + " and not exists (select from " + WorkTables.DirtyBoats + " where parked_at is null and operator = coalesce($1, operator))");
+        command.Parameters.Add(new NpgsqlParameter { Value = (object?)@operator ?? DBNull.Value, NpgsqlDbType = NpgsqlTypes.NpgsqlDbType.Text });
         return (bool)(await command.ExecuteScalarAsync(ct))!;
     }
 }

@@ -20,15 +20,18 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
     public static readonly TimeSpan Lease = TimeSpan.FromMinutes(5);
 
     private const string Queue =
-        "insert into " + WorkTables.OutgoingMail + " (operator, message, recipient, state, attempts, not_before, mime) values (?, ?, ?, 'queued', 0, ?, ?)";
+        "insert into " + WorkTables.OutgoingMail + " (operator, message, recipient, state, attempts, unclear, not_before, mime) values (?, ?, ?, 'queued', 0, 0, ?, ?)";
 
     private const string Claim =
-        "select operator, message, attempts, state, mime from " + WorkTables.OutgoingMail
+        "select operator, message, attempts, state, unclear, mime from " + WorkTables.OutgoingMail
         + " where state in ('queued', 'deferred', 'unclear', 'sending') and not_before <= $1"
         + " order by not_before for update skip locked limit 1";
 
     private const string Update =
-        "update " + WorkTables.OutgoingMail + " set state = $3, attempts = $4, not_before = $5, last_error = $6 where operator = $1 and message = $2";
+        "update " + WorkTables.OutgoingMail + " set state = $3, attempts = $4, unclear = $5, not_before = $6, last_error = $7,"
+        // Who it went to is nobody's business once it is settled.
+        + " mime = case when $3 in ('sent', 'refused') then ''::bytea else mime end"
+        + " where operator = $1 and message = $2 and attempts = $8 and state = $9";
 
     /// <summary>Whether a digest of a period was issued.</summary>
     public async Task<bool> WasIssuedAsync(string @operator, string digest, string period, CancellationToken ct)
@@ -76,16 +79,18 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
             var at = ProgramEntry.At(now, "UTC");
             List<IFact> facts = [];
             if (next.State == MailState.Sending) facts.Add(new MailUnclear(at, next.Mail.Attempt - 1, "the sender stopped during the attempt"));
-            if (next.State is MailState.Sending or MailState.Unclear && next.Mail.Attempt > MailState.MostUnclearAttempts)
+            var unclear = next.Mail.Unclear + (next.State == MailState.Sending ? 1 : 0);
+            var before = new Standing(next.State, next.Mail.Attempt - 1);
+            if (unclear >= MailState.MostUnclearAttempts)
             {
                 facts.Add(new MailRefused(ProgramEntry.At(now, "UTC"), next.Mail.Attempt - 1, "unclear too often: left alone, so as not to send it many times"));
-                await WriteAsync(transaction, next.Mail, facts, MailState.Refused, next.Mail.Attempt - 1, now, "unclear too often", ct);
+                await WriteAsync(transaction, next.Mail, facts, before, new Change(MailState.Refused, before.Attempts, unclear, now, "unclear too often"), ct);
                 continue;
             }
 
             facts.Add(new MailAttempted(ProgramEntry.At(now, "UTC"), next.Mail.Attempt));
-            await WriteAsync(transaction, next.Mail, facts, MailState.Sending, next.Mail.Attempt, now + Lease, null, ct);
-            return next.Mail;
+            await WriteAsync(transaction, next.Mail, facts, before, new Change(MailState.Sending, next.Mail.Attempt, unclear, now + Lease, null), ct);
+            return next.Mail with { Unclear = unclear };
         }
     }
 
@@ -121,7 +126,7 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
         await using var command = new NpgsqlCommand(Claim, connection) { Parameters = { new() { Value = now } } };
         await using var reader = await command.ExecuteReaderAsync(ct);
         if (!await reader.ReadAsync(ct)) return null;
-        var mail = new ClaimedMail(reader.GetString(0), reader.GetString(1), reader.GetInt32(2) + 1, reader.GetFieldValue<byte[]>(4));
+        var mail = new ClaimedMail(reader.GetString(0), reader.GetString(1), reader.GetInt32(2) + 1, reader.GetInt32(4), reader.GetFieldValue<byte[]>(5));
         return new Due(mail, reader.GetString(3));
     }
 
@@ -130,25 +135,37 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
         var now = time.GetUtcNow();
         await using var connection = await source.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(ct);
-        await WriteAsync(transaction, mail, [fact(ProgramEntry.At(now, "UTC"))], state, mail.Attempt, now + MailState.Wait(mail.Attempt), error, ct);
+        var unclear = mail.Unclear + (state == MailState.Unclear ? 1 : 0);
+        var change = new Change(state, mail.Attempt, unclear, now + MailState.Wait(mail.Attempt), error);
+        await WriteAsync(transaction, mail, [fact(ProgramEntry.At(now, "UTC"))], new Standing(MailState.Sending, mail.Attempt), change, ct);
     }
 
+    /// <summary>Changes the row if it still stands as it did; a sender that outlived its lease has nothing more to say.</summary>
     private async Task WriteAsync(
-        NpgsqlTransaction transaction, ClaimedMail mail, IReadOnlyList<IFact> facts, string state, int attempts, DateTimeOffset notBefore, string? error, CancellationToken ct)
+        NpgsqlTransaction transaction, ClaimedMail mail, IReadOnlyList<IFact> facts, Standing before, Change change, CancellationToken ct)
     {
+        await using var command = new NpgsqlCommand(Update, transaction.Connection);
+        object[] values =
+        [
+            mail.Operator, mail.Message, change.State, change.Attempts, change.Unclear, change.NotBefore, (object?)change.Error ?? DBNull.Value,
+            before.Attempts, before.State,
+        ];
+        foreach (var value in values) command.Parameters.Add(new NpgsqlParameter { Value = value });
+        if (await command.ExecuteNonQueryAsync(ct) == 0) return;
+
         var options = SessionOptions.ForTransaction(transaction);
         options.TenantId = mail.Operator;
         await using var session = store.OpenSession(options);
         session.Events.Append(StreamName.Mail(mail.Message), facts);
         await session.SaveChangesAsync(ct);
-        await using var command = new NpgsqlCommand(Update, transaction.Connection);
-        foreach (var value in new object[] { mail.Operator, mail.Message, state, attempts, notBefore, (object?)error ?? DBNull.Value })
-            command.Parameters.Add(new NpgsqlParameter { Value = value });
-        await command.ExecuteNonQueryAsync(ct);
         await transaction.CommitAsync(ct);
     }
 
     private static string Key(string digest, string period) => $"{digest}/{period}";
 
     private sealed record Due(ClaimedMail Mail, string State);
+
+    private sealed record Standing(string State, int Attempts);
+
+    private sealed record Change(string State, int Attempts, int Unclear, DateTimeOffset NotBefore, string? Error);
 }

@@ -11,5 +11,6 @@ public sealed record NewMail(string Message, string Recipient, string MessageId,
 /// <param name="Operator">The operator.</param>
 /// <param name="Message">Key of the message.</param>
 /// <param name="Attempt">Number of this attempt, from 1.</param>
+/// <param name="Unclear">How many attempts before it ended without a clear answer.</param>
 /// <param name="Mime">The whole message.</param>
-public sealed record ClaimedMail(string Operator, string Message, int Attempt, byte[] Mime);
+public sealed record ClaimedMail(string Operator, string Message, int Attempt, int Unclear, byte[] Mime);

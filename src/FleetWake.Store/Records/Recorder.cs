@@ -6,6 +6,7 @@ using JasperFx.Events;
 using Marten;
 using Marten.Events;
 using Marten.Exceptions;
+using Microsoft.Extensions.Logging;
 
 namespace FleetWake.Store.Records;
 
@@ -13,7 +14,7 @@ namespace FleetWake.Store.Records;
 /// Takes records into the streams, each exactly once: a receipt is written in the transaction of its facts, so of
 /// any number of equal submissions one is recorded and the others get its answer.
 /// </summary>
-public sealed class Recorder(IDocumentStore store)
+public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? log = null)
 {
     // Each round loses only to somebody else's success on the same streams, so a crowd of n needs at most n rounds.
     private const int MostRounds = 40;
@@ -22,7 +23,8 @@ public sealed class Recorder(IDocumentStore store)
     public async Task<Answer> TakeAsync(string tenant, RecordKind kind, ICommand command, Arrival arrival, CancellationToken ct)
     {
         var decision = kind.Decide(command, arrival);
-        var hash = Receipt.Hash(kind, command, arrival.Device);
+        // A refused record is not hashed: it may hold what JSON cannot write, such as 1e400.
+        var hash = decision is Decision.Refuse ? null : Receipt.Hash(kind, command, arrival.Device);
         for (var round = 1; ; round++)
         {
             try
@@ -36,7 +38,7 @@ public sealed class Recorder(IDocumentStore store)
         }
     }
 
-    private async Task<Answer> TryAsync(string tenant, Guid? id, string hash, Decision decision, CancellationToken ct)
+    private async Task<Answer> TryAsync(string tenant, Guid? id, string? hash, Decision decision, CancellationToken ct)
     {
         await using var session = store.LightweightSession(tenant);
         if (id is { } known && await session.LoadAsync<Receipt>(known, ct) is { } receipt)
@@ -55,7 +57,7 @@ public sealed class Recorder(IDocumentStore store)
         var held = await HeldAsync(session, keep.References, logs, ct);
         var questions = await QuestionsAsync(session, keep, logs, ct);
         var answer = new Answer(id, held.Count > 0 ? Outcome.Held : Outcome.Recorded, false, held, questions, []);
-        session.Insert(new Receipt(id!.Value, hash, answer, keep.References));
+        session.Insert(new Receipt(id!.Value, hash!, answer, keep.References));
         await session.SaveChangesAsync(ct);
         return answer;
     }
@@ -93,7 +95,7 @@ public sealed class Recorder(IDocumentStore store)
     }
 
     /// <summary>The questions that these facts raise on their boat and that were not open before.</summary>
-    private static async Task<IReadOnlyList<Contradiction>> QuestionsAsync(
+    private async Task<IReadOnlyList<Contradiction>> QuestionsAsync(
         IQuerySession session, Decision.Keep keep, Dictionary<string, FactLog> logs, CancellationToken ct)
     {
         var first = logs[keep.Facts[0].Stream];
@@ -105,7 +107,19 @@ public sealed class Recorder(IDocumentStore store)
         }
 
         var (before, after) = await Dossiers.AroundAsync(session, first, keep.Facts, ct);
-        var open = BoatHistory.Tell(before).Contradictions.Select(c => c.Question).ToHashSet(StringComparer.Ordinal);
-        return [.. BoatHistory.Tell(after).Contradictions.Where(c => !open.Contains(c.Question))];
+        try
+        {
+            var open = BoatHistory.Tell(before).Contradictions.Select(c => c.Question).ToHashSet(StringComparer.Ordinal);
+            return [.. BoatHistory.Tell(after).Contradictions.Where(c => !open.Contains(c.Question))];
+        }
+        catch (Exception e)
+        {
+            // Facts are taken even when their boat cannot be told: one of them may be the amendment that mends it.
+            if (log is not null) LogUntold(log, e, before.BoatId);
+            return [];
+        }
     }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "A record of boat {Boat} was taken, but its history cannot be told.")]
+    private static partial void LogUntold(ILogger logger, Exception e, string boat);
 }

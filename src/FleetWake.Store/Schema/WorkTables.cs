@@ -33,6 +33,7 @@ internal static class WorkTables
         table.AddColumn("recipient", "text").NotNull();
         table.AddColumn("state", "text").NotNull();
         table.AddColumn("attempts", "integer").NotNull();
+        table.AddColumn("unclear", "integer").NotNull();
         table.AddColumn("not_before", "timestamptz").NotNull();
         table.AddColumn("last_error", "text");
         table.AddColumn("mime", "bytea").NotNull();

@@ -124,6 +124,56 @@ public sealed class FindingStepTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_meter_read_late_on_the_boat_an_engine_came_from_reaches_the_boat_that_has_it_now()
+    {
+        await Outfit("xena", "E-11", "P-11");
+        await Take(new RegisterBoat(At("2026-01-01T09:00:00"), "yolo", "yolo", "north", "Pacific/Auckland", "salt", ["single"]));
+        await Take(new FitEngine(At("2026-03-01T09:00:00"), "yolo", "single", "E-11"));
+        await Settle();
+        await Take(Trial("xena", "2026-02-01T10:00:00", 5600, 140));
+        await Settle();
+        Assert.Equal(140, (await reading.FindingAsync(Tenant, "yolo", Ct))!.Finding.Positions[0].EngineHours);
+    }
+
+    [Fact]
+    public async Task A_late_mounting_on_one_boat_ends_the_question_on_the_other()
+    {
+        await Outfit("nene", "E-12", "P-12");
+        await Outfit("ibis", "E-13", "P-13");
+        await Take(new MountProp(At("2026-04-10T09:00:00"), "ibis", "single", "P-12"));
+        await Settle();
+        Assert.Contains((await reading.FindingAsync(Tenant, "ibis", Ct))!.Finding.Contradictions, c => c.Kind == ContradictionKind.PropInTwoPlaces);
+        await Take(new RemoveProp(At("2026-04-01T09:00:00"), "nene", "single", "other_size"));
+        await Settle();
+        Assert.DoesNotContain((await reading.FindingAsync(Tenant, "ibis", Ct))!.Finding.Contradictions, c => c.Kind == ContradictionKind.PropInTwoPlaces);
+    }
+
+    [Fact]
+    public async Task An_alarm_is_lifted_when_its_mounting_ends()
+    {
+        await Outfit("sora", "E-14", "P-14");
+        await Take(Trial("sora", "2026-02-01T10:00:00", 6150, 120));
+        await Settle();
+        await Take(new RemoveProp(At("2026-02-02T10:00:00"), "sora", "single", "worn", "P-14"));
+        await Settle();
+        await using var command = database.Source.CreateCommand("select array_agg(type::text order by seq_id) from fleetwake.mt_events where type like 'alarm%'");
+        Assert.Equal(["alarm_raised", "alarm_lifted"], (string[])(await command.ExecuteScalarAsync(Ct))!);
+    }
+
+    [Fact]
+    public async Task A_new_start_tries_parked_boats_again_and_marks_those_found_by_another_method()
+    {
+        await Outfit("kora", "E-15", "P-15");
+        await Settle();
+        await Run("update fleetwake.mt_doc_current_finding set data = jsonb_set(data, '{findingId}', '\"kora/x/0/older\"')");
+        await Run("insert into fleetwake.dirty_boats (operator, boat, sequence, marked_at, attempts, parked_at) values ('skerry-bay', 'moa', 1, now(), 5, now())");
+        await step.StartOverAsync(Ct);
+        Assert.Equal(2, (await reading.BacklogAsync(Ct)).Waiting);
+        await Settle();
+        Assert.EndsWith("/straight-line-1", (await reading.FindingAsync(Tenant, "kora", Ct))!.Id, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_boat_that_cannot_be_assessed_is_parked_in_view_and_the_others_go_on()
     {
         await Outfit("rail", "E-7", "P-7");

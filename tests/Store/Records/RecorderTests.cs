@@ -103,6 +103,14 @@ public sealed class RecorderTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_number_that_json_cannot_write_is_refused_and_breaks_nothing()
+    {
+        await Take(Register("rail"));
+        var answer = await recorder.TakeAsync(Tenant, Kind<ReportStrike>(), Strike("rail", Id(77)) with { Hours = double.PositiveInfinity }, Sent(), TestContext.Current.CancellationToken);
+        Assert.Equal((Outcome.Refused, "/hours"), (answer.Outcome, Assert.Single(answer.Refusals).Field));
+    }
+
+    [Fact]
     public async Task One_operators_records_are_nothing_to_another()
     {
         await Take(Register("knot"));
