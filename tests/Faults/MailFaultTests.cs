@@ -1,5 +1,9 @@
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Strikes;
 using FleetWake.Reports.Mail;
 using FleetWake.Settings;
+using FleetWake.Store.Operators;
+using FleetWake.Store.Records;
 using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
 using Npgsql;
@@ -41,6 +45,31 @@ public sealed class MailFaultTests(PostgresFixture postgres)
         Assert.Equal(0, mailbox.Offered);
         await fleet.SendAsync(new DockRecords().Outfit("tern", "Tern"), Ct);
         Assert.Contains("Tern", (await mailbox.NextAsync(Ct)).TextBody, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task After_downtime_the_digest_waits_for_the_findings_and_tells_of_the_strike_that_came_meanwhile()
+    {
+        await using var mailbox = Mailbox.Open();
+        var mail = new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5)));
+        var database = await postgres.NewDatabaseAsync("downtime", Ct);
+        var dock = new DockRecords();
+        await using (var before = await RunningFleet.StartAsync(database, mail, ct: Ct))
+        {
+            await before.SendAsync(dock.Outfit("tern", "Tern"), Ct);
+            await RunningFleet.UntilAsync("the finding", async () => await before.Service<Store.Histories.FleetReading>().UpToDateAsync(Ct), Ct);
+        }
+
+        await using (var fleet = await FleetDatabase.OnAsync(database, Ct))
+        {
+            var strike = new ReportStrike(dock.At("2026-03-01T10:00:00"), "tern", "single", "rock", "bent");
+            await new Recorder(fleet.Store).TakeAsync(RunningFleet.Operator, RecordKind.Find(ReportStrike.Kind)!, strike, new Arrival("dock-1", TimeProvider.System.GetUtcNow(), null), Ct);
+            var operators = new FleetOperators(fleet.Store, TimeProvider.System);
+            await operators.SubscribeAsync((await operators.FindAsync(RunningFleet.Operator, Ct))!, "manager@skerry-bay.example", Reports.Digests.WeeklyWear.Digest, Ct);
+        }
+
+        await using var after = await RunningFleet.StartAsync(database, mail, ct: Ct);
+        Assert.Contains("not for hire", (await mailbox.NextAsync(Ct)).TextBody, StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]

@@ -19,6 +19,20 @@ internal static class Decisions
             .Select(f => Item(f.Finding, f.Attentions)),
     ];
 
+    /// <summary>Adds what has to be said of boats whose finding is older than their record.</summary>
+    public static IReadOnlyList<DecisionItem> WithStale(IReadOnlyList<DecisionItem> decisions, IReadOnlyList<BoatFinding> findings, IReadOnlyList<string> stale)
+    {
+        var point = new DecisionPoint(
+            "Its newest records are not in this digest: they could not be assessed in time.",
+            "Settled by: \"fleetwake check\", which names the error; until then ask the dock.");
+        var names = stale.Select(b => findings.FirstOrDefault(f => f.Boat == b) is { } f ? (Phrases.Plain(f.DisplayName()), Phrases.Plain(f.Registered?.Dock ?? "")) : (Phrases.Plain(b), "")).ToList();
+        return
+        [
+            .. decisions.Select(d => names.Contains((d.Boat, d.Dock)) ? d with { Points = [.. d.Points, point] } : d),
+            .. names.Where(n => !decisions.Any(d => (d.Boat, d.Dock) == n)).Select(n => new DecisionItem(n.Item1, n.Item2, false, "to decide", [point])),
+        ];
+    }
+
     private static DecisionItem Item(BoatFinding finding, IReadOnlyList<Attention> attentions)
     {
         var blocks = attentions.Any(a => a.Blocks);

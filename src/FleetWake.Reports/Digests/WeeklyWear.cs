@@ -24,11 +24,13 @@ public static class WeeklyWear
     /// <param name="period">ISO week, e.g. <c>2026-W47</c>.</param>
     /// <param name="day">The day on which it is told, in the docks' calendar.</param>
     /// <param name="findings">The operator's boats, in any order.</param>
-    public static WeeklyWearContent Build(string operatorName, string period, DateOnly day, IReadOnlyList<BoatFinding> findings)
+    /// <param name="stale">Ids of boats whose record is newer than their finding; each is named, for silence would say that all is well.</param>
+    public static WeeklyWearContent Build(
+        string operatorName, string period, DateOnly day, IReadOnlyList<BoatFinding> findings, IReadOnlyList<string>? stale = null)
     {
         var name = Phrases.Plain(operatorName);
         var ordered = findings.OrderBy(f => f.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal).ToList();
-        var decisions = Decisions.Of(ordered);
+        var decisions = Decisions.WithStale(Decisions.Of(ordered), ordered, stale ?? []);
         var due = ordered.SelectMany(f => Outlook.Of(f, day).Select(d => (Finding: f, Item: d))).OrderByDescending(d => d.Item.DaysOverdue).ToList();
         var overdue = due.Where(d => d.Item.Overdue()).ToList();
         var soon = due.Where(d => !d.Item.Overdue() && d.Item.DaysOverdue >= -SoonDays).ToList();

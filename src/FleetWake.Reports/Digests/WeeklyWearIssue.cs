@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FleetWake.Reports.Mail;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Mail;
@@ -10,6 +11,11 @@ namespace FleetWake.Reports.Digests;
 public sealed partial class WeeklyWearIssue(
     FleetOperators operators, FleetReading reading, MailLedger ledger, DigestRenderer renderer, Sender sender, TimeProvider time, ILogger<WeeklyWearIssue> log)
 {
+    /// <summary>Longest wait for findings to catch up with the record.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(30);
+
+    private readonly ConcurrentDictionary<(string Operator, string Period), DateTimeOffset> waitingSince = new();
+
     /// <summary>Issues what is due. One operator's failure does not keep the others from theirs.</summary>
     public async Task IssueDueAsync(CancellationToken ct)
     {
@@ -34,15 +40,35 @@ public sealed partial class WeeklyWearIssue(
         var recipients = await operators.RecipientsAsync(card.Id, WeeklyWear.Digest, ct);
         if (recipients.Count == 0) return;
 
+        // After downtime the record is ahead of its findings, and a period has one digest: it waits for them, not for ever.
+        if (!await reading.UpToDateAsync(ct, card.Id) && !WaitedEnough(card.Id, period)) return;
+        var stale = await reading.StaleBoatsAsync(card.Id, ct);
         var findings = await reading.FindingsAsync(card.Id, ct);
         if (findings.Count == 0) return; // Nothing is on record yet: the first digest waits for the first boat.
-        var digest = renderer.Render(WeeklyWear.Build(card.Name, period, DateOnly.FromDateTime(local), [.. findings.Select(f => f.Finding)]));
+        var digest = renderer.Render(WeeklyWear.Build(card.Name, period, DateOnly.FromDateTime(local), [.. findings.Select(f => f.Finding)], stale));
         if (digest.WhyFallback is { } why) LogFallback(card.Id, why);
-        var mails = recipients.Select(r => Mail(card, r, period, digest)).ToList();
+        var mails = recipients.Select(r => Mail(card, r, period, digest)).OfType<NewMail>().ToList();
         if (await ledger.IssueAsync(card, WeeklyWear.Digest, period, mails, ct)) LogIssued(card.Id, period, mails.Count);
     }
 
-    private NewMail Mail(OperatorCard card, Recipient recipient, string period, RenderedDigest digest)
+    private bool WaitedEnough(string @operator, string period) =>
+        time.GetUtcNow() - waitingSince.GetOrAdd((@operator, period), _ => time.GetUtcNow()) > Patience;
+
+    private NewMail? Mail(OperatorCard card, Recipient recipient, string period, RenderedDigest digest)
+    {
+        try
+        {
+            return Composed(card, recipient, period, digest);
+        }
+        catch (ArgumentException e)
+        {
+            // An address that cannot stand in a message must not keep the others from theirs.
+            LogUnaddressed(e, recipient.Id, card.Id);
+            return null;
+        }
+    }
+
+    private NewMail Composed(OperatorCard card, Recipient recipient, string period, RenderedDigest digest)
     {
         var message = MailComposer.Compose(digest, sender.To(card, recipient, WeeklyWear.Digest, period, time.GetUtcNow()));
         using var bytes = new MemoryStream();
@@ -52,6 +78,9 @@ public sealed partial class WeeklyWearIssue(
 
     [LoggerMessage(Level = LogLevel.Information, Message = "Issued the weekly wear digest of {Operator} for {Period}: {Messages} messages queued.")]
     private partial void LogIssued(string @operator, string period, int messages);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "No message can be made for recipient {Recipient} of {Operator}: its address does not stand in a header.")]
+    private partial void LogUnaddressed(Exception e, string recipient, string @operator);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "The digest of {Operator} goes out in the plain form: {Why}")]
     private partial void LogFallback(string @operator, string why);

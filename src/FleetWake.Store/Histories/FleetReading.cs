@@ -53,6 +53,17 @@ public sealed class FleetReading(IDocumentStore store, NpgsqlDataSource source)
         return [.. findings.OrderBy(f => f.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal)];
     }
 
+    /// <summary>Boats of an operator whose finding is older than their record, waiting or parked.</summary>
+    public async Task<IReadOnlyList<string>> StaleBoatsAsync(string @operator, CancellationToken ct)
+    {
+        await using var command = source.CreateCommand("select boat from " + WorkTables.DirtyBoats + " where operator = $1 order by boat");
+        command.Parameters.Add(new NpgsqlParameter { Value = @operator });
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        var boats = new List<string>();
+        while (await reader.ReadAsync(ct)) boats.Add(reader.GetString(0));
+        return boats;
+    }
+
     /// <summary>Boats whose finding is not up to date: waiting, and parked because they could not be assessed.</summary>
     public async Task<Backlog> BacklogAsync(CancellationToken ct)
     {

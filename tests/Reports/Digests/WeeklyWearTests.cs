@@ -46,6 +46,16 @@ public class WeeklyWearTests
     }
 
     [Fact]
+    public void A_boat_whose_newest_records_are_not_assessed_is_named_whatever_else_is_said_of_it()
+    {
+        var quiet = SkerryBay.Quiet("Sanderling");
+        var content = WeeklyWear.Build("x", "2026-W19", new DateOnly(2026, 5, 4), [quiet], [quiet.Boat, "never-seen"]);
+        Assert.Equal(["Sanderling", "never-seen"], content.Decisions.Select(d => d.Boat));
+        Assert.All(content.Decisions, d => Assert.Contains("not in this digest", d.Points[0].Sentence, StringComparison.Ordinal));
+        Assert.DoesNotContain("Nothing to decide", content.Headline, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_margins_shown_ascend()
     {
         // 420 from the bottom as read, 600 as read but 400 by a line that falls, 450 as read.
