@@ -7,14 +7,27 @@ namespace FleetWake.Store.Operators;
 /// <summary>Opens operators, makes their keys and keeps their recipients.</summary>
 public sealed class FleetOperators(IDocumentStore store, TimeProvider time)
 {
-    /// <summary>Opens an operator; opening it again changes nothing.</summary>
-    public async Task OpenAsync(string id, string name, string zone, CancellationToken ct)
+    // What waits for somebody who no longer wants it is not sent; an attempt that is under way is past recall.
+    private const string CancelMail =
+        "update " + Schema.WorkTables.OutgoingMail + " set state = 'refused', last_error = 'unsubscribed', mime = ''::bytea"
+        + " where operator = ? and recipient = ? and state in ('queued', 'deferred', 'unclear')";
+
+    /// <summary>Opens an operator and returns it as it is now; opening it again changes nothing.</summary>
+    public async Task<OperatorCard> OpenAsync(string id, string name, string zone, CancellationToken ct)
     {
         await using var session = store.LightweightSession(id);
-        if (await session.LoadAsync<OperatorCard>(id, ct) is not null) return;
+        if (await session.LoadAsync<OperatorCard>(id, ct) is { } open) return open;
         session.Insert(new OperatorCard(id, name, zone));
         session.Events.Append(StreamName.Operator, new OperatorOpened(Stamp(zone), name, zone));
-        await session.SaveChangesAsync(ct);
+        try
+        {
+            await session.SaveChangesAsync(ct);
+            return new OperatorCard(id, name, zone);
+        }
+        catch (JasperFx.DocumentAlreadyExistsException)
+        {
+            return (await FindAsync(id, ct))!; // Somebody else opened it at the same moment.
+        }
     }
 
     /// <summary>An operator by id, or null.</summary>
@@ -83,15 +96,34 @@ public sealed class FleetOperators(IDocumentStore store, TimeProvider time)
         if (await look.LoadAsync<UnsubscribeToken>(token, ct) is not { } link) return false;
         var card = await look.LoadAsync<OperatorCard>(link.Operator, ct);
         await using var session = store.LightweightSession(link.Operator);
-        var recipient = await session.LoadAsync<Recipient>(link.Recipient, ct);
-        if (recipient is { Subscribed: true })
+        if (await session.LoadAsync<Recipient>(link.Recipient, ct) is { } recipient) await EndAsync(session, card!, recipient, forget: false, ct);
+        return true;
+    }
+
+    /// <summary>Ends every subscription of an address; with <paramref name="forget"/>, erases the address as well. False when it is not known.</summary>
+    public async Task<bool> UnsubscribeAddressAsync(OperatorCard @operator, string address, bool forget, CancellationToken ct)
+    {
+        await using var session = store.LightweightSession(@operator.Id);
+        var known = await session.Query<Recipient>().Where(r => r.Address == address).ToListAsync(ct);
+        foreach (var recipient in known) await EndAsync(session, @operator, recipient, forget, ct);
+        return known.Count > 0;
+    }
+
+    private async Task EndAsync(IDocumentSession session, OperatorCard card, Recipient recipient, bool forget, CancellationToken ct)
+    {
+        if (recipient.Subscribed) session.Events.Append(StreamName.Operator, new RecipientUnsubscribed(Stamp(card.Zone), recipient.Id, recipient.Digest));
+        session.QueueSqlCommand(CancelMail, card.Id, recipient.Id);
+        if (forget)
+        {
+            session.Delete<Recipient>(recipient.Id);
+            session.Delete<UnsubscribeToken>(recipient.Token);
+        }
+        else
         {
             session.Store(recipient with { Subscribed = false });
-            session.Events.Append(StreamName.Operator, new RecipientUnsubscribed(Stamp(card!.Zone), recipient.Id, recipient.Digest));
-            await session.SaveChangesAsync(ct);
         }
 
-        return true;
+        await session.SaveChangesAsync(ct);
     }
 
     /// <summary>Who receives a digest now.</summary>

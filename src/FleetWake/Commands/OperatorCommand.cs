@@ -14,7 +14,7 @@ internal static partial class OperatorCommand
 
     public static Command Make() => new("operator", "Opens operators and keeps the recipients of their digests. Needs FLEETWAKE_DB.")
     {
-        Open(), List(), Subscribe(),
+        Open(), List(), Subscribe(), Unsubscribe(),
     };
 
     private static Command Open()
@@ -30,8 +30,10 @@ internal static partial class OperatorCommand
             var where = parsed.GetRequiredValue(zone);
             if (!where.Contains('/', StringComparison.Ordinal) || !TimeZoneInfo.TryFindSystemTimeZoneById(where, out _))
                 throw new CommandException($"\"{where}\" is not a zone known here: give an IANA name such as Pacific/Auckland.");
-            await operators.OpenAsync(given, parsed.GetRequiredValue(name), where, ct);
-            Console.WriteLine($"operator {given} is open");
+            var card = await operators.OpenAsync(given, parsed.GetRequiredValue(name), where, ct);
+            Console.WriteLine(card == new OperatorCard(given, parsed.GetRequiredValue(name), where)
+                ? $"operator {given} is open"
+                : $"operator {given} was open already, as \"{card.Name}\" in {card.Zone}: nothing was changed");
         }));
         return command;
     }
@@ -57,6 +59,21 @@ internal static partial class OperatorCommand
                 throw new CommandException($"\"{to}\" is no mail address.");
             await operators.SubscribeAsync(await NeedAsync(operators, parsed.GetRequiredValue(Operator), ct), mailbox.Address, WeeklyWear.Digest, ct);
             Console.WriteLine($"{mailbox.Address} receives the weekly wear digest");
+        }));
+        return command;
+    }
+
+    private static Command Unsubscribe()
+    {
+        var address = new Argument<string>("address") { Description = "Mail address." };
+        var forget = new Option<bool>("--forget") { Description = "Erase the address as well." };
+        var command = new Command("unsubscribe", "Stops sending digests to an address, also those that wait to be sent.") { Operator, address, forget };
+        command.SetAction((parsed, ct) => WithAsync(async operators =>
+        {
+            var to = parsed.GetRequiredValue(address);
+            var card = await NeedAsync(operators, parsed.GetRequiredValue(Operator), ct);
+            if (!await operators.UnsubscribeAddressAsync(card, to, parsed.GetValue(forget), ct)) throw new CommandException($"\"{to}\" receives nothing of {card.Id}.");
+            Console.WriteLine($"{to} receives nothing more{(parsed.GetValue(forget) ? ", and is forgotten" : "")}");
         }));
         return command;
     }

@@ -24,15 +24,30 @@ internal static class Outcome
         {
             return Say(e.Message);
         }
-        catch (NpgsqlException e)
+        catch (Exception e) when (Database(e) is { } database)
         {
-            return Say($"The database does not answer as it should: {e.Message}. Check FLEETWAKE_DB and that the server runs.");
+            return Say(Mend(database));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return Say(e.Message);
         }
     }
+
+    /// <summary>The database's own error within whatever a library wrapped it in; null when there is none.</summary>
+    public static NpgsqlException? Database(Exception e) => e as NpgsqlException ?? (e.InnerException is { } inner ? Database(inner) : null);
+
+    /// <summary>What a database's error means to the person at the command line, and how to mend it.</summary>
+    public static string Mend(NpgsqlException e) => e is PostgresException pg
+        ? pg.SqlState switch
+        {
+            "42P01" or "3F000" => "The database does not have this version's tables: run \"fleetwake schema\".",
+            "42501" => $"The database user may not do that: {pg.MessageText}. The schema needs a user that owns the database; the demo one with CREATEDB (or leave FLEETWAKE_DB unset for it).",
+            "28P01" or "28000" => $"The database refuses the user of FLEETWAKE_DB: {pg.MessageText}.",
+            "3D000" => $"FLEETWAKE_DB names a database that is not there: {pg.MessageText}.",
+            _ => $"The database answers: {pg.MessageText} ({pg.SqlState}).",
+        }
+        : $"The database does not answer: {e.Message}. Check FLEETWAKE_DB and that the server runs.";
 
     private static int Say(string message)
     {

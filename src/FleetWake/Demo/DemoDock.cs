@@ -35,11 +35,12 @@ internal sealed class DemoDock : IDisposable
             lock (tally)
             {
                 sent += batch.Records.Count;
-                if (sent / SayEvery > said) say($"sent {sent} of {all} records");
+                if (sent / SayEvery > said && sent < all) say($"sent {sent} of {all} records");
                 said = sent / SayEvery;
             }
         });
 
+        say($"sent {sent} of {all} records; {fleet.Refusable.Count} more follow that have to be refused (a wrong unit, a future date, ...)");
         foreach (var wrong in fleet.Refusable) await PostAsync(wrong.Batch, tally, ct);
         say(string.Join(", ", tally.Select(t => $"{t.Key} {t.Value}")));
         return tally.GetValueOrDefault("recorded") + tally.GetValueOrDefault("held");

@@ -49,9 +49,9 @@ public sealed record DemoRun(string Out, bool Once)
     {
         await using (var source = NpgsqlDataSource.Create(database)) await SchemaSteps.ApplyAsync(source, ct);
         var asked = FleetSettings.FromEnvironment();
-        var settings = asked with { Urls = Once ? "http://127.0.0.1:0" : asked.Urls, Mail = asked.Mail with { Folder = Out, Smtp = null } };
+        var settings = asked with { Urls = Once || Taken(asked.Urls) ? "http://127.0.0.1:0" : asked.Urls, Mail = asked.Mail with { Folder = Out, Smtp = null } };
         var app = FleetHost.Build(settings, database, Roles.Serve | Roles.Work, time, new TickSettings(TimeSpan.FromSeconds(1)), quiet: true);
-        await app.StartAsync(ct);
+        await FleetHost.BeginAsync(app, settings, ct);
         try
         {
             var totals = await ShowAsync(app, clock, time, ct);
@@ -83,7 +83,7 @@ public sealed record DemoRun(string Out, bool Once)
 
         await UntilAsync("findings", async () => await reading.UpToDateAsync(ct), ct);
         var findings = await reading.FindingsAsync(OperatorId, ct);
-        Say($"findings: {findings.Count} boats assessed");
+        Say($"findings: {findings.Count} boats assessed, {findings.Count(f => f.Finding.Registered is null)} of them not registered: its records are held");
 
         var card = await OperatorCommand.NeedAsync(operators, OperatorId, ct);
         await operators.SubscribeAsync(card, ManagerAddress, WeeklyWear.Digest, ct);
@@ -93,6 +93,14 @@ public sealed record DemoRun(string Out, bool Once)
         Say($"digest mailed to {ManagerAddress}: open the .html beside the .eml in {Out}");
         if (!Once) Console.WriteLine(DemoDock.WhereToLook(address, key));
         return new Totals(fleet.Boats, records, findings.Count, digests);
+    }
+
+    /// <summary>Whether the usual port is taken, by another demo or a real one: then any free one does. An address that was asked for is not swapped.</summary>
+    private static bool Taken(string urls)
+    {
+        if (urls != FleetSettings.DefaultUrls) return false;
+        var port = new Uri(urls).Port;
+        return System.Net.NetworkInformation.IPGlobalProperties.GetIPGlobalProperties().GetActiveTcpListeners().Any(l => l.Port == port);
     }
 
     private static async Task StayAsync(WebApplication app, string database, CancellationToken ct)

@@ -31,6 +31,7 @@ public static class FleetHost
         builder.WebHost.UseKestrelCore().UseUrls(roles.HasFlag(Roles.Serve) ? settings.Urls : "http://127.0.0.1:0");
         builder.Logging.ClearProviders().AddSimpleConsole(o => o.SingleLine = true);
         builder.Logging.SetMinimumLevel(quiet ? LogLevel.Error : LogLevel.Information);
+        builder.Logging.AddFilter("Microsoft.Extensions.Hosting", LogLevel.Critical);
         foreach (var chatty in (string[])["Microsoft.AspNetCore", "Quartz", "Marten", "JasperFx", "Microsoft.Hosting.Lifetime"])
             builder.Logging.AddFilter(chatty, quiet ? LogLevel.Error : LogLevel.Warning);
 
@@ -55,6 +56,19 @@ public static class FleetHost
         app.Lifetime.ApplicationStopped.Register(source.Dispose);
         if (roles.HasFlag(Roles.Serve)) app.UseFleetWeb();
         return app;
+    }
+
+    /// <summary>Starts a host; a port that is taken is told with what to do.</summary>
+    public static async Task BeginAsync(WebApplication app, FleetSettings settings, CancellationToken ct)
+    {
+        try
+        {
+            await app.StartAsync(ct);
+        }
+        catch (IOException e) when (e.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
+        {
+            throw new SettingsException($"{settings.Urls} is taken by another program: stop that one, or set FLEETWAKE_URLS, e.g. FLEETWAKE_URLS=http://127.0.0.1:5081.");
+        }
     }
 
     /// <summary>

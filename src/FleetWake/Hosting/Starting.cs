@@ -15,7 +15,7 @@ internal static class Starting
         var database = settings.NeedDatabase();
         await PrepareAsync(database, applySchema, ct);
         var app = FleetHost.Build(settings, database, roles, TimeProvider.System, Ticks.TickSettings.Usual);
-        await app.StartAsync(ct);
+        await FleetHost.BeginAsync(app, settings, ct);
         Console.WriteLine(roles.HasFlag(Roles.Serve)
             ? $"fleetwake: serving on {string.Join(" ", app.Urls)}; API description at /openapi/v1.json. Ctrl-C stops it."
             : "fleetwake: working (streams, findings, digests, mail). Ctrl-C stops it.");

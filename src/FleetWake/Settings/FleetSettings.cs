@@ -45,12 +45,26 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
         var templates = Text(set, "TEMPLATES");
         if (templates is not null && !Directory.Exists(templates))
             throw new SettingsException($"FLEETWAKE_TEMPLATES is \"{templates}\", and there is no such folder.");
-        return new FleetSettings(Text(set, "DB"), Text(set, "URLS") ?? DefaultUrls, Mails(set), templates, publicUrl);
+        return new FleetSettings(ConnectionString(set), Text(set, "URLS") ?? DefaultUrls, Mails(set), templates, publicUrl);
     }
 
     /// <summary>The connection string, or a <see cref="SettingsException"/> that says how to give one.</summary>
     public string NeedDatabase() => Database ?? throw new SettingsException(
         "No database is named: set FLEETWAKE_DB, e.g. FLEETWAKE_DB=\"Host=127.0.0.1;Database=fleetwake;Username=fleetwake;Password=…\" (or try \"fleetwake demo\", which brings its own).");
+
+    private static string? ConnectionString(IConfiguration set)
+    {
+        if (Text(set, "DB") is not { } text) return null;
+        try
+        {
+            return new Npgsql.NpgsqlConnectionStringBuilder(text) is { Host.Length: > 0 } ? text : throw new ArgumentException("no Host");
+        }
+        catch (ArgumentException)
+        {
+            // What was given is not repeated: it may hold a password.
+            throw new SettingsException("FLEETWAKE_DB is no connection string: write it as \"Host=127.0.0.1;Database=fleetwake;Username=fleetwake;Password=…\" (a postgres:// address is not read).");
+        }
+    }
 
     private static MailSettings Mails(IConfiguration set)
     {
