@@ -122,6 +122,8 @@ public static class FleetWeb
         });
         options.AddSchemaTransformer((schema, context, _) =>
         {
+            // A refused record of a batch may have had no id to answer with.
+            if (context.JsonTypeInfo.Type == typeof(Store.Records.Answer)) schema.Required?.Remove("id");
             if (context.JsonPropertyInfo?.AttributeProvider is MemberInfo member && member.GetCustomAttribute<OneOfAttribute>() is { } oneOf)
             {
                 var words = schema.Items is OpenApiSchema items ? items : schema;

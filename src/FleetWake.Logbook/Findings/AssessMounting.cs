@@ -31,7 +31,7 @@ internal static class AssessMounting
             Marks(history, mounting, meter),
             trials.FirstOrDefault(t => t.SetAside is null && t.Stretch == breaks.Count)?.Rpm,
             drift?.DriftPer100Hours,
-            drift is null ? null : Banding.Line(drift, exit, goesOn: drift.Fit.LastStretch == breaks.Count),
+            drift is null ? null : Banding.Line(drift, exit, goesOn: drift.Fit.LastStretch == breaks.Count && exit.State != BandExitState.AlreadyOutside),
             band,
             exit,
             Causes.Of(band, trials));

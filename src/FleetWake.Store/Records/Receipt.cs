@@ -12,11 +12,11 @@ namespace FleetWake.Store.Records;
 /// <param name="References">What the record speaks of; says whether a held record is still held.</param>
 public sealed record Receipt(Guid Id, string ContentHash, Answer Answer, IReadOnlyList<Reference> References)
 {
-    /// <summary>Hash of a record's content as understood: member order, spacing and number spelling do not matter.</summary>
-    public static string Hash(RecordKind kind, ICommand command, string device)
+    /// <summary>Hash of a record's content as understood: member order, spacing and number spelling do not matter, nor the way it came.</summary>
+    public static string Hash(RecordKind kind, ICommand command)
     {
         var content = JsonSerializer.Serialize(command, kind.CommandType, LogbookJson.Options);
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{RecordKind.SchemaVersion}\n{kind.Name}\n{device}\n{content}")));
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{RecordKind.SchemaVersion}\n{kind.Name}\n{content}")));
     }
 }
 

@@ -24,7 +24,7 @@ public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? lo
     {
         var decision = kind.Decide(command, arrival);
         // A refused record is not hashed: it may hold what JSON cannot write, such as 1e400.
-        var hash = decision is Decision.Refuse ? null : Receipt.Hash(kind, command, arrival.Device);
+        var hash = decision is Decision.Refuse ? null : Receipt.Hash(kind, command);
         for (var round = 1; ; round++)
         {
             try

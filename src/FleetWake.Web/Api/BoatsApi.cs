@@ -20,9 +20,9 @@ public static class BoatsApi
     {
         var read = routes.MapGroup("/api").RequireAuthorization(Words.Of(KeyScope.Read)).WithTags("Fleet").ProducesProblem(401).ProducesProblem(403).ProducesProblem(503);
         read.MapGet("boats", BoatsAsync).WithName("boats").WithSummary("Every boat with what needs a person.");
-        read.MapGet("boats/{boat}", BoatAsync).WithName("boat").WithSummary("One boat: its present finding in short, and its record in order.").ProducesProblem(404);
-        read.MapGet("boats/{boat}/finding", FindingAsync).WithName("boat_finding").WithSummary("One boat's present finding, with what it was made from.").ProducesProblem(404);
-        read.MapGet("due", DueAsync).WithName("due").WithSummary("What is due, most overdue first; \"day\" is today at each boat's dock unless given.").ProducesProblem(422);
+        read.MapGet("boats/{boat}", BoatAsync).WithName("boat").WithSummary("One boat: its present finding in short, and its record in order.").Produces<BoatPage>().ProducesProblem(404);
+        read.MapGet("boats/{boat}/finding", FindingAsync).WithName("boat_finding").WithSummary("One boat's present finding, with what it was made from.").Produces<StoredFinding>().ProducesProblem(404);
+        read.MapGet("due", DueAsync).WithName("due").WithSummary("What is due, most overdue first; \"day\" is today at each boat's dock unless given.").Produces<DueItem[]>().Produces<RefusalProblem>(422, Problems.MediaType);
     }
 
     private static async Task<BoatLine[]> BoatsAsync(HttpContext http, FleetReading reading, string? dock = null) =>

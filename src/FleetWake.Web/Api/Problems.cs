@@ -10,6 +10,9 @@ public static class Problems
     /// <summary>Base of the stable problem types.</summary>
     public const string TypeBase = "urn:fleetwake:problem:";
 
+    /// <summary>Media type of a problem document.</summary>
+    public const string MediaType = "application/problem+json";
+
     /// <summary>The record is not kept: 409 for an entry id used twice, else 422.</summary>
     public static IResult Record(Answer answer) => answer.Outcome == Outcome.Conflict
         ? Make(StatusCodes.Status409Conflict, "entry-id-used", "This entry id was used before for other content.", answer.Refusals)
@@ -49,3 +52,13 @@ public static class Problems
             ["refusals"] = refusals,
         });
 }
+
+/// <summary>A problem document that names fields, for the API description.</summary>
+/// <param name="Type">Stable type of the problem.</param>
+/// <param name="Title">The same for people.</param>
+/// <param name="Status">HTTP status.</param>
+/// <param name="Detail">What to do.</param>
+/// <param name="Errors">Messages by field, each field a JSON pointer.</param>
+/// <param name="Refusals">The same with a stable reason each.</param>
+public sealed record RefusalProblem(
+    string Type, string Title, int Status, string Detail, IReadOnlyDictionary<string, string[]> Errors, IReadOnlyList<Refusal> Refusals);

@@ -30,7 +30,7 @@ public static partial class RecordsApi
             .WithDescription("Each record is an object with its \"kind\" and the fields of that kind. The answer has one result a record, in the same order; one record's refusal does not stop the others.")
             .Accepts<BatchShape>("application/json")
             .Produces<BatchAnswer>()
-            .ProducesProblem(400).ProducesProblem(401).ProducesProblem(403).ProducesProblem(413).ProducesProblem(422).ProducesProblem(503);
+            .ProducesProblem(400).ProducesProblem(401).ProducesProblem(403).ProducesProblem(413).ProducesProblem(415).Produces<RefusalProblem>(422, Problems.MediaType).ProducesProblem(503);
         foreach (var kind in RecordKind.All)
         {
             records.MapPost(kind.Name, (HttpContext http, Recorder recorder, TimeProvider time) => TakeOneAsync(kind, http, recorder, time))
@@ -39,7 +39,7 @@ public static partial class RecordsApi
                 .WithDescription($"The sending device is named by the header {DeviceHeader}; {SentAtHeader} gives its clock at sending.")
                 .Accepts(kind.CommandType, "application/json")
                 .Produces<Answer>(201).Produces<Answer>(200).Produces<Answer>(202)
-                .ProducesProblem(400).ProducesProblem(401).ProducesProblem(403).ProducesProblem(409).ProducesProblem(422).ProducesProblem(503);
+                .ProducesProblem(400).ProducesProblem(401).ProducesProblem(403).Produces<RefusalProblem>(409, Problems.MediaType).ProducesProblem(415).Produces<RefusalProblem>(422, Problems.MediaType).ProducesProblem(503);
         }
     }
 
@@ -72,14 +72,21 @@ public static partial class RecordsApi
             return Problems.Field("/" + unknown, "unknown_field", $"\"{unknown}\" is not a field of a batch; its fields are device, sentAt, records");
         if (records.Count > MostRecords)
             return Problems.Field("/records", "too_many", $"send at most {MostRecords} records in a batch");
+        if (batch["sentAt"] is { } sentAt && Text(sentAt) is null)
+            return Problems.Field("/sentAt", "not_a_time", "give the device's clock at sending with its offset, as in \"2026-05-03T10:15:00+12:00\"");
         var arrival = ReadArrival(Text(batch["device"]), Text(batch["sentAt"]), time, "/");
         if (arrival.Refusal is { } wrong) return Problems.Field(wrong.Field, wrong.Reason, wrong.Message);
 
         var answers = new List<Answer>(records.Count);
         foreach (var record in records)
         {
-            var name = record is JsonObject named ? Text(named["kind"]) : null;
-            answers.Add(RecordKind.Find(name) is { } kind
+            if (record is not JsonObject fields)
+            {
+                answers.Add(Refused(new Refusal("", "not_an_object", "a record is a JSON object")));
+                continue;
+            }
+
+            answers.Add(RecordKind.Find(Text(fields["kind"])) is { } kind
                 ? await TakeAsync(http.User.OperatorOf(), kind, record, arrival.Arrival!, recorder, http.RequestAborted)
                 : Refused(new Refusal("/kind", "unknown_kind", $"give the record's kind, one of {string.Join(", ", RecordKind.All.Select(k => k.Name))}")));
         }
@@ -153,9 +160,9 @@ public static partial class RecordsApi
 
 /// <summary>A batch as sent.</summary>
 /// <param name="Device">Id of the sending device.</param>
-/// <param name="SentAt">The device's clock at sending; left out by importers.</param>
 /// <param name="Records">The records, each with its <c>kind</c>.</param>
-public sealed record BatchShape(string Device, DateTimeOffset? SentAt, IReadOnlyList<JsonObject> Records);
+/// <param name="SentAt">The device's clock at sending, with its offset; left out by importers.</param>
+public sealed record BatchShape(string Device, IReadOnlyList<JsonObject> Records, DateTimeOffset? SentAt = null);
 
 /// <summary>The answer to a batch.</summary>
 /// <param name="Results">One a record, in the order sent.</param>

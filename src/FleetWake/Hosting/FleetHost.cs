@@ -49,7 +49,7 @@ public static class FleetHost
             builder.Services.AddFleetReports(settings);
             builder.Services.AddSingleton<FindingStep>();
             builder.Services.AddHostedService<FindingWorker>();
-            builder.Services.AddTicks(database, ticks);
+            builder.Services.AddTicks(Pooled(database), ticks);
         }
 
         var app = builder.Build();

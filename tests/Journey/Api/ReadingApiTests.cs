@@ -73,6 +73,9 @@ public sealed class ReadingApiTests(PostgresFixture postgres) : IAsyncLifetime
     {
         var description = (await fleet.Http.GetFromJsonAsync<JsonObject>("/openapi/v1.json", Ct))!;
         foreach (var kind in RecordKind.All) Assert.NotNull(description["paths"]!["/api/records/" + kind.Name]);
+        foreach (var path in (string[])["boats", "boats/{boat}", "boats/{boat}/finding", "due"])
+            Assert.NotNull(description["paths"]!["/api/" + path]!["get"]!["responses"]!["200"]!["content"]);
+        Assert.NotNull(description["components"]!["schemas"]!["RefusalProblem"]!["properties"]!["errors"]);
         var severity = description["components"]!["schemas"]!["ReportStrike"]!["properties"]!["severity"]!;
         Assert.Contains("bent", severity["enum"]!.AsArray().Select(Text));
     }

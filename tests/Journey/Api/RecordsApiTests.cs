@@ -156,6 +156,7 @@ public sealed class RecordsApiTests(PostgresFixture postgres) : IAsyncLifetime
     [InlineData("""{"device":"no such device!","records":[]}""", "/device")]
     [InlineData("""{"device":"d","sentAt":"yesterday","records":[]}""", "/sentAt")]
     [InlineData("""{"device":"d","sentAt":"2026-05-03T10:15:00","records":[]}""", "/sentAt")]
+    [InlineData("""{"device":"d","sentAt":3,"records":[]}""", "/sentAt")]
     public async Task A_batch_says_what_it_lacks(string json, string field)
     {
         var (status, problem) = await PostJsonAsync("/api/records", json);
