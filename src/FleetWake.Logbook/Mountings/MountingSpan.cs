@@ -55,7 +55,7 @@ public sealed record Mountings(IReadOnlyList<MountingSpan> Spans, IReadOnlyList<
                 case PropMounted mounted:
                     if (Close(spans, mounted.Position, mounted.Entry) is { } still)
                         questions.Add(AlreadyFitted(boat, still, mounted));
-                    spans.Add(new MountingSpan(mounted, null) 
+                    spans.Add(new MountingSpan(mounted, null)
                     {
                         Original = original?.Invoke(mounted.Entry.Id) ?? mounted.Entry.Id,
                         Order = order ?? EntryOrder.Instance,
