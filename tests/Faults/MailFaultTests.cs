@@ -38,7 +38,7 @@ public sealed class MailFaultTests(PostgresFixture postgres)
         await using var mailbox = Mailbox.Open();
         await using var fleet = await RunningFleet.StartAsync(
             await postgres.NewDatabaseAsync("nothing", Ct),
-            new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5))),
+            mailbox.Settings,
             ct: Ct);
         await SubscribeAsync(fleet);
         await Task.Delay(TimeSpan.FromSeconds(3), Ct);
@@ -51,7 +51,7 @@ public sealed class MailFaultTests(PostgresFixture postgres)
     public async Task After_downtime_the_digest_waits_for_the_findings_and_tells_of_the_strike_that_came_meanwhile()
     {
         await using var mailbox = Mailbox.Open();
-        var mail = new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5)));
+        var mail = mailbox.Settings;
         var database = await postgres.NewDatabaseAsync("downtime", Ct);
         var dock = new DockRecords();
         await using (var before = await RunningFleet.StartAsync(database, mail, ct: Ct))
@@ -155,7 +155,7 @@ public sealed class MailFaultTests(PostgresFixture postgres)
     {
         var fleet = await RunningFleet.StartAsync(
             await postgres.NewDatabaseAsync("mail", Ct),
-            new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5))),
+            mailbox.Settings,
             templates: templates,
             ct: Ct);
         await fleet.SendAsync(new DockRecords(9).Outfit("skua", "Skua"), Ct);

@@ -36,7 +36,7 @@ public sealed class SeveralNodesTests(PostgresFixture postgres)
     {
         await using var mailbox = Mailbox.Open();
         var database = await postgres.NewDatabaseAsync("two", Ct);
-        var mail = new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5)));
+        var mail = mailbox.Settings;
         var both = await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => Task.Run(() => RunningFleet.StartAsync(database, mail, ct: Ct))));
         await using var one = both[0];
         await using var two = both[1];

@@ -2,6 +2,8 @@ using System.Buffers;
 using System.Net;
 using System.Net.Sockets;
 using System.Threading.Channels;
+using FleetWake.Reports.Mail;
+using FleetWake.Settings;
 using MimeKit;
 using SmtpServer;
 using SmtpServer.ComponentModel;
@@ -27,6 +29,10 @@ public sealed class Mailbox : MessageStore, IAsyncDisposable
     }
 
     public int Port { get; }
+
+    /// <summary>Settings that send to this mailbox.</summary>
+    public MailSettings Settings => new(
+        "digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5)));
 
     /// <summary>What the server answers to the next messages, one after the other; nothing means that it takes them.</summary>
     public Queue<SmtpResponse> Answers { get; } = new();

@@ -20,7 +20,7 @@ public sealed class OneMeasurementTests(PostgresFixture postgres)
     {
         var ct = TestContext.Current.CancellationToken;
         await using var mailbox = Mailbox.Open();
-        var mail = new MailSettings("digest@fleetwake.example", "unused", new SmtpSettings("127.0.0.1", mailbox.Port, SmtpSecurity.None, null, null, TimeSpan.FromSeconds(5)));
+        var mail = mailbox.Settings;
         await using var fleet = await RunningFleet.StartAsync(await postgres.NewDatabaseAsync("journey", ct), mail, ct: ct);
         var dock = new DockRecords();
 

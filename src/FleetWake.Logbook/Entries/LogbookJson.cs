@@ -25,8 +25,6 @@ public static class LogbookJson
         // PostgreSQL's jsonb keeps no member order, so the name of a fact may stand anywhere in it.
         options.AllowOutOfOrderMetadataProperties = true;
         options.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
-        // jsonb orders fields by length, so the name of a fact is not always the first of them.
-        options.AllowOutOfOrderMetadataProperties = true;
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower, allowIntegerValues: false));
         // A resolver of its own: the web framework hands every host the same one, and one may not be changed once used.

@@ -14,9 +14,11 @@ public static class Assess
     public const string Method = "straight-line-1";
 
     /// <summary>The finding of a boat.</summary>
-    public static BoatFinding Boat(Dossier dossier)
+    public static BoatFinding Boat(Dossier dossier) => Boat(BoatHistory.Tell(dossier));
+
+    /// <summary>The finding of a boat whose history is told already.</summary>
+    public static BoatFinding Boat(BoatHistory history)
     {
-        var history = BoatHistory.Tell(dossier);
         var registered = history.Registered;
         return new BoatFinding(
             history.Boat,

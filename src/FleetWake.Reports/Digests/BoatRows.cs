@@ -51,11 +51,8 @@ internal static class BoatRows
     }
 
     /// <summary>The margin that the rows are sorted by, and where it comes from when that is not the reading shown beside it.</summary>
-    private static string Margin(double read, double byLine, double low, double high)
-    {
-        double Distance(double rpm) => Math.Min(high - rpm, rpm - low);
-        return Distance(read) <= Distance(byLine) || Math.Abs(read - byLine) < 1
+    private static string Margin(double read, double byLine, double low, double high) =>
+        Standings.Margin(read, low, high) <= Standings.Margin(byLine, low, high) || Math.Abs(read - byLine) < 1
             ? Standings.Place(read, low, high)
             : $"{Standings.Place(byLine, low, high)} by its line";
-    }
 }

@@ -64,7 +64,8 @@ public static class Standings
         _ => high - rpm <= rpm - low ? $"{high - rpm:0} below the top" : $"{rpm - low:0} above the bottom",
     };
 
-    private static double Margin(double rpm, double low, double high) => Math.Min(high - rpm, rpm - low);
+    /// <summary>Distance to the nearer edge, negative outside [RPM].</summary>
+    public static double Margin(double rpm, double low, double high) => Math.Min(high - rpm, rpm - low);
 
     private static int Side(double rpm, double low, double high) => rpm > high ? 1 : rpm < low ? -1 : 0;
 }

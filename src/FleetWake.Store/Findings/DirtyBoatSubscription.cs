@@ -1,6 +1,5 @@
 using FleetWake.Logbook.Entries;
 using FleetWake.Store.Schema;
-using JasperFx.Events;
 using JasperFx.Events.Daemon;
 using JasperFx.Events.Projections;
 using Marten;

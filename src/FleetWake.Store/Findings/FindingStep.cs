@@ -110,14 +110,15 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
         await using var session = store.OpenSession(options);
 
         var dossier = await Dossiers.LoadAsync(session, claim.Boat, ct);
-        var finding = Assess.Boat(dossier);
+        var history = BoatHistory.Tell(dossier);
+        var finding = Assess.Boat(history);
         var at = time.GetUtcNow();
         var hash = Hash(dossier);
         var id = $"{claim.Boat}/{hash[..24]}/{NoPriorYet}/{finding.Method}";
         if (await session.LoadAsync<StoredFinding>(id, ct) is null)
             session.Insert(new StoredFinding(id, claim.Boat, hash, NoPriorYet, finding.Method, claim.Sequence, at, finding));
         session.Store(new CurrentFinding(claim.Boat, id));
-        await JudgeAsync(session, finding, BoatHistory.Tell(dossier).Mountings, at, ct);
+        await JudgeAsync(session, finding, history.Mountings, at, ct);
         await session.SaveChangesAsync(ct);
     }
 

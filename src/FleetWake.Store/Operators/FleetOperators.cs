@@ -134,5 +134,5 @@ public sealed class FleetOperators(IDocumentStore store, TimeProvider time)
     }
 
     /// <summary>The stamp of a fact that the program itself records.</summary>
-    internal Entry Stamp(string zone) => ProgramEntry.At(time.GetUtcNow(), zone);
+    private Entry Stamp(string zone) => ProgramEntry.At(time.GetUtcNow(), zone);
 }
