@@ -40,6 +40,10 @@ public sealed record BoatHistory(
     [JsonIgnore]
     public IComparer<Entry> Order { get; init; } = EntryOrder.Instance;
 
+    /// <summary>Other boats that its engines and props were on.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<BoatElsewhere> Elsewhere { get; init; } = [];
+
     /// <summary>Tells a boat's history from the logs that bear on it. Pure; the same logs give the same history whatever order they arrived in.</summary>
     public static BoatHistory Tell(Dossier dossier)
     {
@@ -60,8 +64,7 @@ public sealed record BoatHistory(
             StringComparer.Ordinal);
         var here = spans.Where(s => s.Boat == dossier.BoatId).ToList();
         var mountings = FleetWake.Logbook.Mountings.Mountings.Of(name, own.Facts, here, settled.Original, settled.Order);
-        var elsewhere = dossier.OtherBoats.Keys.SelectMany(b =>
-            FleetWake.Logbook.Mountings.Mountings.Of(b, boats[b], [.. spans.Where(s => s.Boat == b)], settled.Original, settled.Order).Spans);
+        var elsewhere = dossier.OtherBoats.Keys.Select(b => TellElsewhere(b, boats[b], [.. spans.Where(s => s.Boat == b)], settled)).ToList();
 
         var cards = engines.SelectMany(e => e.Value.Facts.OfType<EngineRegistered>().Take(1)).ToDictionary(e => e.Engine, StringComparer.Ordinal);
         var questions = new Questions(name, own, registered);
@@ -78,7 +81,7 @@ public sealed record BoatHistory(
             [.. own.Facts.OfType<TrialRun>()],
             [
                 .. mountings.Contradictions,
-                .. Questions.PropsInTwoPlaces(mountings.Spans, elsewhere),
+                .. Questions.PropsInTwoPlaces(mountings.Spans, elsewhere.SelectMany(e => e.Mountings)),
                 .. questions.HoursOutOfLine(meters, here),
                 .. questions.TrialsWithoutProp(mountings.Spans),
                 .. questions.RpmOutOfLine(here, cards),
@@ -89,6 +92,7 @@ public sealed record BoatHistory(
             own.Facts)
         {
             Order = settled.Order,
+            Elsewhere = elsewhere,
         };
     }
 
@@ -97,4 +101,14 @@ public sealed record BoatHistory(
         !Props.TryGetValue(prop, out var facts) ? null
         : facts.OfType<Repitched>().LastOrDefault(r => Order.Compare(r.Entry, entry) <= 0)?.PitchAfterInches
             ?? facts.OfType<PropRegistered>().FirstOrDefault()?.PitchInches;
+
+    private static BoatElsewhere TellElsewhere(string boat, IReadOnlyList<IFact> facts, IReadOnlyList<EngineSpan> engines, Settlement settled) =>
+        new(boat, facts, engines, FleetWake.Logbook.Mountings.Mountings.Of(boat, facts, engines, settled.Original, settled.Order).Spans);
 }
+
+/// <summary>Another boat that shared an engine or a prop with the one whose history is told.</summary>
+/// <param name="Boat">The boat's id.</param>
+/// <param name="Facts">The facts of its own log that count.</param>
+/// <param name="Engines">Where engines hung on it.</param>
+/// <param name="Mountings">Its mountings.</param>
+public sealed record BoatElsewhere(string Boat, IReadOnlyList<IFact> Facts, IReadOnlyList<EngineSpan> Engines, IReadOnlyList<MountingSpan> Mountings);

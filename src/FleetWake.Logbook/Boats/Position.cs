@@ -27,4 +27,7 @@ public enum WaterType
 
     /// <summary>River mouth.</summary>
     Brackish,
+
+    /// <summary>Water that carries sand or silt, which wears blades.</summary>
+    Silty,
 }

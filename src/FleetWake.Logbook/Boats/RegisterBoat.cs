@@ -23,6 +23,9 @@ public sealed record RegisterBoat(
     public static string Kind => "boat_registered";
 
     /// <inheritdoc/>
+    public static RegisterBoat Example => new(Examples.At(1, "2026-05-01T08:00:00"), Examples.Boat, "Linnet", "north-pier", Examples.Zone, "salt", ["single"]);
+
+    /// <inheritdoc/>
     public static string Summary => "Registers a boat with its home dock, water and engine positions.";
 
     /// <inheritdoc/>

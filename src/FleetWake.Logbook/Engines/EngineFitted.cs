@@ -36,6 +36,9 @@ public sealed record FitEngine(
     public static string Kind => "engine_fitted";
 
     /// <inheritdoc/>
+    public static FitEngine Example => new(Examples.At(3, "2026-05-01T09:00:00"), Examples.Boat, "single", Examples.Engine, 212);
+
+    /// <inheritdoc/>
     public static string Summary => "Hangs an engine on a boat at a position.";
 
     /// <inheritdoc/>

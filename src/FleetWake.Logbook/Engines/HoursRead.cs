@@ -19,6 +19,9 @@ public sealed record ReadHours(Stamp? Entry, string? Engine, double? Hours) : IC
     public static string Kind => "hours_read";
 
     /// <inheritdoc/>
+    public static ReadHours Example => new(Examples.At(4, "2026-05-08T18:00:00"), Examples.Engine, 231);
+
+    /// <inheritdoc/>
     public static string Summary => "Records what an engine's hour meter showed.";
 
     /// <inheritdoc/>

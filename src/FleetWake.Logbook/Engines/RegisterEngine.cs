@@ -32,6 +32,9 @@ public sealed record RegisterEngine(
     public static string Kind => "engine_registered";
 
     /// <inheritdoc/>
+    public static RegisterEngine Example => new(Examples.At(2, "2026-05-01T08:05:00"), Examples.Engine, "Skerry 50", 5000, 6000, 2.08, 50, "hp", 34, "newton_metre", 50);
+
+    /// <inheritdoc/>
     public static string Summary => "Registers an engine: rated band, gear ratio, nut torque and tachometer, from its owner's manual.";
 
     /// <inheritdoc/>

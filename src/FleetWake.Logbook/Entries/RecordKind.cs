@@ -26,6 +26,9 @@ public interface ICommand<TSelf> : ICommand
     /// <summary>One sentence for the API description.</summary>
     static abstract string Summary { get; }
 
+    /// <summary>A worked example, for the API description and the docs.</summary>
+    static abstract TSelf Example { get; }
+
     /// <summary>Holds the record against the rules. Pure: no clock, no I/O, no new id.</summary>
     static abstract Decision Decide(TSelf command, Arrival arrival);
 }
@@ -33,30 +36,17 @@ public interface ICommand<TSelf> : ICommand
 /// <summary>One kind of record: its name, its shape and its decision.</summary>
 /// <param name="Name">Name on the wire, e.g. <c>strike_reported</c>.</param>
 /// <param name="Summary">One sentence for the API description.</param>
+/// <param name="Example">A worked example.</param>
 /// <param name="CommandType">Shape of the record as sent.</param>
 /// <param name="Decide">The pure decision.</param>
-public sealed record RecordKind(string Name, string Summary, Type CommandType, Func<ICommand, Arrival, Decision> Decide)
+public sealed partial record RecordKind(string Name, string Summary, Type CommandType, ICommand Example, Func<ICommand, Arrival, Decision> Decide)
 {
     /// <summary>Version of the wire shapes as a whole; part of what a receipt's hash covers.</summary>
     public const int SchemaVersion = 1;
 
     /// <summary>Every kind of record that a device may send, in the order of the docs.</summary>
     public static IReadOnlyList<RecordKind> All { get; } =
-    [
-        Of<RegisterBoat>(),
-        Of<RegisterEngine>(),
-        Of<FitEngine>(),
-        Of<ReadHours>(),
-        Of<RegisterProp>(),
-        Of<AcquireProp>(),
-        Of<RepitchProp>(),
-        Of<MountProp>(),
-        Of<RemoveProp>(),
-        Of<ReportStrike>(),
-        Of<Inspect>(),
-        Of<RunTrial>(),
-        Of<Retract>(),
-    ];
+        [.. OfBoatsAndEngines(), .. OfProps(), .. OfMountings(), .. OfUse(), .. OfTheOffice(), Of<Retract>()];
 
     private static readonly Dictionary<string, RecordKind> ByName = All.ToDictionary(k => k.Name, StringComparer.Ordinal);
 
@@ -65,5 +55,35 @@ public sealed record RecordKind(string Name, string Summary, Type CommandType, F
 
     private static RecordKind Of<T>()
         where T : ICommand<T> =>
-        new(T.Kind, T.Summary, typeof(T), (command, arrival) => T.Decide((T)command, arrival));
+        new(T.Kind, T.Summary, typeof(T), T.Example, (command, arrival) => T.Decide((T)command, arrival));
+
+    private static IEnumerable<RecordKind> OfBoatsAndEngines() =>
+    [
+        Of<RegisterBoat>(),
+        Of<RegisterEngine>(),
+        Of<FitEngine>(),
+        Of<ReadHours>(),
+    ];
+
+    private static IEnumerable<RecordKind> OfProps() =>
+    [
+        Of<RegisterProp>(),
+        Of<AcquireProp>(),
+        Of<RepitchProp>(),
+    ];
+
+    private static IEnumerable<RecordKind> OfMountings() =>
+    [
+        Of<MountProp>(),
+        Of<RemoveProp>(),
+        Of<ReportStrike>(),
+        Of<Inspect>(),
+        Of<RunTrial>(),
+    ];
+
+    /// <summary>Hire, lay-up, looks and duties.</summary>
+    private static IEnumerable<RecordKind> OfUse() => [];
+
+    /// <summary>Parts, prices, claims, docks, people and rules.</summary>
+    private static IEnumerable<RecordKind> OfTheOffice() => [];
 }

@@ -42,6 +42,9 @@ public sealed record Retract(
     public static string Kind => "retracted";
 
     /// <inheritdoc/>
+    public static Retract Example => new(Examples.At(13, "2026-05-21T08:00:00"), Examples.Id(10), "did_not_happen", Examples.Boat);
+
+    /// <inheritdoc/>
     public static string Summary => "Takes a record back; it stays in the history and counts no more.";
 
     /// <inheritdoc/>

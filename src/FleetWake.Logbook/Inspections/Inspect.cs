@@ -24,6 +24,9 @@ public sealed record Inspect(
     public static string Kind => "inspected";
 
     /// <inheritdoc/>
+    public static Inspect Example => new(Examples.At(11, "2026-05-20T17:00:00"), Examples.Boat, "single", "fit", ["chips"], [12.9, 12.8, 12.9]);
+
+    /// <inheritdoc/>
     public static string Summary => "Records a look at prop, hub, shaft and seal, with its verdict.";
 
     /// <inheritdoc/>

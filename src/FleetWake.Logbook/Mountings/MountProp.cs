@@ -35,6 +35,9 @@ public sealed record MountProp(
     public static string Kind => "prop_mounted";
 
     /// <inheritdoc/>
+    public static MountProp Example => new(Examples.At(8, "2026-05-01T10:00:00"), Examples.Boat, "single", Examples.Prop, 212, true, true, true, 34, "newton_metre", 1, true);
+
+    /// <inheritdoc/>
     public static string Summary => "Records that a prop was fitted, with the mounting sheet.";
 
     /// <inheritdoc/>

@@ -55,6 +55,9 @@ public sealed record RemoveProp(
     public static string Kind => "prop_removed";
 
     /// <inheritdoc/>
+    public static RemoveProp Example => new(Examples.At(9, "2026-06-12T09:00:00"), Examples.Boat, "single", "shop", Examples.Prop, 298);
+
+    /// <inheritdoc/>
     public static string Summary => "Records that a prop came off, and why.";
 
     /// <inheritdoc/>

@@ -32,6 +32,9 @@ public sealed record AcquireProp(Stamp? Entry, string? Prop, [property: OneOf(ty
     public static string Kind => "prop_acquired";
 
     /// <inheritdoc/>
+    public static AcquireProp Example => new(Examples.At(6, "2026-05-01T08:10:00"), Examples.Prop, "new");
+
+    /// <inheritdoc/>
     public static string Summary => "Records that a prop came into the fleet, and in what state.";
 
     /// <inheritdoc/>

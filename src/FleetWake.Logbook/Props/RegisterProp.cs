@@ -23,6 +23,9 @@ public sealed record RegisterProp(
     public static string Kind => "prop_registered";
 
     /// <inheritdoc/>
+    public static RegisterProp Example => new(Examples.At(5, "2026-05-01T08:10:00"), Examples.Prop, 11.5, 13, 3, "aluminium", "right");
+
+    /// <inheritdoc/>
     public static string Summary => "Registers a prop: tag, diameter x pitch, blades, material, rotation.";
 
     /// <inheritdoc/>

@@ -28,6 +28,9 @@ public sealed record RepitchProp(
     public static string Kind => "repitched";
 
     /// <inheritdoc/>
+    public static RepitchProp Example => new(Examples.At(7, "2026-06-20T16:00:00"), Examples.Prop, 13, 12.4);
+
+    /// <inheritdoc/>
     public static string Summary => "Records that a shop changed a prop's pitch, with its readings.";
 
     /// <inheritdoc/>

@@ -73,6 +73,9 @@ public sealed record ReportStrike(
     public static string Kind => "strike_reported";
 
     /// <inheritdoc/>
+    public static ReportStrike Example => new(Examples.At(10, "2026-05-20T15:40:00"), Examples.Boat, "single", "rock", "chipped");
+
+    /// <inheritdoc/>
     public static string Summary => "Records that a prop or lower unit hit something.";
 
     /// <inheritdoc/>

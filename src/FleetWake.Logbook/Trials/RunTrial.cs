@@ -37,6 +37,18 @@ public sealed record RunTrial(
     public static string Kind => "trial_run";
 
     /// <inheritdoc/>
+    public static RunTrial Example => new(
+        Examples.At(12, "2026-05-05T09:30:00"),
+        Examples.Boat,
+        "wide_open",
+        [
+            new TrialRunSent(25.1, "kn", 90, [new TachometerSent("single", 5650)], 30),
+            new TrialRunSent(27, "kn", 270, [new TachometerSent("single", 5640)], 30),
+        ],
+        [new MeterSent("single", 224)],
+        People: 2);
+
+    /// <inheritdoc/>
     public static string Summary => "Records a sea trial: runs with speed, heading and RPM, hour meters and conditions.";
 
     /// <inheritdoc/>

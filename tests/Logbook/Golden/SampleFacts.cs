@@ -12,7 +12,7 @@ using FleetWake.Logbook.Trials;
 namespace FleetWake.Logbook.Tests.Golden;
 
 /// <summary>One fact of every type, every field filled with a number that shows any rounding.</summary>
-internal static class SampleFacts
+internal static partial class SampleFacts
 {
     private static readonly Entry Entry = new(
         new Guid("0198a6f2-5f00-7abc-8def-0123456789ab"), "mech-1", "phone-1", 42,
@@ -20,7 +20,9 @@ internal static class SampleFacts
         new DateTimeOffset(2026, 5, 3, 10, 16, 0, TimeSpan.FromHours(12)), new DateTimeOffset(2026, 5, 2, 22, 17, 0, TimeSpan.Zero),
         -150, new Guid("0198a6f2-5f00-7abc-8def-0123456789aa"));
 
-    public static IReadOnlyList<IFact> All { get; } =
+    public static IReadOnlyList<IFact> All { get; } = [.. First(), .. OfBoats(), .. OfProps(), .. OfUse()];
+
+    private static IReadOnlyList<IFact> First() =>
     [
         new BoatRegistered(Entry, "kea", "Kea \"two\" – é", "jetty", "Pacific/Auckland", WaterType.Brackish, [Position.Port, Position.Starboard, Position.Centre]),
         new EngineRegistered(Entry, "e1", "Four-stroke 50", 36.8, PowerUnit.Kw, 5000, 6000, 2.08, 25.1, TorqueUnit.PoundForceFoot, 50),
