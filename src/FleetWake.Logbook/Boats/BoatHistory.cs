@@ -40,6 +40,10 @@ public sealed record BoatHistory(
     [JsonIgnore]
     public IComparer<Entry> Order { get; init; } = EntryOrder.Instance;
 
+    /// <summary>The entry that a record began with, whatever amended it since: other records name that one, or any of its amendments.</summary>
+    [JsonIgnore]
+    public Func<Guid, Guid> Original { get; init; } = id => id;
+
     /// <summary>Other boats that its engines and props were on.</summary>
     [JsonIgnore]
     public IReadOnlyList<BoatElsewhere> Elsewhere { get; init; } = [];
@@ -92,6 +96,7 @@ public sealed record BoatHistory(
             own.Facts)
         {
             Order = settled.Order,
+            Original = settled.Original,
             Elsewhere = elsewhere,
         };
     }

@@ -18,6 +18,11 @@ public static class MeterReadings
         IReadOnlyDictionary<string, IReadOnlyList<IFact>> boatFacts)
     {
         foreach (var read in engineFacts.OfType<HoursRead>()) yield return new MeterPoint(read.Entry, read.Hours);
+        foreach (var serviced in engineFacts.OfType<EngineServiced>())
+        {
+            if (serviced.Hours is { } hours) yield return new MeterPoint(serviced.Entry, hours);
+        }
+
         foreach (var span in spans.Where(s => s.Engine == engine))
         {
             foreach (var fact in boatFacts[span.Boat].Where(f => span.Holds(f.Entry)))

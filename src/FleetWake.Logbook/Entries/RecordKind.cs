@@ -1,7 +1,11 @@
 using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Claims;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Mountings;
+using FleetWake.Logbook.Office;
+using FleetWake.Logbook.Parts;
+using FleetWake.Logbook.People;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Logbook.Trials;
@@ -65,11 +69,25 @@ public sealed partial record RecordKind(string Name, string Summary, Type Comman
         Of<ReadHours>(),
     ];
 
+    /// <summary>Props, their shop, and what holds and fits them.</summary>
     private static IEnumerable<RecordKind> OfProps() =>
     [
+        Of<StateEngineFit>(),
+        Of<StateFastening>(),
+        Of<ServiceEngine>(),
         Of<RegisterProp>(),
         Of<AcquireProp>(),
+        Of<StatePropFit>(),
+        Of<SendPropToShop>(),
         Of<RepitchProp>(),
+        Of<RepairProp>(),
+        Of<TakePropBackFromShop>(),
+        Of<MeasureProp>(),
+        Of<TellPropCost>(),
+        Of<StoreProp>(),
+        Of<TakeLoaner>(),
+        Of<ReturnLoaner>(),
+        Of<RetireProp>(),
     ];
 
     private static IEnumerable<RecordKind> OfMountings() =>
@@ -85,5 +103,21 @@ public sealed partial record RecordKind(string Name, string Summary, Type Comman
     private static IEnumerable<RecordKind> OfUse() => [];
 
     /// <summary>Parts, prices, claims, docks, people and rules.</summary>
-    private static IEnumerable<RecordKind> OfTheOffice() => [];
+    private static IEnumerable<RecordKind> OfTheOffice() =>
+    [
+        Of<OpenDock>(),
+        Of<InvitePerson>(),
+        Of<GiveRole>(),
+        Of<EnrolDevice>(),
+        Of<RevokeDevice>(),
+        Of<SetSchedule>(),
+        Of<SetPrice>(),
+        Of<ReleaseQuarantinedEntry>(),
+        Of<StockPart>(),
+        Of<CountPart>(),
+        Of<UsePart>(),
+        Of<OpenClaim>(),
+        Of<CostClaim>(),
+        Of<CloseClaim>(),
+    ];
 }

@@ -27,16 +27,20 @@ public enum RetractionReason
 /// <param name="Entry">The stamp.</param>
 /// <param name="Retracts">Id of the entry to take back.</param>
 /// <param name="Why">Why.</param>
-/// <param name="Boat">The boat the entry was about; exactly one of boat, engine and prop is given.</param>
+/// <param name="Boat">The boat the entry was about; exactly one of boat, engine, prop, part and office is given.</param>
 /// <param name="Engine">The engine the entry was about.</param>
 /// <param name="Prop">The prop the entry was about.</param>
+/// <param name="Part">The small part the entry was about.</param>
+/// <param name="Office">True when the entry was one of the office: a dock, a person, a price, a rule.</param>
 public sealed record Retract(
     Stamp? Entry,
     Guid? Retracts,
     [property: OneOf(typeof(RetractionReason))] string? Why,
     string? Boat = null,
     string? Engine = null,
-    string? Prop = null) : ICommand<Retract>
+    string? Prop = null,
+    string? Part = null,
+    bool? Office = null) : ICommand<Retract>
 {
     /// <inheritdoc/>
     public static string Kind => "retracted";
@@ -60,14 +64,16 @@ public sealed record Retract(
         var why = check.OneOf<RetractionReason>(command.Why, "/why");
         if (command.Entry?.Amends is not null)
             check.Refuse("/entry/amends", "cannot_amend", "a retraction is not amended: retract the retraction instead, which restores the record");
-        string?[] named = [command.Boat, command.Engine, command.Prop];
-        if (named.Count(n => n is not null) != 1)
-            check.Refuse("/boat", "one_subject", "give exactly one of boat, engine and prop: the one whose record is taken back");
+        var office = command.Office is true;
+        string?[] named = [command.Boat, command.Engine, command.Prop, command.Part];
+        if (named.Count(n => n is not null) + (office ? 1 : 0) != 1)
+            check.Refuse("/boat", "one_subject", "give exactly one of boat, engine, prop, part and office: the one whose record is taken back");
         var stream =
-            named.All(n => n is null) ? ""
-            : command.Engine is not null ? StreamName.Engine(check.Id(command.Engine, "/engine"))
+            command.Engine is not null ? StreamName.Engine(check.Id(command.Engine, "/engine"))
             : command.Prop is not null ? StreamName.Prop(check.Id(command.Prop, "/prop"))
-            : StreamName.Boat(check.Id(command.Boat, "/boat"));
+            : command.Part is not null ? StreamName.Part(check.Id(command.Part, "/part"))
+            : command.Boat is not null ? StreamName.Boat(check.Id(command.Boat, "/boat"))
+            : StreamName.Operator;
         return check.Decide(() => new Decision.Keep([new Placed(stream, new Retracted(entry!, retracts, why))], []));
     }
 }

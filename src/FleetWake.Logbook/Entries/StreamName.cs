@@ -1,6 +1,6 @@
 namespace FleetWake.Logbook.Entries;
 
-/// <summary>Names of streams: one per boat, engine and prop, one for the operator's settings, one per mail message and per mounting's alarms.</summary>
+/// <summary>Names of streams: one per boat, engine, prop and small part, one for the operator's settings, one per mail message and per mounting's alarms.</summary>
 public static class StreamName
 {
     /// <summary>The stream of the operator's own settings.</summary>
@@ -9,6 +9,7 @@ public static class StreamName
     private const string BoatPrefix = "boat/";
     private const string EnginePrefix = "engine/";
     private const string PropPrefix = "prop/";
+    private const string PartPrefix = "part/";
 
     /// <summary>Stream of a boat.</summary>
     public static string Boat(string boat) => BoatPrefix + boat;
@@ -18,6 +19,9 @@ public static class StreamName
 
     /// <summary>Stream of a prop.</summary>
     public static string Prop(string prop) => PropPrefix + prop;
+
+    /// <summary>Stream of a small part: its stock and its uses.</summary>
+    public static string Part(string part) => PartPrefix + part;
 
     /// <summary>Stream of one mail message.</summary>
     public static string Mail(string message) => "mail/" + message;
@@ -33,6 +37,9 @@ public static class StreamName
 
     /// <summary>The prop whose stream this is, or null.</summary>
     public static string? PropOf(string stream) => After(stream, PropPrefix);
+
+    /// <summary>The small part whose stream this is, or null.</summary>
+    public static string? PartOf(string stream) => After(stream, PartPrefix);
 
     private static string? After(string stream, string prefix) =>
         stream.StartsWith(prefix, StringComparison.Ordinal) ? stream[prefix.Length..] : null;

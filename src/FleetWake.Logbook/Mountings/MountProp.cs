@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Parts;
 using FleetWake.Logbook.Props;
 
 namespace FleetWake.Logbook.Mountings;
@@ -17,6 +18,7 @@ namespace FleetWake.Logbook.Mountings;
 /// <param name="TorqueUnit">Unit of the torque.</param>
 /// <param name="SlotsAdvanced">Slots the nut was tightened on to line up, 0 to 10.</param>
 /// <param name="NewCotterPin">A new cotter pin was fitted.</param>
+/// <param name="Parts">Small parts used.</param>
 public sealed record MountProp(
     Stamp? Entry,
     string? Boat,
@@ -29,7 +31,8 @@ public sealed record MountProp(
     double? Torque = null,
     [property: OneOf(typeof(TorqueUnit))] string? TorqueUnit = null,
     int? SlotsAdvanced = null,
-    bool? NewCotterPin = null) : ICommand<MountProp>
+    bool? NewCotterPin = null,
+    IReadOnlyList<PartSent>? Parts = null) : ICommand<MountProp>
 {
     /// <inheritdoc/>
     public static string Kind => "prop_mounted";
@@ -54,12 +57,14 @@ public sealed record MountProp(
             check.Refuse("/slotsAdvanced", "backed_off", "a nut is never backed off to line up: tighten it on to the next slot and record that");
         else
             check.Maybe(command.SlotsAdvanced, "/slotsAdvanced", 0, 10, "slots");
+        var parts = PartsUsed.Read(check, command.Parts, "/parts");
         return check.Decide(() => new Decision.Keep(
             [
                 new Placed(StreamName.Boat(boat), new PropMounted(
                     entry!, boat, position, prop, hours, command.SealClearOfLine, command.ShaftGreased, command.HardwareInOrder,
                     torque, unit, command.SlotsAdvanced, command.NewCotterPin)),
                 new Placed(StreamName.Prop(prop), new PropIssued(entry!, prop, boat, position)),
+                .. PartsUsed.Place(entry!, parts, boat, position),
             ],
             [new Reference("/boat", StreamName.Boat(boat)), new Reference("/prop", StreamName.Prop(prop))]));
     }
