@@ -45,19 +45,20 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
 
     /// <summary>A wide-open reading far from the rated band is more likely misread than turned.</summary>
     public IEnumerable<Contradiction> RpmOutOfLine(IReadOnlyList<EngineSpan> engines, IReadOnlyDictionary<string, EngineRegistered> cards) =>
-        from trial in own.Facts.OfType<TrialRun>()
-        where trial.Throttle == Throttle.WideOpen
+        from fact in own.Facts
+        let readings = WideOpenReadings(fact).ToList()
+        where readings.Count > 0
         from span in engines
-        where span.Holds(trial.Entry) && cards.ContainsKey(span.Engine)
+        where span.Holds(fact.Entry) && cards.ContainsKey(span.Engine)
         let card = cards[span.Engine]
-        from reading in trial.Runs.SelectMany(r => r.Tachometers).Where(t => t.Position == span.Position && !CredibleRpm.Is(t.Rpm, card.BandLowRpm, card.BandHighRpm)).Take(1)
+        from reading in readings.Where(t => t.Position == span.Position && !CredibleRpm.Is(t.Rpm, card.BandLowRpm, card.BandHighRpm)).Take(1)
         select new Contradiction(
             ContradictionKind.RpmOutOfLine,
-            [trial.Entry.Id],
-            $"{name} was read at {reading.Rpm:0} RPM on {trial.Entry.Date():yyyy-MM-dd}, far from its rated band {card.BandLowRpm:0} to {card.BandHighRpm:0}. Was it misread? Until that is settled the trial is set aside.");
+            [fact.Entry.Id],
+            $"{name} was read at {reading.Rpm:0} RPM on {fact.Entry.Date():yyyy-MM-dd}, far from its rated band {card.BandLowRpm:0} to {card.BandHighRpm:0}. Was it misread? Until that is settled the trial is set aside.");
 
     public IEnumerable<Contradiction> TrialsWithoutProp(IReadOnlyList<MountingSpan> mountings) =>
-        from trial in own.Facts.OfType<TrialRun>()
+        from trial in own.Facts
         from position in Positions(trial)
         where !mountings.Any(m => m.Fitted.Position == position && m.Holds(trial.Entry))
         select new Contradiction(
@@ -112,8 +113,20 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
         return fields.ToJsonString();
     }
 
-    private static IEnumerable<Position> Positions(TrialRun trial) =>
-        trial.Runs.SelectMany(r => r.Tachometers).Select(t => t.Position).Distinct();
+    /// <summary>Positions whose RPM a fact tells; none of a fact that is no trial.</summary>
+    private static IEnumerable<Position> Positions(IFact fact) => fact switch
+    {
+        TrialRun trial => trial.Runs.SelectMany(r => r.Tachometers).Select(t => t.Position).Distinct(),
+        NormalisedRpmRead read => [read.Position],
+        _ => [],
+    };
+
+    private static IEnumerable<(Position Position, double Rpm)> WideOpenReadings(IFact fact) => fact switch
+    {
+        TrialRun { Throttle: Throttle.WideOpen } trial => trial.Runs.SelectMany(r => r.Tachometers).Select(t => (t.Position, t.Rpm)),
+        NormalisedRpmRead read => [(read.Position, read.Rpm)],
+        _ => [],
+    };
 
     private static string At(Position position) => position == Position.Single ? "on" : $"at {Words.Of(position)} of";
 }

@@ -97,6 +97,7 @@ public sealed partial record RecordKind(string Name, string Summary, Type Comman
         Of<ReportStrike>(),
         Of<Inspect>(),
         Of<RunTrial>(),
+        Of<ReadNormalisedRpm>(),
     ];
 
     /// <summary>Hire, lay-up, looks and duties.</summary>

@@ -5,6 +5,7 @@ using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Strikes;
+using FleetWake.Logbook.Trials;
 
 namespace FleetWake.Logbook.Findings;
 
@@ -14,11 +15,7 @@ internal static class AssessMounting
     public static MountingFinding Of(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter)
     {
         var breaks = NewBaselines(history, mounting);
-        var trials = history.Trials
-            .Where(t => mounting.Holds(t.Entry))
-            .Select(t => AssessTrial.At(mounting.Fitted.Position, t, engine, meter, history.PitchInchesAt(mounting.Fitted.Prop, t.Entry), StretchOf(history, breaks, t.Entry)))
-            .OfType<TrialFinding>()
-            .ToList();
+        var trials = Trials(history, mounting, engine, meter, breaks);
         var drift = StraightDrift.Of(trials, engine?.TachometerStepRpm);
         var band = Banding.Standing(trials, engine, drift);
         var exit = Banding.Exit(trials, engine, drift, band, breaks.Count);
@@ -35,6 +32,18 @@ internal static class AssessMounting
             band,
             exit,
             Causes.Of(band, trials));
+    }
+
+    private static List<TrialFinding> Trials(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, List<Entry> breaks)
+    {
+        var (position, prop) = (mounting.Fitted.Position, mounting.Fitted.Prop);
+        TrialFinding? Assessed(IFact fact) => fact switch
+        {
+            TrialRun trial => AssessTrial.At(position, trial, engine, meter, history.PitchInchesAt(prop, trial.Entry), StretchOf(history, breaks, trial.Entry)),
+            NormalisedRpmRead read when read.Position == position => AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry)),
+            _ => null,
+        };
+        return [.. history.Facts.Where(f => mounting.Holds(f.Entry)).Select(Assessed).OfType<TrialFinding>()];
     }
 
     /// <summary>Entries during the mounting that begin a new baseline: a strike that left a mark, and a repitch.</summary>

@@ -36,6 +36,18 @@ internal static class AssessTrial
             [.. Flags(mean, [.. runs.Select(r => r.Tachometer!.Rpm)], engine, slip)]);
     }
 
+    /// <summary>A wide-open reading brought to reference conditions elsewhere: it counts as a trial does, and has no speed and no slip.</summary>
+    public static TrialFinding Of(NormalisedRpmRead read, EngineCard? engine, MeterChain? meter, int stretch)
+    {
+        var hours = meter?.At(read.Entry);
+        var setAside = !Credible([read.Rpm], engine) ? SetAsideReason.NotCredible : hours is null ? SetAsideReason.HoursUnknown : (SetAsideReason?)null;
+        return new TrialFinding(
+            read.Entry.Id, read.Entry.Date(), hours?.Hours, hours?.Bridged ?? false, read.Rpm, null, null, stretch, setAside, [])
+        {
+            Normalised = true,
+        };
+    }
+
     private static double? SlipPercent(Speed speed, double rpm, EngineCard? engine, double? pitchInches) =>
         engine?.GearRatio is { } gear && pitchInches is { } pitch
             ? 100 * Slip.ApparentSlipFraction(speed, RotationRate.FromRevolutionsPerMinute(rpm), new GearRatio(gear), Length.FromInches(pitch))
@@ -43,10 +55,14 @@ internal static class AssessTrial
 
     private static SetAsideReason? SetAside(TrialRun trial, IReadOnlyList<TachometerReading> readings, EngineCard? engine, HoursAt? hours) =>
         trial.Throttle == Throttle.Part ? SetAsideReason.PartThrottle
-        : engine is { BandLowRpm: { } low, BandHighRpm: { } high } && readings.Any(r => !CredibleRpm.Is(r.Rpm, low, high)) ? SetAsideReason.NotCredible
+        : !Credible(readings.Select(r => r.Rpm), engine) ? SetAsideReason.NotCredible
         : readings.Any(r => r.LimiterReached) ? SetAsideReason.LimiterReached
         : hours is null ? SetAsideReason.HoursUnknown
         : null;
+
+    /// <summary>Whether readings can be believed; without a band there is nothing to doubt them by.</summary>
+    private static bool Credible(IEnumerable<double> rpm, EngineCard? engine) =>
+        engine is not { BandLowRpm: { } low, BandHighRpm: { } high } || rpm.All(r => CredibleRpm.Is(r, low, high));
 
     private static IEnumerable<TrialFlag> Flags(MeanSpeed mean, IReadOnlyList<double> rpm, EngineCard? engine, double? slip)
     {

@@ -35,7 +35,7 @@ public sealed record MountingFinding(
 /// <param name="Hours">Engine hours [h].</param>
 /// <param name="HoursBridged">The hours were bridged between two readings, not read with the trial.</param>
 /// <param name="Rpm">Mean engine speed over its headings [RPM], as read.</param>
-/// <param name="SpeedKnots">Mean speed over its headings [kn].</param>
+/// <param name="SpeedKnots">Mean speed over its headings [kn]; null when none was read with it.</param>
 /// <param name="SlipPercent">Apparent slip [%]; null when pitch or gear ratio is not known; may be negative.</param>
 /// <param name="Stretch">Which stretch of the mounting it belongs to, from 0; a new stretch has its own baseline.</param>
 /// <param name="SetAside">Why it does not count for drift; null when it counts.</param>
@@ -46,11 +46,15 @@ public sealed record TrialFinding(
     double? Hours,
     bool HoursBridged,
     double Rpm,
-    double SpeedKnots,
+    double? SpeedKnots,
     double? SlipPercent,
     int Stretch,
     SetAsideReason? SetAside,
-    IReadOnlyList<TrialFlag> Flags);
+    IReadOnlyList<TrialFlag> Flags)
+{
+    /// <summary>The RPM was brought to reference conditions elsewhere: it is not as read, and is never corrected again.</summary>
+    public bool Normalised { get; init; }
+}
 
 /// <summary>Why a trial does not count for drift. It stays in the record and in the picture.</summary>
 public enum SetAsideReason

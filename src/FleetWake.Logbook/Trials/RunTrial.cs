@@ -102,7 +102,7 @@ public sealed record RunTrial(
 
     private static TachometerReading Read(Check check, TachometerSent? reading, string field) => new(
         check.OneOf<Position>(reading?.Position, field + "/position"),
-        check.Number(reading?.Rpm, field + "/rpm", 300, 12_000, "RPM"),
+        check.Number(reading?.Rpm, field + "/rpm", CredibleRpm.Least, CredibleRpm.Most, "RPM"),
         reading?.LimiterReached ?? false);
 
     private static MeterReading Read(Check check, MeterSent? meter, string field) => new(

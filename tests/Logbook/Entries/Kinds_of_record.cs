@@ -11,7 +11,7 @@ public class Kinds_of_record
             "engine_fit_stated", "fastening_stated", "engine_serviced",
             "prop_registered", "prop_acquired", "prop_fit_stated", "prop_sent_to_shop", "repitched", "prop_repaired", "prop_back_from_shop",
             "prop_measured", "prop_cost_told", "prop_stored", "loaner_taken", "loaner_returned", "prop_retired",
-            "prop_mounted", "prop_removed", "strike_reported", "inspected", "trial_run",
+            "prop_mounted", "prop_removed", "strike_reported", "inspected", "trial_run", "normalised_rpm_read",
             "dock_opened", "person_invited", "role_given", "device_enrolled", "device_revoked", "schedule_set", "price_set", "quarantined_entry_released",
             "part_stocked", "part_counted", "part_used", "claim_opened", "claim_costed", "claim_closed",
             "retracted",

@@ -22,7 +22,7 @@ public class Slip_and_speed_of_a_trial
         var fleet = new Fleet().With(Dock.Boat(), Dock.Engine() with { GearRatio = gear }, Dock.Fitted(), Dock.Prop(pitch: pitch), Dock.Mounted(), trial);
         var found = Only(fleet);
         Assert.Equal(100 * slip, found.SlipPercent!.Value, 0.51e-4);
-        Assert.Equal(knots, found.SpeedKnots, 1e-9);
+        Assert.Equal(knots, found.SpeedKnots!.Value, 1e-9);
         Assert.Equal(rpm, found.Rpm);
         Assert.Empty(found.Flags);
     }
@@ -35,7 +35,7 @@ public class Slip_and_speed_of_a_trial
     {
         var trial = Dock.Trial("2026-02-01T10:00", 5500, 120);
         var found = Only(Dock.OneBoat().With(trial with { Runs = [.. trial.Runs!.Select(r => r with { Speed = speed, SpeedUnit = unit })] }));
-        Assert.Equal(22.5, found.SpeedKnots, 1e-6);
+        Assert.Equal(22.5, found.SpeedKnots!.Value, 1e-6);
         Assert.Equal(20.4581, found.SlipPercent!.Value, 1e-4);
     }
 
@@ -43,7 +43,7 @@ public class Slip_and_speed_of_a_trial
     public void Four_runs_take_a_changing_current_out() // (1,3,3,1)/8
     {
         var found = Only(Dock.OneBoat().With(Runs((26.0, 0, 5500), (23.6, 180, 5500), (26.8, 0, 5500), (22.8, 180, 5500))));
-        Assert.Equal((26.0 + (3 * 23.6) + (3 * 26.8) + 22.8) / 8, found.SpeedKnots, 1e-9);
+        Assert.Equal((26.0 + (3 * 23.6) + (3 * 26.8) + 22.8) / 8, found.SpeedKnots!.Value, 1e-9);
     }
 
     [Fact]

@@ -63,8 +63,8 @@ public class Trials_that_count
                 Meters = [new("starboard", 320), new("port", 120)],
             });
         var (port, starboard) = (fleet.Finding().Positions[0].Mounting!, fleet.Finding().Positions[1].Mounting!);
-        Assert.Equal((5510, 120, null, 23), (port.Trials[0].Rpm, port.Trials[0].Hours, port.Trials[0].SetAside, Math.Round(port.Trials[0].SpeedKnots, 9)));
-        Assert.Equal((5600, 320, SetAsideReason.LimiterReached, 23), (starboard.Trials[0].Rpm, starboard.Trials[0].Hours, starboard.Trials[0].SetAside, Math.Round(starboard.Trials[0].SpeedKnots, 9)));
+        Assert.Equal((5510, 120, null, 23), (port.Trials[0].Rpm, port.Trials[0].Hours, port.Trials[0].SetAside, Math.Round(port.Trials[0].SpeedKnots!.Value, 9)));
+        Assert.Equal((5600, 320, SetAsideReason.LimiterReached, 23), (starboard.Trials[0].Rpm, starboard.Trials[0].Hours, starboard.Trials[0].SetAside, Math.Round(starboard.Trials[0].SpeedKnots!.Value, 9)));
         Assert.Equal(100 * (1 - (23 / (28.286987 * 5510 / 5500))), port.Trials[0].SlipPercent!.Value, 1e-4);
         Assert.Equal(100 * (1 - (23 / (28.286987 * 14 / 13 * 5600 / 5500))), starboard.Trials[0].SlipPercent!.Value, 1e-4);
         Assert.Equal(BandState.InBand, port.Band.State);

@@ -49,7 +49,7 @@ internal static class Anything
         var at = Dock.At(time, $"any {i}", rolls[2] % 5 == 0 ? $"any {rolls[2] / 5 % 45}" : null) with { Count = rolls[2] % 7 };
         var (boat, engine, prop) = (Of(Boats, 3), Of(["e1", "e2"], 4), Of(["p1", "p2"], 4));
         var position = rolls[5] % 3 == 0 ? Of(s_positions, 6) : "single";
-        return (rolls[0] % 16) switch
+        return (rolls[0] % 17) switch
         {
             0 => Dock.Boat(boat: boat, positions: rolls[5] % 2 == 0 ? ["single"] : ["port", "starboard"]) with { Entry = at },
             1 => Dock.Engine(engine: engine) with { Entry = at, TachometerStepRpm = Maybe([1, 50, 500], 7), BandHighRpm = 5000 + (rolls[6] % 1500) + 1 },
@@ -62,6 +62,7 @@ internal static class Anything
             9 => Dock.Strike(time, Of(["no_mark", "scuffed", "broken"], 7), position, boat) with { Entry = at },
             10 => Dock.Look(time, Of(s_verdicts, 7), position, rolls[6] % 4 == 0 ? ["hub_slip"] : []) with { Entry = at, Boat = boat },
             11 => new Retract(at with { Amends = null }, Dock.Id($"any {rolls[6] % 45}"), "typed_wrong", rolls[7] % 3 == 0 ? boat : null, rolls[7] % 3 == 1 ? engine : null, rolls[7] % 3 == 2 ? prop : null),
+            12 => new ReadNormalisedRpm(at, boat, position, s_rpm[rolls[7] % s_rpm.Length], Maybe(s_hours, 6)),
             _ => new RunTrial(
                 at,
                 boat,
