@@ -1,3 +1,4 @@
+using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Trials;
 
@@ -35,6 +36,7 @@ public static class MeterReadings
     private static double? HoursIn(IFact fact, Position position) => fact switch
     {
         IMetered metered when metered.Position == position => metered.Hours,
+        DutyDone done when done.Position == position => done.Hours,
         TrialRun trial => trial.Meters.FirstOrDefault(m => m.Position == position)?.Hours,
         _ => null,
     };

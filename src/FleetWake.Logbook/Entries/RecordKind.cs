@@ -1,12 +1,16 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Claims;
+using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Office;
 using FleetWake.Logbook.Parts;
 using FleetWake.Logbook.People;
+using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Props;
+using FleetWake.Logbook.Season;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Logbook.Trials;
 
@@ -100,8 +104,21 @@ public sealed partial record RecordKind(string Name, string Summary, Type Comman
         Of<ReadNormalisedRpm>(),
     ];
 
-    /// <summary>Hire, lay-up, looks and duties.</summary>
-    private static IEnumerable<RecordKind> OfUse() => [];
+    /// <summary>Rules, looks, duties, hire and lay-up.</summary>
+    private static IEnumerable<RecordKind> OfUse() =>
+    [
+        Of<SetInspectionRule>(),
+        Of<SetHireStates>(),
+        Of<LookOver>(),
+        Of<RetorqueNut>(),
+        Of<TakeDuty>(),
+        Of<DoDuty>(),
+        Of<TakeOutOfHire>(),
+        Of<ReturnToHire>(),
+        Of<LayUp>(),
+        Of<RelaunchBoat>(),
+        Of<RetireBoat>(),
+    ];
 
     /// <summary>Parts, prices, claims, docks, people and rules.</summary>
     private static IEnumerable<RecordKind> OfTheOffice() =>

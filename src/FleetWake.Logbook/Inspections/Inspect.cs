@@ -11,6 +11,7 @@ namespace FleetWake.Logbook.Inspections;
 /// <param name="Marks">What was seen.</param>
 /// <param name="MeasuredPitchInches">Pitch of each blade as measured [in].</param>
 /// <param name="Hours">Hour-meter reading [h].</param>
+/// <param name="Seen">What was in hand or in view. After a hard strike on stainless, shaft and gear oil have to be among it for "fit" to clear it.</param>
 public sealed record Inspect(
     Stamp? Entry,
     string? Boat,
@@ -18,7 +19,8 @@ public sealed record Inspect(
     [property: OneOf(typeof(Verdict))] string? Verdict,
     [property: OneOf(typeof(InspectionMark))] IReadOnlyList<string>? Marks = null,
     IReadOnlyList<double>? MeasuredPitchInches = null,
-    double? Hours = null) : ICommand<Inspect>
+    double? Hours = null,
+    [property: OneOf(typeof(InspectedPart))] IReadOnlyList<string>? Seen = null) : ICommand<Inspect>
 {
     /// <inheritdoc/>
     public static string Kind => "inspected";
@@ -42,8 +44,11 @@ public sealed record Inspect(
         var pitches = check.List(command.MeasuredPitchInches, "/measuredPitchInches", 0, 7)
             .Select((p, i) => check.Number(p, $"/measuredPitchInches/{i}", 3, 40, "in")).ToList();
         var hours = check.Hours(command.Hours, "/hours");
+        var seen = command.Seen is null
+            ? null
+            : check.List(command.Seen, "/seen", 0, 5).Select((word, i) => check.OneOf<InspectedPart>(word, $"/seen/{i}")).Distinct().ToList();
         return check.Decide(() => new Decision.Keep(
-            [new Placed(StreamName.Boat(boat), new Inspected(entry!, boat, position, marks, pitches, verdict, hours))],
+            [new Placed(StreamName.Boat(boat), new Inspected(entry!, boat, position, marks, pitches, verdict, hours) { Seen = seen })],
             [new Reference("/boat", StreamName.Boat(boat))]));
     }
 }

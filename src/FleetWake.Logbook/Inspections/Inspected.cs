@@ -19,7 +19,30 @@ public sealed record Inspected(
     IReadOnlyList<InspectionMark> Marks,
     IReadOnlyList<double> MeasuredPitchInches,
     Verdict Verdict,
-    double? Hours) : IMetered;
+    double? Hours) : IMetered
+{
+    /// <summary>What was in hand or in view; null on records from before this was asked, and when nobody said.</summary>
+    public IReadOnlyList<InspectedPart>? Seen { get; init; }
+}
+
+/// <summary>What an inspection had in hand or in view.</summary>
+public enum InspectedPart
+{
+    /// <summary>The prop.</summary>
+    Prop,
+
+    /// <summary>Its hub.</summary>
+    Hub,
+
+    /// <summary>The shaft.</summary>
+    Shaft,
+
+    /// <summary>The shaft seal.</summary>
+    Seal,
+
+    /// <summary>The gear oil.</summary>
+    GearOil,
+}
 
 /// <summary>What an inspection can see.</summary>
 public enum InspectionMark

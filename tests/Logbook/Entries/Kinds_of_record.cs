@@ -12,6 +12,8 @@ public class Kinds_of_record
             "prop_registered", "prop_acquired", "prop_fit_stated", "prop_sent_to_shop", "repitched", "prop_repaired", "prop_back_from_shop",
             "prop_measured", "prop_cost_told", "prop_stored", "loaner_taken", "loaner_returned", "prop_retired",
             "prop_mounted", "prop_removed", "strike_reported", "inspected", "trial_run", "normalised_rpm_read",
+            "inspection_rule_set", "hire_states_set", "looked_over", "nut_retorqued", "duty_taken", "duty_done", "out_of_hire", "back_in_hire",
+            "laid_up", "boat_relaunched", "boat_retired",
             "dock_opened", "person_invited", "role_given", "device_enrolled", "device_revoked", "schedule_set", "price_set", "quarantined_entry_released",
             "part_stocked", "part_counted", "part_used", "claim_opened", "claim_costed", "claim_closed",
             "retracted",
