@@ -1,7 +1,9 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using FleetWake.Logbook.Entries;
+using JasperFx.Events;
 
 namespace FleetWake.Store.Records;
 
@@ -12,12 +14,47 @@ namespace FleetWake.Store.Records;
 /// <param name="References">What the record speaks of; says whether a held record is still held.</param>
 public sealed record Receipt(Guid Id, string ContentHash, Answer Answer, IReadOnlyList<Reference> References)
 {
+    /// <summary>The record was held when it was taken; what held it may have arrived since.</summary>
+    [JsonIgnore]
+    public bool IsHeld => Answer.Outcome == Outcome.Held;
+
     /// <summary>Hash of a record's content as understood: member order, spacing and number spelling do not matter, nor the way it came.</summary>
     public static string Hash(RecordKind kind, ICommand command)
     {
         var content = JsonSerializer.Serialize(command, kind.CommandType, LogbookJson.Options);
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{RecordKind.SchemaVersion}\n{kind.Name}\n{content}")));
     }
+
+    /// <summary>The answer to a record that comes with this entry id again.</summary>
+    /// <param name="hash">Hash of its content; null when it is refused by itself.</param>
+    /// <param name="registered">Whether the thing of a stream is registered now: a record that was held may not be any more.</param>
+    public Answer Again(string? hash, Func<string, bool> registered)
+    {
+        if (ContentHash != hash) return Conflict(Id);
+        if (!IsHeld) return Answer with { Repeat = true };
+        var held = Registrations.Holding(References, registered);
+        return Answer with { Repeat = true, Held = held, Outcome = held.Count > 0 ? Outcome.Held : Outcome.Recorded };
+    }
+
+    private static Answer Conflict(Guid id) => new(
+        id,
+        Outcome.Conflict,
+        false,
+        [],
+        [],
+        [new Refusal("/entry/id", "id_used", "this entry id was used before for other content: give a changed record an id of its own, and amend the earlier one if it was wrong")]);
+}
+
+/// <summary>How writers of receipts meet each other.</summary>
+internal static class Receipts
+{
+    /// <summary>Each round loses only to somebody else's success on the same streams, so a crowd of n needs at most n rounds.</summary>
+    public const int MostRounds = 40;
+
+    /// <summary>Whether somebody else wrote to the same streams, or took the same entry, in between: look again.</summary>
+    public static bool IsLostRace(Exception e) =>
+        e is JasperFx.DocumentAlreadyExistsException or EventStreamUnexpectedMaxEventIdException
+            or JasperFx.Events.ExistingStreamIdCollisionException or Marten.Exceptions.ExistingStreamIdCollisionException;
 }
 
 /// <summary>What a device is told about one record.</summary>

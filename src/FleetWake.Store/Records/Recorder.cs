@@ -1,11 +1,7 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
 using FleetWake.Store.Histories;
-using JasperFx;
-using JasperFx.Events;
 using Marten;
-using Marten.Events;
-using Marten.Exceptions;
 using Microsoft.Extensions.Logging;
 
 namespace FleetWake.Store.Records;
@@ -16,9 +12,6 @@ namespace FleetWake.Store.Records;
 /// </summary>
 public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? log = null)
 {
-    // Each round loses only to somebody else's success on the same streams, so a crowd of n needs at most n rounds.
-    private const int MostRounds = 40;
-
     /// <summary>Takes one record of an operator.</summary>
     public async Task<Answer> TakeAsync(string tenant, RecordKind kind, ICommand command, Arrival arrival, CancellationToken ct)
     {
@@ -31,7 +24,7 @@ public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? lo
             {
                 return await TryAsync(tenant, command.Entry?.Id, hash, decision, ct);
             }
-            catch (Exception lost) when (IsLostRace(lost) && round < MostRounds)
+            catch (Exception lost) when (Receipts.IsLostRace(lost) && round < Receipts.MostRounds)
             {
                 // Somebody else wrote to these streams, or took this very entry, in between: look again.
             }
@@ -42,7 +35,11 @@ public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? lo
     {
         await using var session = store.LightweightSession(tenant);
         if (id is { } known && await session.LoadAsync<Receipt>(known, ct) is { } receipt)
-            return receipt.ContentHash == hash ? await Again(session, receipt, ct) : Conflict(receipt.Id);
+        {
+            var now = receipt.IsHeld ? await Registrations.AmongAsync(session, receipt.References.Select(r => r.Stream), ct) : [];
+            return receipt.Again(hash, now.Contains);
+        }
+
         if (decision is Decision.Refuse refused) return new Answer(id, Outcome.Refused, false, [], [], refused.Refusals);
 
         var keep = (Decision.Keep)decision;
@@ -54,44 +51,13 @@ public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? lo
             logs[placed.Stream] = stream.Aggregate ?? FactLog.Empty(placed.Stream);
         }
 
-        var held = await HeldAsync(session, keep.References, logs, ct);
+        var registered = await Registrations.AmongAsync(session, keep.References.Select(r => r.Stream).Where(s => !logs.ContainsKey(s)), ct);
+        var held = Registrations.Holding(keep.References, s => logs.TryGetValue(s, out var log) ? log.Registration() is not null : registered.Contains(s));
         var questions = await QuestionsAsync(session, keep, logs, ct);
         var answer = new Answer(id, held.Count > 0 ? Outcome.Held : Outcome.Recorded, false, held, questions, []);
         session.Insert(new Receipt(id!.Value, hash!, answer, keep.References));
         await session.SaveChangesAsync(ct);
         return answer;
-    }
-
-    private static bool IsLostRace(Exception e) =>
-        e is DocumentAlreadyExistsException or EventStreamUnexpectedMaxEventIdException
-            or JasperFx.Events.ExistingStreamIdCollisionException or Marten.Exceptions.ExistingStreamIdCollisionException;
-
-    private static async Task<Answer> Again(IQuerySession session, Receipt receipt, CancellationToken ct)
-    {
-        if (receipt.Answer.Outcome != Outcome.Held) return receipt.Answer with { Repeat = true };
-        var held = await HeldAsync(session, receipt.References, [], ct);
-        return receipt.Answer with { Repeat = true, Held = held, Outcome = held.Count > 0 ? Outcome.Held : Outcome.Recorded };
-    }
-
-    private static Answer Conflict(Guid id) => new(
-        id,
-        Outcome.Conflict,
-        false,
-        [],
-        [],
-        [new Refusal("/entry/id", "id_used", "this entry id was used before for other content: give a changed record an id of its own, and amend the earlier one if it was wrong")]);
-
-    /// <summary>References that are not registered; <paramref name="known"/> are logs that were read already.</summary>
-    private static async Task<List<Refusal>> HeldAsync(
-        IQuerySession session, IReadOnlyList<Reference> references, Dictionary<string, FactLog> known, CancellationToken ct)
-    {
-        var others = await Dossiers.LogsAsync(session, [.. references.Select(r => r.Stream).Where(s => !known.ContainsKey(s))], ct);
-        FactLog Log(string stream) => known.TryGetValue(stream, out var log) ? log : others[stream];
-        return
-        [
-            .. references.Where(r => Log(r.Stream).Registration() is null).Select(r => new Refusal(
-                r.Field, "not_registered", $"{r.Stream.Replace("/", " ", StringComparison.Ordinal)} is not registered yet: the record is held until its registration arrives")),
-        ];
     }
 
     /// <summary>The questions that these facts raise on their boat and that were not open before.</summary>

@@ -1,9 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
-using FleetWake.Logbook.Entries;
 
-namespace FleetWake.Web.Api;
+namespace FleetWake.Logbook.Entries;
 
 /// <summary>Reads records from JSON, strictly: an unknown field is a refusal, for it may be a torque in a unit nobody will see.</summary>
 public static class RecordReading
