@@ -28,16 +28,25 @@ public sealed record Dossier(
 
     /// <summary>Engines that a boat's log names, whether or not those records still count.</summary>
     public static IEnumerable<string> EnginesNamed(FactLog boat) =>
-        boat.Facts.OfType<EngineFitted>().Select(f => f.Engine).Distinct(StringComparer.Ordinal);
+        boat.Facts.Select(f => f switch { EngineFitted e => e.Engine, EngineRemoved e => e.Engine, _ => null })
+            .OfType<string>().Distinct(StringComparer.Ordinal);
 
     /// <summary>Props that a boat's log names, whether or not those records still count.</summary>
     public static IEnumerable<string> PropsNamed(FactLog boat) =>
-        boat.Facts.Select(f => f switch { PropMounted m => m.Prop, PropRemoved r => r.Prop, _ => null })
+        boat.Facts.Select(f => f switch { PropMounted m => m.Prop, FoundFitted m => m.Prop, PropRemoved r => r.Prop, _ => null })
             .OfType<string>().Distinct(StringComparer.Ordinal);
 
     /// <summary>Boats that the notices on an engine's or prop's log name.</summary>
     public static IEnumerable<string> BoatsNamed(FactLog engineOrProp) =>
-        engineOrProp.Facts.Select(f => f switch { PropIssued i => i.Boat, PropReturned r => r.Boat, EngineInstalled e => e.Boat, _ => null })
+        engineOrProp.Facts.Select(f => f switch
+            {
+                PropIssued i => i.Boat,
+                PropFound p => p.Boat,
+                PropReturned r => r.Boat,
+                EngineInstalled e => e.Boat,
+                EngineTakenOff e => e.Boat,
+                _ => null,
+            })
             .OfType<string>().Distinct(StringComparer.Ordinal);
 
     /// <summary>The dossier with facts added to the logs they belong to; facts of logs that are not in it are left out.</summary>

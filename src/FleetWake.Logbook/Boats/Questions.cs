@@ -71,7 +71,7 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
         if (registered is null) yield break;
         foreach (var fact in own.Facts)
         {
-            var odd = (fact is TrialRun trial ? Positions(trial).Concat(trial.Meters.Select(m => m.Position)).Distinct() : fact is IAtPosition at ? [at.Position] : [])
+            var odd = Named(fact)
                 .Where(p => !registered.Positions.Contains(p)).Select(p => Words.Of(p)).ToList();
             if (odd.Count == 0) continue;
             yield return new Contradiction(
@@ -112,6 +112,14 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
         fields.Remove("entry");
         return fields.ToJsonString();
     }
+
+    private static IEnumerable<Position> Named(IFact fact) => fact switch
+    {
+        TrialRun trial => Positions(trial).Concat(trial.Meters.Select(m => m.Position)).Distinct(),
+        RigChanged { Position: { } position } => [position],
+        IAtPosition at => [at.Position],
+        _ => [],
+    };
 
     /// <summary>Positions whose RPM a fact tells; none of a fact that is no trial.</summary>
     private static IEnumerable<Position> Positions(IFact fact) => fact switch

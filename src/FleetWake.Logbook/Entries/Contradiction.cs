@@ -33,6 +33,15 @@ public enum ContradictionKind
     /// <summary>An amendment or retraction names an entry that is not on this record.</summary>
     NothingToCorrect,
 
+    /// <summary>Another prop was found fitted than was on record there.</summary>
+    FoundAnotherProp,
+
+    /// <summary>An engine came off a place where it was not on record.</summary>
+    EngineNotThere,
+
+    /// <summary>A prop turns the other way than its engine's shaft.</summary>
+    RotationDoesNotFit,
+
     /// <summary>The same thing was registered twice with different content.</summary>
     RegisteredTwice,
 }

@@ -71,6 +71,14 @@ public sealed partial record RecordKind(string Name, string Summary, Type Comman
         Of<RegisterEngine>(),
         Of<FitEngine>(),
         Of<ReadHours>(),
+        Of<ReplaceMeter>(),
+        Of<CheckTachometer>(),
+        Of<RemoveEngine>(),
+        Of<RehomeBoat>(),
+        Of<CleanHull>(),
+        Of<ChangeRig>(),
+        Of<PlanProp>(),
+        Of<SettleContradiction>(),
     ];
 
     /// <summary>Props, their shop, and what holds and fits them.</summary>
@@ -97,7 +105,10 @@ public sealed partial record RecordKind(string Name, string Summary, Type Comman
     private static IEnumerable<RecordKind> OfMountings() =>
     [
         Of<MountProp>(),
+        Of<FindFitted>(),
         Of<RemoveProp>(),
+        Of<CleanProp>(),
+        Of<ReplaceHub>(),
         Of<ReportStrike>(),
         Of<Inspect>(),
         Of<RunTrial>(),

@@ -80,7 +80,9 @@ internal sealed class Settlement
     {
         Props.PropIssued => typeof(Mountings.PropMounted),
         Props.PropReturned => typeof(Mountings.PropRemoved),
+        Props.PropFound => typeof(Mountings.FoundFitted),
         Engines.EngineInstalled => typeof(Engines.EngineFitted),
+        Engines.EngineTakenOff => typeof(Engines.EngineRemoved),
         _ => fact.GetType(),
     };
 

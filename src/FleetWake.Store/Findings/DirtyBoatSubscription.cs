@@ -25,7 +25,7 @@ public sealed class DirtyBoatSubscription : SubscriptionBase
     private const string MarkBoatsOfPart =
         "insert into " + WorkTables.DirtyBoats + " (operator, boat, sequence, marked_at, attempts)"
         + " select distinct e.tenant_id, e.data ->> 'boat', ?::bigint, now(), 0 from " + FleetStore.SchemaName + ".mt_events e"
-        + " where e.tenant_id = ? and e.stream_id = ? and e.type in ('prop_issued', 'prop_returned', 'engine_installed')" + Upsert;
+        + " where e.tenant_id = ? and e.stream_id = ? and e.type in ('prop_issued', 'prop_found', 'prop_returned', 'engine_installed', 'engine_taken_off')" + Upsert;
 
     // Nearly every record of one boat can bear on another that shares a prop or an engine: hours, spans, questions.
     private const string MarkNeighbours =
@@ -33,8 +33,8 @@ public sealed class DirtyBoatSubscription : SubscriptionBase
         + " select distinct n.tenant_id, n.data ->> 'boat', ?::bigint, now(), 0"
         + " from " + FleetStore.SchemaName + ".mt_events e join " + FleetStore.SchemaName + ".mt_events n on n.tenant_id = e.tenant_id"
         + " and n.stream_id in ('prop/' || (e.data ->> 'prop'), 'engine/' || (e.data ->> 'engine'))"
-        + " and n.type in ('prop_issued', 'engine_installed')"
-        + " where e.tenant_id = ? and e.stream_id = ? and e.type in ('prop_mounted', 'engine_fitted')" + Upsert;
+        + " and n.type in ('prop_issued', 'prop_found', 'engine_installed')"
+        + " where e.tenant_id = ? and e.stream_id = ? and e.type in ('prop_mounted', 'found_fitted', 'engine_fitted')" + Upsert;
 
     /// <summary>Names the subscription; its progress is kept under this name.</summary>
     public DirtyBoatSubscription() => Name = "dirty-boats";

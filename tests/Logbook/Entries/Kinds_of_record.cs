@@ -7,11 +7,12 @@ public class Kinds_of_record
     [Fact]
     public void The_names_on_the_wire_are_pinned() => Assert.Equal(
         [
-            "boat_registered", "engine_registered", "engine_fitted", "hours_read",
+            "boat_registered", "engine_registered", "engine_fitted", "hours_read", "meter_replaced", "tachometer_checked", "engine_removed",
+            "boat_rehomed", "hull_cleaned", "rig_changed", "prop_planned", "contradiction_settled",
             "engine_fit_stated", "fastening_stated", "engine_serviced",
             "prop_registered", "prop_acquired", "prop_fit_stated", "prop_sent_to_shop", "repitched", "prop_repaired", "prop_back_from_shop",
             "prop_measured", "prop_cost_told", "prop_stored", "loaner_taken", "loaner_returned", "prop_retired",
-            "prop_mounted", "prop_removed", "strike_reported", "inspected", "trial_run", "normalised_rpm_read",
+            "prop_mounted", "found_fitted", "prop_removed", "prop_cleaned", "hub_replaced", "strike_reported", "inspected", "trial_run", "normalised_rpm_read",
             "inspection_rule_set", "hire_states_set", "looked_over", "nut_retorqued", "duty_taken", "duty_done", "out_of_hire", "back_in_hire",
             "laid_up", "boat_relaunched", "boat_retired",
             "dock_opened", "person_invited", "role_given", "device_enrolled", "device_revoked", "schedule_set", "price_set", "quarantined_entry_released",

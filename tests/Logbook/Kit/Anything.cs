@@ -1,5 +1,7 @@
 using CsCheck;
+using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Trials;
 
@@ -49,7 +51,7 @@ internal static class Anything
         var at = Dock.At(time, $"any {i}", rolls[2] % 5 == 0 ? $"any {rolls[2] / 5 % 45}" : null) with { Count = rolls[2] % 7 };
         var (boat, engine, prop) = (Of(Boats, 3), Of(["e1", "e2"], 4), Of(["p1", "p2"], 4));
         var position = rolls[5] % 3 == 0 ? Of(s_positions, 6) : "single";
-        return (rolls[0] % 17) switch
+        return (rolls[0] % 28) switch
         {
             0 => Dock.Boat(boat: boat, positions: rolls[5] % 2 == 0 ? ["single"] : ["port", "starboard"]) with { Entry = at },
             1 => Dock.Engine(engine: engine) with { Entry = at, TachometerStepRpm = Maybe([1, 50, 500], 7), BandHighRpm = 5000 + (rolls[6] % 1500) + 1 },
@@ -63,6 +65,17 @@ internal static class Anything
             10 => Dock.Look(time, Of(s_verdicts, 7), position, rolls[6] % 4 == 0 ? ["hub_slip"] : []) with { Entry = at, Boat = boat },
             11 => new Retract(at with { Amends = null }, Dock.Id($"any {rolls[6] % 45}"), "typed_wrong", rolls[7] % 3 == 0 ? boat : null, rolls[7] % 3 == 1 ? engine : null, rolls[7] % 3 == 2 ? prop : null),
             12 => new ReadNormalisedRpm(at, boat, position, s_rpm[rolls[7] % s_rpm.Length], Maybe(s_hours, 6)),
+            13 => new RemoveEngine(at, boat, position, rolls[7] % 2 == 0 ? null : engine, Maybe(s_hours, 6)),
+            14 => new FindFitted(at, boat, position, rolls[7] % 3 == 0 ? null : prop, Maybe(s_hours, 6)),
+            15 => new ReplaceMeter(at, engine, s_hours[rolls[7] % s_hours.Length], Maybe(s_hours, 6)),
+            16 => new CheckTachometer(at, engine, s_rpm[rolls[7] % s_rpm.Length], s_rpm[rolls[6] % s_rpm.Length]),
+            17 => rolls[7] % 2 == 0 ? new CleanHull(at, boat) : new CleanProp(at, boat, position),
+            18 => new ChangeRig(at, boat, "trim_tabs", rolls[7] % 2 == 0 ? null : position),
+            19 => new ReplaceHub(at, prop),
+            20 => new RehomeBoat(at, boat, "quay", Dock.Zone, rolls[7] % 2 == 0 ? null : "silty"),
+            21 => new PlanProp(at, boat, position, "usual", 13, 3 + (rolls[7] % 37)),
+            22 => new SettleContradiction(
+                at, boat, Of([.. Words.All(typeof(ContradictionKind))], 7), [.. Enumerable.Range(0, 1 + (rolls[6] % 2)).Select(i => Dock.Id($"any {(rolls[6] / 2 + i) % 45}"))], rolls[6] % 3 == 0 ? "corrected" : "both_stand"),
             _ => new RunTrial(
                 at,
                 boat,

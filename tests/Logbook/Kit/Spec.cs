@@ -53,7 +53,7 @@ internal sealed class Spec
     {
         if (_decision is not Decision.Refuse refuse) throw new XunitException($"Expected a refusal {string.Join(", ", expected)}, but: {_decision?.ToString() ?? "no command"}");
         Assert.Equal(expected, refuse.Refusals.Select(r => (r.Field, r.Reason)));
-        Assert.All(refuse.Refusals, r => Assert.True(r.Message.Length is > 10 and < 250, r.Message));
+        Assert.All(refuse.Refusals, r => Assert.True(r.Message.Length is > 10 and < 400, r.Message));
     }
 
     /// <summary>Each of these is refused, for exactly its one reason.</summary>
