@@ -32,7 +32,7 @@ internal static class AptInstall
 
     private static async Task<ServerBinaries?> RunInTurnAsync(Machine machine, Action<string> say, TimeProvider time, CancellationToken ct)
     {
-        using FileStream turn = await TakeTurnAsync(time, ct);
+        using FileStream turn = await Turn.TakeAsync(LockFile, time, ct);
         if (ServerBinaries.Find(machine) is { } already)
             return already;
 
@@ -58,21 +58,6 @@ internal static class AptInstall
         finally
         {
             File.Delete(setting);
-        }
-    }
-
-    private static async Task<FileStream> TakeTurnAsync(TimeProvider time, CancellationToken ct)
-    {
-        while (true)
-        {
-            try
-            {
-                return new FileStream(LockFile, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-            }
-            catch (IOException) when (File.Exists(LockFile))
-            {
-                await Task.Delay(TimeSpan.FromMilliseconds(200), time, ct);
-            }
         }
     }
 

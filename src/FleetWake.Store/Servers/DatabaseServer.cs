@@ -1,3 +1,4 @@
+using FleetWake.Store.Servers.Containers;
 using Npgsql;
 
 namespace FleetWake.Store.Servers;
@@ -5,12 +6,13 @@ namespace FleetWake.Store.Servers;
 /// <summary>The PostgreSQL that this run uses: the one that FLEETWAKE_DB names, else a private one of our own.</summary>
 public sealed class DatabaseServer : IAsyncDisposable
 {
-    private readonly string? _named;
-    private readonly LocalServer? _own;
+    private readonly Func<string, string> _connection;
+    private readonly string _admin;
+    private readonly IAsyncDisposable? _own;
 
-    private DatabaseServer(string? named, LocalServer? own, ServerSource source)
+    private DatabaseServer(ServerSource source, Func<string, string> connection, string admin, IAsyncDisposable? own)
     {
-        (_named, _own, Source) = (named, own, source);
+        (Source, _connection, _admin, _own) = (source, connection, admin, own);
     }
 
     public ServerSource Source { get; }
@@ -25,9 +27,38 @@ public sealed class DatabaseServer : IAsyncDisposable
         Machine machine, LocalServerOptions options, Action<string> say, TimeProvider time, CancellationToken ct)
     {
         if (machine.Variable("FLEETWAKE_DB") is { } named)
-            return new DatabaseServer(named, null, await LookAtAsync(named, ct));
-        LocalServer own = await LocalServer.StartAsync(machine, options, say, time, ct);
-        return new DatabaseServer(null, own, own.Source);
+            return await NamedAsync(named, ct);
+        ServerBinaries? binaries = await ServerSearch.FindAsync(machine, say, time, ct);
+        if (binaries is null && await ContainedAsync(machine, options, say, time, ct) is { } contained)
+            return contained;
+        binaries ??= await ServerSearch.InstallAsync(machine, say, time, ct);
+        LocalServer own = await LocalServer.StartAsync(binaries, options, say, time, ct);
+        return new DatabaseServer(own.Source, own.ConnectionString, own.ConnectionString("postgres"), own);
+    }
+
+    /// <summary>The database that was named is the one where its user surely may connect.</summary>
+    private static async Task<DatabaseServer> NamedAsync(string named, CancellationToken ct) => new(
+        await LookAtAsync(named, ct),
+        database => new NpgsqlConnectionStringBuilder(named) { Database = database }.ConnectionString,
+        named,
+        own: null);
+
+    private static async Task<DatabaseServer?> ContainedAsync(
+        Machine machine, LocalServerOptions options, Action<string> say, TimeProvider time, CancellationToken ct)
+    {
+        var choice = SourceChoice.Of(machine);
+        if (!choice.Allows(SourceChoice.Docker))
+            return null;
+        try
+        {
+            ContainerServer own = await ContainerServer.StartAsync(machine, options, say, time, ct);
+            return new DatabaseServer(own.Source, own.ConnectionString, own.ConnectionString("postgres"), own);
+        }
+        catch (ContainerException none)
+        {
+            choice.PassOver(SourceChoice.Docker, none.Message, say);
+            return null;
+        }
     }
 
     /// <summary>Whoever named a server wants that one: when it does not answer, no other is taken in its place.</summary>
@@ -40,17 +71,13 @@ public sealed class DatabaseServer : IAsyncDisposable
         return ServerSource.Named(version, parts.Host, parts.Port);
     }
 
-    public string ConnectionString(string database) =>
-        _own?.ConnectionString(database) ?? new NpgsqlConnectionStringBuilder(_named) { Database = database }.ConnectionString;
+    public string ConnectionString(string database) => _connection(database);
 
     /// <param name="template">A database to copy, schema and rows; nobody may be connected to it.</param>
     public Task CreateDatabaseAsync(string name, string? template = null, CancellationToken ct = default) =>
-        Databases.CreateAsync(AdminConnection, name, template, ct);
+        Databases.CreateAsync(_admin, name, template, ct);
 
-    public Task DropDatabaseAsync(string name, CancellationToken ct = default) => Databases.DropAsync(AdminConnection, name, ct);
-
-    // The database that FLEETWAKE_DB names is the one where its user surely may connect.
-    private string AdminConnection => _named ?? _own!.ConnectionString("postgres");
+    public Task DropDatabaseAsync(string name, CancellationToken ct = default) => Databases.DropAsync(_admin, name, ct);
 
     public ValueTask DisposeAsync() => _own?.DisposeAsync() ?? ValueTask.CompletedTask;
 }

@@ -36,9 +36,12 @@ public sealed class LocalServer : IAsyncDisposable
         StartAsync(Machine.Real, options, say, time, ct);
 
     public static async Task<LocalServer> StartAsync(
-        Machine machine, LocalServerOptions options, Action<string> say, TimeProvider time, CancellationToken ct)
+        Machine machine, LocalServerOptions options, Action<string> say, TimeProvider time, CancellationToken ct) =>
+        await StartAsync(await ServerSearch.FindOrInstallAsync(machine, say, time, ct), options, say, time, ct);
+
+    internal static async Task<LocalServer> StartAsync(
+        ServerBinaries binaries, LocalServerOptions options, Action<string> say, TimeProvider time, CancellationToken ct)
     {
-        ServerBinaries binaries = await ServerSearch.FindOrInstallAsync(machine, say, time, ct);
         ServerAccount? account = ServerAccount.ForThisProcess();
         var launcher = new ServerLauncher(account);
         await StaleFolders.CleanAsync(account, say, time);

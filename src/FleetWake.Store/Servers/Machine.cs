@@ -1,4 +1,6 @@
 using System.Runtime.InteropServices;
+using FleetWake.Store.Servers.Containers;
+using FleetWake.Store.Servers.Download;
 
 namespace FleetWake.Store.Servers;
 
@@ -15,12 +17,30 @@ public sealed record Machine(
     IReadOnlyList<string> System,
     bool IsRoot)
 {
+    /// <summary>The package of PostgreSQL's programs that fits this machine, if there is one.</summary>
+    public PublishedPackage? Package { get; init; }
+
+    /// <summary>Where downloads are kept between runs; null when there is no such place.</summary>
+    public string? Cache { get; init; }
+
+    /// <summary>The registry that npm would take, null when that is not known.</summary>
+    public Func<string?> NpmSetting { get; init; } = () => null;
+
+    /// <summary>Where Docker's engine may listen, the likeliest first.</summary>
+    public IReadOnlyList<Uri> DockerSockets { get; init; } = [];
+
     public static Machine Real { get; } = new(
         name => Environment.GetEnvironmentVariable(name) is { Length: > 0 } value ? value : null,
         folder => Directory.Exists(folder) ? Directory.EnumerateDirectories(folder) : [],
         ServerVersion.In,
         SystemWords(),
-        Environment.IsPrivilegedProcess);
+        Environment.IsPrivilegedProcess)
+    {
+        Package = PublishedPackage.ForThisMachine,
+        Cache = CacheFolder.Of(ServerAccount.ForThisProcess()),
+        NpmSetting = NpmRegistry.Setting,
+        DockerSockets = DockerEngine.UsualSockets,
+    };
 
     private static string[] SystemWords()
     {

@@ -16,6 +16,20 @@ internal static class Modes
         return folder;
     }
 
+    /// <summary>What others may read and run, whatever this process's own mask is: the server's user is another than root.</summary>
+    public static void MakeOpen(string folder)
+    {
+        Directory.CreateDirectory(folder);
+        Open(folder, programs: true);
+    }
+
+    public static void Open(string path, bool programs)
+    {
+        const UnixFileMode read = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.OtherRead;
+        if (!OperatingSystem.IsWindows())
+            File.SetUnixFileMode(path, programs ? read | Passable : read);
+    }
+
     /// <summary>Made closed, not closed after it was made: between the two somebody could open it.</summary>
     public static void WritePrivate(string file, string text)
     {

