@@ -103,9 +103,7 @@ public sealed record BoatHistory(
 
     /// <summary>Pitch of a prop at the moment of an entry [in]; null while the prop is not registered.</summary>
     public double? PitchInchesAt(string prop, Entry entry) =>
-        !Props.TryGetValue(prop, out var facts) ? null
-        : facts.OfType<Repitched>().LastOrDefault(r => Order.Compare(r.Entry, entry) <= 0)?.PitchAfterInches
-            ?? facts.OfType<PropRegistered>().FirstOrDefault()?.PitchInches;
+        Props.TryGetValue(prop, out var facts) ? PropNumbers.At(facts, Order, entry).PitchInches : null;
 
     private static BoatElsewhere TellElsewhere(string boat, IReadOnlyList<IFact> facts, IReadOnlyList<EngineSpan> engines, Settlement settled) =>
         new(boat, facts, engines, FleetWake.Logbook.Mountings.Mountings.Of(boat, facts, engines, settled.Original, settled.Order).Spans);

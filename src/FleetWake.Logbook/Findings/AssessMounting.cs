@@ -64,12 +64,11 @@ internal static class AssessMounting
     {
         var facts = history.Props.GetValueOrDefault(mounting.Fitted.Prop) ?? [];
         var registered = facts.OfType<PropRegistered>().FirstOrDefault();
-        var repitched = facts.OfType<Repitched>().LastOrDefault();
-        var measured = facts.OfType<Repitched>().LastOrDefault(r => r.DiameterAfterInches is not null);
+        var numbers = PropNumbers.Of(facts);
         return new PropCard(
             mounting.Fitted.Prop,
-            measured?.DiameterAfterInches ?? registered?.DiameterInches,
-            repitched?.PitchAfterInches ?? registered?.PitchInches,
+            numbers.DiameterInches,
+            numbers.PitchInches,
             registered?.Blades,
             registered?.Material);
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Props;
 using Xunit.Sdk;
 
 namespace FleetWake.Logbook.Tests;
@@ -41,16 +42,22 @@ internal sealed class Fleet
         return JsonSerializer.Serialize(new { History = History(boat), Finding = finding, Attentions = Attentions.Of(finding) }, LogbookJson.Options);
     }
 
+    /// <summary>The log of one stream.</summary>
+    public FactLog Log(string stream) => _placed.Where(p => p.Stream == stream).Aggregate(FactLog.Empty(stream), (log, p) => log.Evolve(p.Fact));
+
+    /// <summary>A prop's life, from the histories of the boats that its log names.</summary>
+    public PropLife Life(string prop = "p1") => PropLife.Of(Log(StreamName.Prop(prop)), [.. Dossier.BoatsNamed(Log(StreamName.Prop(prop))).Select(History)]);
+
     public Dossier Around(string boat = Dock.Kea)
     {
         var logs = _placed.GroupBy(p => p.Stream).ToDictionary(
             g => g.Key, g => g.Aggregate(FactLog.Empty(g.Key), (log, p) => log.Evolve(p.Fact)));
-        FactLog Log(string stream) => logs.GetValueOrDefault(stream) ?? FactLog.Empty(stream);
+        FactLog Of(string stream) => logs.GetValueOrDefault(stream) ?? FactLog.Empty(stream);
 
-        var own = Log(StreamName.Boat(boat));
-        var engines = Dossier.EnginesNamed(own).ToImmutableSortedDictionary(e => e, e => Log(StreamName.Engine(e)), StringComparer.Ordinal);
-        var props = Dossier.PropsNamed(own).ToImmutableSortedDictionary(p => p, p => Log(StreamName.Prop(p)), StringComparer.Ordinal);
+        var own = Of(StreamName.Boat(boat));
+        var engines = Dossier.EnginesNamed(own).ToImmutableSortedDictionary(e => e, e => Of(StreamName.Engine(e)), StringComparer.Ordinal);
+        var props = Dossier.PropsNamed(own).ToImmutableSortedDictionary(p => p, p => Of(StreamName.Prop(p)), StringComparer.Ordinal);
         var others = engines.Values.Concat(props.Values).SelectMany(Dossier.BoatsNamed).Distinct().Where(b => b != boat);
-        return new Dossier(own, engines, props, others.ToImmutableSortedDictionary(b => b, b => Log(StreamName.Boat(b)), StringComparer.Ordinal));
+        return new Dossier(own, engines, props, others.ToImmutableSortedDictionary(b => b, b => Of(StreamName.Boat(b)), StringComparer.Ordinal));
     }
 }
