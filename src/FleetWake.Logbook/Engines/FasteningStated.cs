@@ -79,7 +79,7 @@ public sealed record StateFastening(
         var fastening = check.OneOf<Fastening>(command.Fastening, "/fastening");
         var (low, high, unit) = Torque(check, command);
         var slots = check.MaybeWhole(command.MostSlots, "/mostSlots", 0, 10, "slots");
-        if (command.MostSlots is not null && command.Fastening is not null && command.Fastening != Words.Of(Engines.Fastening.CastleNutCotterPin))
+        if (command.MostSlots is not null && Words.TryRead<Fastening>(command.Fastening ?? "", out var known) && known != Engines.Fastening.CastleNutCotterPin)
             check.Refuse("/mostSlots", "no_slots", "only a castle nut is lined up by its slots: leave this out");
         return check.Decide(() => new Decision.Keep(
             [new Placed(StreamName.Engine(engine), new FasteningStated(entry!, engine, fastening, low, high, unit, slots, command.Retorque))],

@@ -61,7 +61,7 @@ public sealed record SendPropToShop(
         var shop = check.Id(command.Shop, "/shop");
         var wish = check.OneOf<ShopWish>(command.Wish, "/wish");
         var pitch = check.Maybe(command.PitchWantedInches, "/pitchWantedInches", 3, 40, "in");
-        if (command.PitchWantedInches is not null && command.Wish is not null && command.Wish != Words.Of(ShopWish.Repitch))
+        if (command.PitchWantedInches is not null && Words.TryRead<ShopWish>(command.Wish ?? "", out var known) && known != ShopWish.Repitch)
             check.Refuse("/pitchWantedInches", "not_a_repitch", "a pitch is asked for with a repitch only: set the wish to repitch, or leave the pitch out");
         var due = check.DueDate(command.DueBackOn, entry, "/dueBackOn");
         return check.Decide(() => new Decision.Keep(

@@ -37,6 +37,18 @@ public class Kinds_of_record
     });
 
     [Fact]
+    public void Each_has_an_example_of_its_own_that_is_kept_and_speaks_of_things_that_an_example_registers()
+    {
+        string[] registered = ["boat/linnet", "engine/engine-7", "prop/lin-13"];
+        Assert.All(RecordKind.All, k =>
+        {
+            var keep = Assert.IsType<Decision.Keep>(k.Decide(k.Example, Dock.Arrived));
+            Assert.All(keep.References, r => Assert.Contains(r.Stream, registered));
+        });
+        Assert.Equal(RecordKind.All.Count, RecordKind.All.Select(k => k.Example.Entry!.Id).Distinct().Count());
+    }
+
+    [Fact]
     public void An_empty_record_of_any_kind_is_refused_and_never_throws() => Assert.All(RecordKind.All, k =>
     {
         var empty = (ICommand)JsonSerializer.Deserialize("{}", k.CommandType, LogbookJson.Options)!;

@@ -11,12 +11,16 @@ public class Retracting
         Spec.Given().When(Good).Then(("boat/kea", fact)).Naming();
         Spec.Given().When(Good with { Boat = null, Engine = "e1" }).Then(("engine/e1", fact)).Naming();
         Spec.Given().When(Good with { Boat = null, Prop = "p1" }).Then(("prop/p1", fact)).Naming();
+        Spec.Given().When(Good with { Boat = null, Part = "pin" }).Then(("part/pin", fact)).Naming();
+        Spec.Given().When(Good with { Boat = null, Office = true }).Then(("operator", fact)).Naming();
     }
 
     [Fact]
     public void It_names_exactly_one_subject() => Spec.EachIsRefused(
         (Good with { Boat = null }, "/boat", "one_subject"),
         (Good with { Prop = "p1" }, "/boat", "one_subject"),
+        (Good with { Office = true }, "/boat", "one_subject"),
+        (Good with { Boat = null, Office = false }, "/boat", "one_subject"),
         (Good with { Engine = "e1", Prop = "p1" }, "/boat", "one_subject"));
 
     [Fact]
