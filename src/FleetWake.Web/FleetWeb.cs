@@ -1,8 +1,8 @@
-using System.Reflection;
 using FleetWake.Logbook.Entries;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Operators;
 using FleetWake.Web.Api;
+using FleetWake.Web.Api.Reading;
 using FleetWake.Web.Office;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Authentication;
@@ -10,9 +10,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.OpenApi;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.OpenApi;
 using Npgsql;
 
 namespace FleetWake.Web;
@@ -28,7 +26,7 @@ public static class FleetWeb
     {
         services.ConfigureHttpJsonOptions(o => LogbookJson.Configure(o.SerializerOptions));
         services.AddProblemDetails();
-        services.AddOpenApi("v1", Describe);
+        services.AddOpenApi("v1", Description.Describe);
         services.AddAuthentication(ApiKeyHandler.SchemeName)
             .AddScheme<AuthenticationSchemeOptions, ApiKeyHandler>(ApiKeyHandler.SchemeName, null);
         var authorization = services.AddAuthorizationBuilder();
@@ -54,7 +52,7 @@ public static class FleetWeb
         app.MapGet("/health/live", () => Results.Text("live\n")).ExcludeFromDescription();
         app.MapGet("/health/ready", ReadyAsync).ExcludeFromDescription();
         app.MapRecords();
-        app.MapBoats();
+        app.MapReading();
         app.MapUnsubscribe();
     }
 
@@ -102,35 +100,5 @@ public static class FleetWeb
         }
 
         await Problems.Make(500, "failure", "Something broke on our side; the log says what. Nothing of this request is certain: send it again, a repeat is harmless.", []).ExecuteAsync(http);
-    }
-
-    private static void Describe(OpenApiOptions options)
-    {
-        options.AddDocumentTransformer((document, _, _) =>
-        {
-            document.Info = new OpenApiInfo
-            {
-                Title = "FleetWake",
-                Version = "v1",
-                Description = "Records of a fleet's propellers and what follows from them. Decision aid only: the owner's manual, local rules and a licensed technician win.",
-            };
-            document.Components ??= new OpenApiComponents();
-            document.Components.SecuritySchemes ??= new Dictionary<string, IOpenApiSecurityScheme>(StringComparer.Ordinal);
-            document.Components.SecuritySchemes["key"] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "An API key of the operator: fw_…" };
-            document.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference("key", document)] = [] }];
-            return Task.CompletedTask;
-        });
-        options.AddSchemaTransformer((schema, context, _) =>
-        {
-            // A refused record of a batch may have had no id to answer with.
-            if (context.JsonTypeInfo.Type == typeof(Store.Records.Answer)) schema.Required?.Remove("id");
-            if (context.JsonPropertyInfo?.AttributeProvider is MemberInfo member && member.GetCustomAttribute<OneOfAttribute>() is { } oneOf)
-            {
-                var words = schema.Items is OpenApiSchema items ? items : schema;
-                words.Enum = [.. Words.All(oneOf.Words).Select(w => (System.Text.Json.Nodes.JsonNode)w)];
-            }
-
-            return Task.CompletedTask;
-        });
     }
 }

@@ -38,7 +38,7 @@ public sealed class OneMeasurementTests(PostgresFixture postgres)
 
         // 4. History: the daemon folds the stream into the boat's record.
         await RunningFleet.UntilAsync("the boat's history", async () =>
-            (await PageAsync(fleet, "sanderling", ct))?["record"]?.AsArray().Count == 9, ct);
+            (await HistoryAsync(fleet, "sanderling", ct))?["items"]?.AsArray().Count == 9, ct);
 
         // 5. Finding: slip, drift, margin and band exit.
         JsonNode? mounting = null;
@@ -70,9 +70,9 @@ public sealed class OneMeasurementTests(PostgresFixture postgres)
 
     private static string Text(JsonNode? node) => node!.GetValue<string>();
 
-    private static async Task<JsonNode?> PageAsync(RunningFleet fleet, string boat, CancellationToken ct)
+    private static async Task<JsonNode?> HistoryAsync(RunningFleet fleet, string boat, CancellationToken ct)
     {
-        using var response = await fleet.Http.GetAsync($"/api/boats/{boat}", ct);
+        using var response = await fleet.Http.GetAsync($"/api/boats/{boat}/history", ct);
         return response.IsSuccessStatusCode ? await response.Content.ReadFromJsonAsync<JsonNode>(ct) : null;
     }
 

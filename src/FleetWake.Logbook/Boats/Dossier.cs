@@ -49,6 +49,9 @@ public sealed record Dossier(
             })
             .OfType<string>().Distinct(StringComparer.Ordinal);
 
+    /// <summary>Every log of it, the boat's own first.</summary>
+    public IEnumerable<FactLog> Logs() => [Boat, .. Engines.Values, .. Props.Values, .. OtherBoats.Values];
+
     /// <summary>The dossier with facts added to the logs they belong to; facts of logs that are not in it are left out.</summary>
     public Dossier With(IEnumerable<Placed> placed) => placed.Aggregate(this, (dossier, p) => dossier.With(p));
 

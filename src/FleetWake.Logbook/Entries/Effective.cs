@@ -12,6 +12,12 @@ public sealed record Effective(IReadOnlyList<IFact> Facts, IReadOnlyList<IFact> 
     /// </summary>
     public static Effective Of(IReadOnlyList<IFact> log) => Of(log, Settlement.Of(log));
 
+    /// <summary>What counts of a log when others that bear on it are settled along: a record may be corrected on another log.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="beside">The others; the log itself among them does no harm.</param>
+    public static Effective Of(FactLog log, IEnumerable<FactLog> beside) =>
+        Of(log.Facts, Settlement.Of(log.Facts.Concat(beside.SelectMany(l => l.Facts))));
+
     /// <summary>What counts of one of several logs that were settled together, as far as it happened by a day.</summary>
     internal static Effective Of(IReadOnlyList<IFact> log, Settlement settled, DateOnly? until = null) => new(
         [.. log.Where(f => settled.Counts(f.Entry) && !(f.Entry.Date() > until)).OrderBy(f => f.Entry, settled.Order)],

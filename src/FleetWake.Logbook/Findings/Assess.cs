@@ -8,7 +8,7 @@ using FleetWake.Logbook.Strikes;
 namespace FleetWake.Logbook.Findings;
 
 /// <summary>Assesses a boat's history. Pure and free of the clock: recomputed whole whenever a record of the boat arrives, however late.</summary>
-public static class Assess
+public static partial class Assess
 {
     /// <summary>Name and version of the method; part of what a stored finding is keyed by.</summary>
     public const string Method = "straight-line-1";

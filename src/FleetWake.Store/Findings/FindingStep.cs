@@ -135,11 +135,8 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
         }
     }
 
-    private static string Hash(Dossier dossier)
-    {
-        var logs = new[] { dossier.Boat }.Concat(dossier.Engines.Values).Concat(dossier.Props.Values).Concat(dossier.OtherBoats.Values);
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(JsonSerializer.Serialize(logs, LogbookJson.Options))));
-    }
+    private static string Hash(Dossier dossier) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(JsonSerializer.Serialize(dossier.Logs(), LogbookJson.Options))));
 
     private static async Task<Claimed?> ClaimAsync(NpgsqlConnection connection, CancellationToken ct)
     {

@@ -23,14 +23,33 @@ internal static class Dossiers
         var engines = Dossier.EnginesNamed(then).ToList();
         var props = Dossier.PropsNamed(then).ToList();
         var parts = await LogsAsync(session, [.. engines.Select(StreamName.Engine), .. props.Select(StreamName.Prop)], ct);
-        var others = parts.Values.SelectMany(Dossier.BoatsNamed).Distinct(StringComparer.Ordinal).Where(b => b != boat).ToList();
+        var others = parts.Values.SelectMany(Dossier.BoatsNamed).Distinct(StringComparer.Ordinal).Where(b => b != boat);
         var neighbours = await LogsAsync(session, [.. others.Select(StreamName.Boat)], ct);
-        var before = new Dossier(
-            own,
-            engines.ToImmutableSortedDictionary(e => e, e => parts[StreamName.Engine(e)], StringComparer.Ordinal),
-            props.ToImmutableSortedDictionary(p => p, p => parts[StreamName.Prop(p)], StringComparer.Ordinal),
-            others.ToImmutableSortedDictionary(b => b, b => neighbours[StreamName.Boat(b)], StringComparer.Ordinal));
+        var before = Of(own, engines, props, s => parts.GetValueOrDefault(s) ?? neighbours[s]);
         return (before, before.With(facts));
+    }
+
+    /// <summary>
+    /// Dossiers of some boats out of the logs as the daemon folded them, in three queries however many boats there are.
+    /// They may lag a moment behind the streams: good for reading, and not for findings.
+    /// </summary>
+    public static async Task<IReadOnlyList<Dossier>> FoldedAsync(IQuerySession session, IReadOnlyList<string> boats, CancellationToken ct)
+    {
+        var logs = await FoldedLogsAsync(session, boats.Select(StreamName.Boat), ct);
+        var own = boats.Select(b => logs[StreamName.Boat(b)]).ToList();
+        var parts = await FoldedLogsAsync(session, own.SelectMany(PartsNamed), ct);
+        var others = await FoldedLogsAsync(session, parts.Values.SelectMany(Dossier.BoatsNamed).Select(StreamName.Boat).Where(s => !logs.ContainsKey(s)), ct);
+        foreach (var (stream, log) in parts.Concat(others)) logs[stream] = log;
+        return [.. own.Select(log => Of(log, Dossier.EnginesNamed(log), Dossier.PropsNamed(log), s => logs[s]))];
+    }
+
+    /// <summary>Some logs as the daemon folded them, an empty one for a stream that it has not seen.</summary>
+    public static async Task<Dictionary<string, FactLog>> FoldedLogsAsync(IQuerySession session, IEnumerable<string> streams, CancellationToken ct)
+    {
+        var logs = streams.Distinct(StringComparer.Ordinal).ToDictionary(s => s, FactLog.Empty, StringComparer.Ordinal);
+        if (logs.Count == 0) return logs;
+        foreach (var log in await session.LoadManyAsync<FactLog>(ct, [.. logs.Keys])) logs[log.Id] = log;
+        return logs;
     }
 
     /// <summary>The logs of some streams, an empty one for a stream that holds nothing.</summary>
@@ -46,5 +65,17 @@ internal static class Dossiers
         }
 
         return logs;
+    }
+
+    private static IEnumerable<string> PartsNamed(FactLog boat) =>
+        Dossier.EnginesNamed(boat).Select(StreamName.Engine).Concat(Dossier.PropsNamed(boat).Select(StreamName.Prop));
+
+    private static Dossier Of(FactLog own, IEnumerable<string> engines, IEnumerable<string> props, Func<string, FactLog> log)
+    {
+        var parts = engines.ToImmutableSortedDictionary(e => e, e => log(StreamName.Engine(e)), StringComparer.Ordinal);
+        var fitted = props.ToImmutableSortedDictionary(p => p, p => log(StreamName.Prop(p)), StringComparer.Ordinal);
+        var boat = StreamName.BoatOf(own.Id);
+        var others = parts.Values.Concat(fitted.Values).SelectMany(Dossier.BoatsNamed).Distinct(StringComparer.Ordinal).Where(b => b != boat);
+        return new Dossier(own, parts, fitted, others.ToImmutableSortedDictionary(b => b, b => log(StreamName.Boat(b)), StringComparer.Ordinal));
     }
 }

@@ -9,7 +9,7 @@ using Npgsql;
 namespace FleetWake.Store.Histories;
 
 /// <summary>What people and reports read of an operator's fleet.</summary>
-public sealed class FleetReading(IDocumentStore store, NpgsqlDataSource source)
+public sealed partial class FleetReading(IDocumentStore store, NpgsqlDataSource source)
 {
     /// <summary>The present finding of every boat, by name.</summary>
     public async Task<IReadOnlyList<StoredFinding>> FindingsAsync(string @operator, CancellationToken ct)

@@ -18,7 +18,11 @@ public static class Problems
         ? Make(StatusCodes.Status409Conflict, "entry-id-used", "This entry id was used before for other content.", answer.Refusals)
         : Make(StatusCodes.Status422UnprocessableEntity, "record-refused", "The record cannot be kept as it is. Mend the fields named and send it again; nothing was stored.", answer.Refusals);
 
-    /// <summary>A query parameter or a batch field cannot be used.</summary>
+    /// <summary>Query parameters cannot be used.</summary>
+    public static IResult Query(IReadOnlyList<Refusal> refusals) => Make(
+        StatusCodes.Status422UnprocessableEntity, "request-refused", string.Join("; ", refusals.Select(r => r.Message)) + ".", refusals);
+
+    /// <summary>A header or a batch field cannot be used.</summary>
     public static IResult Field(string field, string reason, string message) =>
         Make(StatusCodes.Status422UnprocessableEntity, "request-refused", message, [new Refusal(field, reason, message)]);
 

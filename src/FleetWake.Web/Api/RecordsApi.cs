@@ -35,6 +35,7 @@ public static partial class RecordsApi
         {
             records.MapPost(kind.Name, (HttpContext http, Recorder recorder, TimeProvider time) => TakeOneAsync(kind, http, recorder, time))
                 .WithName("record_" + kind.Name)
+                .WithMetadata(kind)
                 .WithSummary(kind.Summary)
                 .WithDescription($"The sending device is named by the header {DeviceHeader}; {SentAtHeader} gives its clock at sending.")
                 .Accepts(kind.CommandType, "application/json")

@@ -1,43 +1,18 @@
 using System.Net;
-using System.Net.Http.Json;
 using System.Text.Json.Nodes;
-using FleetWake.Logbook.Entries;
-using FleetWake.Logbook.Inspections;
-using FleetWake.Logbook.Strikes;
-using FleetWake.Settings;
-using FleetWake.Tests.Kit;
-using FleetWake.Tests.Program;
 
 namespace FleetWake.Journey.Tests.Api;
 
-/// <summary>What is read back: boats, findings, due lists and the description of the API.</summary>
-public sealed class ReadingApiTests(PostgresFixture postgres) : IAsyncLifetime
+/// <summary>What is read back: boats, engines, mountings, questions, due lists and the record itself.</summary>
+[Collection(ReadingFleet.Shared)]
+public sealed class ReadingApiTests(ReadingFleet fleet)
 {
-    private readonly DockRecords dock = new();
-    private RunningFleet fleet = null!;
-
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
-
-    public async ValueTask InitializeAsync()
-    {
-        fleet = await RunningFleet.StartAsync(
-            await postgres.NewDatabaseAsync("reading", Ct), new MailSettings("a@b.example", Path.GetTempPath(), null), ct: Ct);
-        await fleet.SendAsync(
-        [
-            .. dock.Outfit("tern", "Tern"), .. dock.Outfit("skua", "Skua"),
-            new Inspect(dock.At("2026-08-31T16:00:00"), "skua", "single", "fit"),
-            new ReportStrike(dock.At("2026-03-02T10:00:00"), "tern", "single", "rock", "bent"),
-        ], Ct);
-        await RunningFleet.UntilAsync("both findings", async () =>
-            (await fleet.Http.GetFromJsonAsync<JsonArray>("/api/boats", Ct))!.Count == 2 && (await DueAsync("2026-12-01")).Count == 3, Ct);
-    }
-
-    public ValueTask DisposeAsync() => fleet.DisposeAsync();
 
     [Fact]
     public async Task A_boat_with_an_open_strike_is_shown_as_not_for_hire_with_what_releases_it()
     {
-        var boats = (await fleet.Http.GetFromJsonAsync<JsonArray>("/api/boats", Ct))!;
+        var boats = await fleet.ItemsAsync("/api/boats?dock=old-mole");
         var tern = boats.Single(b => Text(b!["boat"]) == "tern")!;
         Assert.True(tern["notForHire"]!.GetValue<bool>());
         Assert.Contains("says fit", Text(tern["attention"]![0]!["sentence"]), StringComparison.Ordinal);
@@ -45,49 +20,103 @@ public sealed class ReadingApiTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task One_boat_is_shown_with_its_registration_and_whether_its_finding_is_up_to_date()
+    {
+        var tern = await fleet.OneAsync("/api/boats/tern");
+        Assert.Equal("old-mole", Text(tern["registered"]!["dock"]));
+        Assert.Equal("p-skua", Text(tern["now"]!["positions"]![0]!["prop"]));
+        Assert.True(tern["upToDate"]!.GetValue<bool>());
+        Assert.Equal("tern", Text((await fleet.OneAsync("/api/boats/tern/finding"))["finding"]!["boat"]));
+    }
+
+    [Fact]
+    public async Task Boats_are_found_by_the_beginning_of_a_name_or_an_id()
+    {
+        Assert.Equal(["skua"], (await fleet.ItemsAsync("/api/boats?q=SK")).Select(b => Text(b!["boat"])));
+        Assert.Empty(await fleet.ItemsAsync("/api/boats?q=kua"));
+        Assert.Empty(await fleet.ItemsAsync("/api/boats?q=sk&dock=new-mole"));
+    }
+
+    [Fact]
     public async Task The_due_list_of_a_day_is_by_calendar_months_and_month_end_safe()
     {
-        var skua = (await DueAsync("2027-03-01")).Single(d => Text(d!["boat"]) == "skua")!;
+        var skua = Assert.Single(await fleet.ItemsAsync("/api/due?day=2027-03-01&boat=skua"))!;
         Assert.Equal("2027-02-28", Text(skua["dueOn"])); // six months after 31 August
         Assert.Equal(1, skua["daysOverdue"]!.GetValue<int>());
+        Assert.Equal(["after_strike_inspection"], (await fleet.ItemsAsync("/api/due?kind=after_strike_inspection")).Select(d => Text(d!["kind"])));
     }
 
     [Fact]
-    public async Task A_day_that_is_no_date_is_refused_by_name()
+    public async Task The_history_is_in_the_order_of_things_and_says_what_no_longer_counts()
     {
-        using var response = await fleet.Http.GetAsync("/api/due?day=tomorrow", Ct);
-        Assert.Equal(HttpStatusCode.UnprocessableEntity, response.StatusCode);
-        Assert.NotNull((await response.Content.ReadFromJsonAsync<JsonObject>(Ct))!["errors"]!["day"]);
+        var all = await fleet.ItemsAsync("/api/boats/tern/history");
+        Assert.Equal(
+            ["boat_registered", "engine_fitted", "prop_mounted", "trial_run", "trial_run", "strike_reported", "strike_reported", "prop_removed", "prop_mounted"],
+            all.Select(i => Text(i!["record"]!["fact"])));
+        Assert.Equal(fleet.AmendedStrike.ToString(), Text(Assert.Single(all, i => !i!["counts"]!.GetValue<bool>())!["record"]!["entry"]!["id"]));
+
+        var march = await fleet.ItemsAsync("/api/boats/tern/history?kind=prop_mounted&from=2026-03-05&to=2026-03-05");
+        Assert.Equal("p-skua", Text(Assert.Single(march)!["record"]!["prop"]));
+        Assert.Equal(["engine_registered", "engine_installed"], (await fleet.ItemsAsync("/api/engines/e-tern/history")).Select(i => Text(i!["record"]!["fact"])));
+        Assert.Equal(["prop_registered", "prop_issued", "prop_issued"], (await fleet.ItemsAsync("/api/props/p-skua/history")).Select(i => Text(i!["record"]!["fact"])));
     }
 
     [Fact]
-    public async Task A_boat_nobody_has_heard_of_is_a_404_problem()
+    public async Task An_engine_is_shown_with_its_manual_its_stays_and_its_meter()
     {
-        using var response = await fleet.Http.GetAsync("/api/boats/nobody/finding", Ct);
+        var line = (await fleet.ItemsAsync("/api/engines?q=e-te")).Single()!;
+        Assert.Equal(("Skerry 50", "tern"), (Text(line["model"]), Text(line["boat"])));
+        Assert.Empty(await fleet.ItemsAsync("/api/engines?dock=new-mole"));
+
+        var engine = await fleet.OneAsync("/api/engines/e-tern");
+        Assert.Equal("2026-01-01", Text(Assert.Single(engine["stays"]!.AsArray())!["from"]));
+        Assert.Equal([90, 90, 100, 120, 130], engine["meter"]!.AsArray().Select(m => m!["hours"]!.GetValue<double>()));
+    }
+
+    [Fact]
+    public async Task Mountings_are_listed_whether_they_ended_or_not_and_an_ended_one_keeps_its_wear()
+    {
+        var ended = Assert.Single(await fleet.ItemsAsync("/api/mountings?boat=tern&open=false"))!;
+        Assert.Equal((fleet.FirstMounting.ToString(), "2026-03-05"), (Text(ended["mounting"]), Text(ended["offOn"])));
+        Assert.Equal(["skua", "tern"], (await fleet.ItemsAsync("/api/mountings?prop=p-skua&open=true")).Select(m => Text(m!["boat"])));
+
+        var mounting = await fleet.OneAsync($"/api/mountings/{fleet.FirstMounting}");
+        Assert.Equal(2, mounting["wear"]!["trials"]!.AsArray().Count);
+        Assert.True(mounting["sheet"]!["newCotterPin"]!.GetValue<bool>());
+    }
+
+    [Fact]
+    public async Task A_question_that_two_boats_share_is_asked_of_both()
+    {
+        var asked = await fleet.ItemsAsync("/api/contradictions?kind=prop_in_two_places");
+        Assert.Equal(["skua", "tern"], asked.Select(c => Text(c!["boat"])));
+        Assert.Equal(Text(asked[0]!["question"]), Text(asked[1]!["question"]));
+        Assert.Single(await fleet.ItemsAsync("/api/contradictions?kind=prop_in_two_places&boat=tern"));
+        Assert.Empty(await fleet.ItemsAsync("/api/contradictions?dock=new-mole"));
+    }
+
+    [Theory]
+    [InlineData("/api/boats/nobody")]
+    [InlineData("/api/boats/nobody/finding")]
+    [InlineData("/api/boats/nobody/history")]
+    [InlineData("/api/engines/nobody")]
+    [InlineData("/api/engines/nobody/history")]
+    [InlineData("/api/props/nobody/history")]
+    [InlineData("/api/mountings/0198a6f2-5f00-7abc-8def-0123456789ab")]
+    [InlineData("/api/mountings/no-id")]
+    public async Task What_nobody_has_heard_of_is_a_404_problem(string path)
+    {
+        using var response = await fleet.Fleet.Http.GetAsync(path, Ct);
         Assert.Equal(HttpStatusCode.NotFound, response.StatusCode);
         Assert.Equal("application/problem+json", response.Content.Headers.ContentType!.MediaType);
     }
 
     [Fact]
-    public async Task The_description_names_every_kind_of_record_with_its_words()
-    {
-        var description = (await fleet.Http.GetFromJsonAsync<JsonObject>("/openapi/v1.json", Ct))!;
-        foreach (var kind in RecordKind.All) Assert.NotNull(description["paths"]!["/api/records/" + kind.Name]);
-        foreach (var path in (string[])["boats", "boats/{boat}", "boats/{boat}/finding", "due"])
-            Assert.NotNull(description["paths"]!["/api/" + path]!["get"]!["responses"]!["200"]!["content"]);
-        Assert.NotNull(description["components"]!["schemas"]!["RefusalProblem"]!["properties"]!["errors"]);
-        var severity = description["components"]!["schemas"]!["ReportStrike"]!["properties"]!["severity"]!;
-        Assert.Contains("bent", severity["enum"]!.AsArray().Select(Text));
-    }
-
-    [Fact]
     public async Task The_program_says_that_it_lives_and_is_ready()
     {
-        Assert.Equal("live\n", await fleet.Http.GetStringAsync("/health/live", Ct));
-        Assert.Equal("ready\n", await fleet.Http.GetStringAsync("/health/ready", Ct));
+        Assert.Equal("live\n", await fleet.Fleet.Http.GetStringAsync("/health/live", Ct));
+        Assert.Equal("ready\n", await fleet.Fleet.Http.GetStringAsync("/health/ready", Ct));
     }
-
-    private async Task<JsonArray> DueAsync(string day) => (await fleet.Http.GetFromJsonAsync<JsonArray>($"/api/due?day={day}", Ct))!;
 
     private static string Text(JsonNode? node) => node!.GetValue<string>();
 }

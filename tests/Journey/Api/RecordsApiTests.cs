@@ -196,7 +196,7 @@ public sealed class RecordsApiTests(PostgresFixture postgres) : IAsyncLifetime
         await operators.OpenAsync("other-fleet", "Other Fleet", "Europe/Oslo", Ct);
         using var other = new HttpClient { BaseAddress = fleet.Http.BaseAddress };
         other.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", await operators.MakeKeyAsync("other-fleet", "k", [KeyScope.Read], Ct));
-        Assert.Equal("[]", await other.GetStringAsync("/api/boats", Ct));
+        Assert.Equal("""{"items":[]}""", await other.GetStringAsync("/api/boats", Ct));
         Assert.Equal(HttpStatusCode.NotFound, (await other.GetAsync("/api/boats/tern", Ct)).StatusCode);
     }
 

@@ -1,0 +1,89 @@
+using FleetWake.Logbook.Findings;
+using FleetWake.Store.Findings;
+using FleetWake.Store.Histories;
+using FleetWake.Web.SignIn;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace FleetWake.Web.Api.Reading;
+
+/// <summary>Boats and their findings.</summary>
+internal static class BoatsApi
+{
+    private static readonly QueryField<string> Beginning = Query.Beginning("Only boats whose name or id begins so.");
+    private static readonly Paged<BoatLine> Boats = new("boats", b => [b.Name.ToUpperInvariant(), b.Boat]);
+
+    public static void MapBoats(this IEndpointRouteBuilder read)
+    {
+        read.MapGet("boats", BoatsAsync).Lists(Boats, Query.Dock, Beginning)
+            .Is("boats", "Every boat with what needs a person, by name.", "/api/boats", "/api/boats?dock=north-pier&q=lin&limit=20");
+        read.MapGet("boats/{boat}", BoatAsync).Shows<BoatPage>()
+            .Is("boat", "One boat in short.", "/api/boats/linnet");
+        read.MapGet("boats/{boat}/finding", FindingAsync).Shows<StoredFinding>()
+            .Is("boat_finding", "One boat's present finding whole: trials, slip, drift, margin, band exit, and what they were made from.", "/api/boats/linnet/finding");
+    }
+
+    private static async Task<IResult> BoatsAsync(HttpContext http, FleetReading reading)
+    {
+        var dock = Query.Dock.In(http);
+        var beginning = Beginning.In(http);
+        var findings = await reading.FindingsAsync(http.User.OperatorOf(), http.RequestAborted);
+        return Boats.Answer(http, findings.Select(f => f.Finding)
+            .Where(f => dock is null || f.Registered?.Dock == dock)
+            .Where(f => beginning is null || Begins(f.DisplayName(), beginning) || Begins(f.Boat, beginning))
+            .Select(BoatLine.Of));
+    }
+
+    private static async Task<IResult> BoatAsync(string boat, HttpContext http, FleetReading reading)
+    {
+        var tenant = http.User.OperatorOf();
+        if (await reading.FindingAsync(tenant, boat, http.RequestAborted) is not { } stored) return ReadingRoutes.OrUnknown<BoatPage>(null, "boat", boat);
+        var stale = await reading.StaleBoatsAsync(tenant, http.RequestAborted);
+        return TaggedJson.Of(new BoatPage(BoatLine.Of(stored.Finding), stored.Finding.Registered, stored.Finding.Held, stored.AssessedAt, !stale.Contains(boat, StringComparer.Ordinal)));
+    }
+
+    private static async Task<IResult> FindingAsync(string boat, HttpContext http, FleetReading reading) =>
+        ReadingRoutes.OrUnknown(await reading.FindingAsync(http.User.OperatorOf(), boat, http.RequestAborted), "boat", boat);
+
+    private static bool Begins(string text, string beginning) => text.StartsWith(beginning, StringComparison.OrdinalIgnoreCase);
+}
+
+/// <summary>A boat in short.</summary>
+/// <param name="Boat">Its id.</param>
+/// <param name="Name">Its name for people.</param>
+/// <param name="Dock">Its dock; null while it is not registered.</param>
+/// <param name="NotForHire">Something blocks it until an inspection.</param>
+/// <param name="Attention">What needs a person, most urgent first.</param>
+/// <param name="Positions">Each engine position in short.</param>
+public sealed record BoatLine(string Boat, string Name, string? Dock, bool NotForHire, IReadOnlyList<Attention> Attention, IReadOnlyList<PositionLine> Positions)
+{
+    internal static BoatLine Of(BoatFinding f)
+    {
+        var attention = Attentions.Of(f);
+        return new BoatLine(f.Boat, f.DisplayName(), f.Registered?.Dock, attention.Any(a => a.Blocks), attention, [.. f.Positions.Select(PositionLine.Of)]);
+    }
+}
+
+/// <summary>An engine position in short.</summary>
+/// <param name="Position">The position.</param>
+/// <param name="Engine">The engine that hangs there.</param>
+/// <param name="EngineHours">Its last credible hour-meter reading [h].</param>
+/// <param name="Prop">Tag of the prop fitted.</param>
+/// <param name="Mounting">Id of the mounting.</param>
+/// <param name="Band">Where it stands in its rated band.</param>
+/// <param name="Exit">When drift takes it out.</param>
+public sealed record PositionLine(
+    Logbook.Position Position, string? Engine, double? EngineHours, string? Prop, string? Mounting, BandStanding? Band, BandExit? Exit)
+{
+    internal static PositionLine Of(PositionFinding p) =>
+        new(p.Position, p.Engine?.Engine, p.EngineHours, p.Mounting?.Prop.Prop, p.Mounting?.Mounting, p.Mounting?.Band, p.Mounting?.Exit);
+}
+
+/// <summary>A boat by itself.</summary>
+/// <param name="Now">The boat in short.</param>
+/// <param name="Registered">What its registration says; null while only records of it have arrived.</param>
+/// <param name="Held">How many records wait for its registration.</param>
+/// <param name="AssessedAt">When its finding was made.</param>
+/// <param name="UpToDate">Whether every record of it is in the finding; it is assessed again within about a second.</param>
+public sealed record BoatPage(BoatLine Now, BoatCard? Registered, int Held, DateTimeOffset AssessedAt, bool UpToDate);
