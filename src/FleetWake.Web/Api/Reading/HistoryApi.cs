@@ -18,19 +18,21 @@ internal static class HistoryApi
     private static readonly QueryField<DateOnly?> To = Query.Date("to", "Only what happened on this day of the dock's calendar or earlier.");
     private static readonly Paged<HistoryItem> Items = new("history", i => Place(i.Record.Entry));
 
-    public static void MapHistories(this IEndpointRouteBuilder read)
-    {
+    public static void MapBoatHistory(this IEndpointRouteBuilder read) =>
         read.MapGet("boats/{boat}/history", (string boat, HttpContext http, FleetReading reading) => HistoryAsync("boat", StreamName.Boat(boat), boat, http, reading))
-            .Record("boat_history", "boat", "/api/boats/linnet/history", "/api/boats/linnet/history?kind=strike_reported&from=2026-05-01&to=2026-12-31");
-        read.MapGet("engines/{engine}/history", (string engine, HttpContext http, FleetReading reading) => HistoryAsync("engine", StreamName.Engine(engine), engine, http, reading))
-            .Record("engine_history", "engine", "/api/engines/engine-7/history");
-        read.MapGet("props/{prop}/history", (string prop, HttpContext http, FleetReading reading) => HistoryAsync("prop", StreamName.Prop(prop), prop, http, reading))
-            .Record("prop_history", "prop", "/api/props/lin-13/history");
-    }
+            .Record("boat", "/api/boats/linnet/history", "/api/boats/linnet/history?kind=strike_reported&from=2026-05-01&to=2026-12-31");
 
-    private static void Record(this RouteHandlerBuilder route, string name, string what, params string[] requests) =>
+    public static void MapEngineHistory(this IEndpointRouteBuilder read) =>
+        read.MapGet("engines/{engine}/history", (string engine, HttpContext http, FleetReading reading) => HistoryAsync("engine", StreamName.Engine(engine), engine, http, reading))
+            .Record("engine", "/api/engines/engine-7/history");
+
+    public static void MapPropHistory(this IEndpointRouteBuilder read) =>
+        read.MapGet("props/{prop}/history", (string prop, HttpContext http, FleetReading reading) => HistoryAsync("prop", StreamName.Prop(prop), prop, http, reading))
+            .Record("prop", "/api/props/lin-13/history");
+
+    private static void Record(this RouteHandlerBuilder route, string what, params string[] requests) =>
         route.Lists(Items, Kind, From, To).ProducesProblem(404)
-            .Is(name, $"The record of one {what} in the order of things, corrections and what they corrected included.", requests);
+            .Is($"{what}_history", $"The record of one {what} in the order of things, corrections and what they corrected included.", requests);
 
     private static async Task<IResult> HistoryAsync(string what, string stream, string id, HttpContext http, FleetReading reading)
     {

@@ -17,8 +17,10 @@ public static class ReadingRoutes
             .WithMetadata(new ProducesResponseTypeMetadata(304, typeof(void)), new ProducesResponseTypeMetadata(422, typeof(RefusalProblem), [Problems.MediaType]))
             .ProducesProblem(401).ProducesProblem(403).ProducesProblem(503);
         read.MapBoats();
-        read.MapHistories();
+        read.MapBoatHistory();
         read.MapEngines();
+        read.MapEngineHistory();
+        read.MapPropHistory();
         read.MapMountings();
         read.MapContradictions();
         read.MapDue();
