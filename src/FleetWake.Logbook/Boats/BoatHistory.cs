@@ -85,6 +85,7 @@ public sealed record BoatHistory(
             [
                 .. mountings.Contradictions,
                 .. Questions.PropsInTwoPlaces(mountings.Spans, elsewhere.SelectMany(e => e.Mountings)),
+                .. PropAway.Questions(name, mountings.Spans, props.ToDictionary(p => p.Key, p => p.Value.Facts), settled.Order),
                 .. questions.HoursOutOfLine(meters, here),
                 .. questions.TrialsWithoutProp(mountings.Spans),
                 .. questions.RpmOutOfLine(here, cards),

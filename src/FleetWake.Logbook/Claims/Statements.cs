@@ -14,7 +14,8 @@ internal static class Statements
         // what was known before the damage, not before the claim.
         IFact found = strike ?? (IFact)claim;
         var before = facts.TakeWhile(f => f.Entry.Id != found.Entry.Id).OfType<IAtPosition>().Where(f => f.Position == claim.Position).ToList();
-        var look = before.FindLastIndex(f => Seen(f) is not null);
+        // A look at the return of this very hire is how the damage was found, not how it was before.
+        var look = before.FindLastIndex(f => Seen(f) is not null && !(f is LookedOver { Moment: LookMoment.AfterHire } l && l.Hire == claim.Hire));
         var earlier = look < 0 ? null : new EarlierLook(before[look].Entry.Id, before[look].Entry.Date(), before[look].Entry.By, Seen(before[look])!);
         var between = before.Skip(look + 1).OfType<StrikeReported>().Count();
         return new DamageStatement(found.Entry.Date(), strike?.Object, strike?.Severity, earlier, between, Text(claim, strike, found, earlier, between));
@@ -24,8 +25,16 @@ internal static class Statements
     private static string? Seen(IFact fact) => fact switch
     {
         Inspected i => $"an inspection that said {Words.Prose(i.Verdict)} and saw {Marks(i.Marks)}",
+        LookedOver l => $"a short look {When(l.Moment)} that saw {Words.Prose(l.Seen)}",
         PropMounted m => $"the fitting of prop {m.Prop}",
         _ => null,
+    };
+
+    private static string When(LookMoment moment) => moment switch
+    {
+        LookMoment.BeforeHire => "before a hire",
+        LookMoment.AfterHire => "after a hire",
+        _ => "at the dock",
     };
 
     private static string Marks(IReadOnlyList<InspectionMark> marks) =>

@@ -44,4 +44,7 @@ public enum ContradictionKind
 
     /// <summary>The same thing was registered twice with different content.</summary>
     RegisteredTwice,
+
+    /// <summary>A prop is on a boat by one record and away by another: at a shop, put by, retired or given back.</summary>
+    PropAway,
 }

@@ -12,7 +12,7 @@ namespace FleetWake.Logbook.Props;
 /// <param name="Condition">What state it came in, when told.</param>
 /// <param name="Place">Where it is.</param>
 /// <param name="Loan">Whose it is, while it is on loan.</param>
-/// <param name="Fit">What it fits on, as stated last.</param>
+/// <param name="Fit">What it fits on, as stated last; null when nobody stated it.</param>
 /// <param name="Mountings">Where it ran, in order.</param>
 /// <param name="Hours">Engine hours it ran, over the mountings whose hours are known [h]; null when none is.</param>
 /// <param name="HoursBridged">Some of them were reckoned rather than read.</param>
@@ -27,7 +27,7 @@ public sealed record PropLife(
     PropCondition? Condition,
     PropPlace Place,
     PropLoan? Loan,
-    PropFitStated? Fit,
+    PropFit? Fit,
     IReadOnlyList<MountedHours> Mountings,
     double? Hours,
     bool HoursBridged,
@@ -58,7 +58,7 @@ public sealed record PropLife(
             facts.OfType<PropAcquired>().LastOrDefault()?.Condition,
             PropPlace.Of(facts, spans, order),
             PropLoan.Of(facts),
-            facts.OfType<PropFitStated>().LastOrDefault(),
+            PropFit.Of(facts),
             hours,
             hours.Any(h => h.Hours is not null) ? hours.Sum(h => h.Hours ?? 0) : null,
             hours.Any(h => h.Bridged),
@@ -100,6 +100,23 @@ public sealed record MountedHours(
     }
 }
 
+/// <summary>What a prop fits on.</summary>
+/// <param name="Spline">Id of the spline of its own hub.</param>
+/// <param name="SplineTeeth">Teeth of that spline.</param>
+/// <param name="HubKit">Id of the hub kit in it: as stated, or as replaced since.</param>
+/// <param name="ThrustWasher">Id of the thrust washer it wants.</param>
+public sealed record PropFit(string? Spline, int? SplineTeeth, string? HubKit, string? ThrustWasher)
+{
+    internal static PropFit? Of(IReadOnlyList<IFact> facts) => facts.Aggregate((PropFit?)null, (fit, fact) => fact switch
+    {
+        PropFitStated f => new PropFit(f.Spline, f.SplineTeeth, f.HubKit, f.ThrustWasher),
+        // Another hub kit is another spline; one that nobody named leaves both open.
+        HubReplaced h when fit is not null && h.HubKit != fit.HubKit => fit with { HubKit = h.HubKit, Spline = null, SplineTeeth = null },
+        HubReplaced { HubKit: { } kit } when fit is null => new PropFit(null, null, kit, null),
+        _ => fit,
+    });
+}
+
 /// <summary>A prop that is somebody else's.</summary>
 /// <param name="Lender">Id of whom it belongs to.</param>
 /// <param name="Since">Dock's date since when it is here.</param>
@@ -120,7 +137,16 @@ public sealed record PropCameOff(DateOnly On, RemovalReason Why)
         if (mountings.Count == 0 || mountings[^1] is not { Span.To: { } to, Boat: var boat }) return null;
         if (boat.Facts.OfType<PropRemoved>().FirstOrDefault(r => r.Entry.Id == to.Id) is not { Why: RemovalReason.Worn or RemovalReason.Struck or RemovalReason.HubSlip } off)
             return null;
-        var mended = facts.Any(f => f is Repitched or PropRepaired or PropBackFromShop && order.Compare(f.Entry, to) > 0);
+        var mended = facts.Any(f => order.Compare(f.Entry, to) > 0 && Mends(f, off.Why));
         return mended ? null : new PropCameOff(to.Date(), off.Why);
     }
+
+    /// <summary>A hub that slipped is mended by a hub; a blade is not. Whatever a shop was sent, it is taken to have done.</summary>
+    private static bool Mends(IFact fact, RemovalReason why) => fact switch
+    {
+        PropBackFromShop => true,
+        HubReplaced => why == RemovalReason.HubSlip,
+        Repitched or PropRepaired => why != RemovalReason.HubSlip,
+        _ => false,
+    };
 }

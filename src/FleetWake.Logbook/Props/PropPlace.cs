@@ -67,7 +67,7 @@ public sealed record PropPlace(
 
     private static PropPlace Off(BoatHistory boat, Entry to)
     {
-        var dock = boat.Registered?.Dock;
+        var dock = boat.Facts.OfType<BoatRehomed>().LastOrDefault(r => boat.Order.Compare(r.Entry, to) <= 0)?.Dock ?? boat.Registered?.Dock;
         return new PropPlace(PropStanding.Spare, to.Date(), Dock: dock, DockAssumed: dock is not null);
     }
 }

@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Claims;
+using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Office;
 using FleetWake.Logbook.Strikes;
 
@@ -69,6 +70,17 @@ public class Claims_of_a_boat
         Assert.Equal(
             "Found at return of hire hire-7 on 2026-03-01: bent, struck rock. The last look before was an inspection that said watch and saw chips, on 2026-02-20.",
             statement.Text);
+    }
+
+    [Fact]
+    public void A_short_look_before_the_hire_is_an_earlier_look_and_the_one_at_its_return_is_not()
+    {
+        LookOver Look(string time, string moment, string seen, string hire) => new(Dock.At(time, time), "kea", "single", moment, seen, hire);
+        var looks = new[] { Look("2026-03-01T09:00", "before_hire", "nothing_new", "hire-7"), Look("2026-03-01T16:50", "after_hire", "damage", "hire-7") };
+        var statement = Only([Dock.Mounted(), .. looks, Dock.Strike("2026-03-01T17:00"), Opened]).Statement;
+        Assert.EndsWith("The last look before was a short look before a hire that saw nothing new, on 2026-03-01.", statement.Text, StringComparison.Ordinal);
+        var last = Only([.. looks.Select(l => l with { Hire = "hire-6" }), Dock.Strike("2026-03-01T17:00"), Opened]).Statement;
+        Assert.EndsWith("The last look before was a short look after a hire that saw damage, on 2026-03-01.", last.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using CsCheck;
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Mountings;
+using FleetWake.Logbook.Parts;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Trials;
 
@@ -51,7 +52,7 @@ internal static class Anything
         var at = Dock.At(time, $"any {i}", rolls[2] % 5 == 0 ? $"any {rolls[2] / 5 % 45}" : null) with { Count = rolls[2] % 7 };
         var (boat, engine, prop) = (Of(Boats, 3), Of(["e1", "e2"], 4), Of(["p1", "p2"], 4));
         var position = rolls[5] % 3 == 0 ? Of(s_positions, 6) : "single";
-        return (rolls[0] % 28) switch
+        return (rolls[0] % 31) switch
         {
             0 => Dock.Boat(boat: boat, positions: rolls[5] % 2 == 0 ? ["single"] : ["port", "starboard"]) with { Entry = at },
             1 => Dock.Engine(engine: engine) with { Entry = at, TachometerStepRpm = Maybe([1, 50, 500], 7), BandHighRpm = 5000 + (rolls[6] % 1500) + 1 },
@@ -76,6 +77,14 @@ internal static class Anything
             21 => new PlanProp(at, boat, position, "usual", 13, 3 + (rolls[7] % 37)),
             22 => new SettleContradiction(
                 at, boat, Of([.. Words.All(typeof(ContradictionKind))], 7), [.. Enumerable.Range(0, 1 + (rolls[6] % 2)).Select(i => Dock.Id($"any {(rolls[6] / 2 + i) % 45}"))], rolls[6] % 3 == 0 ? "corrected" : "both_stand"),
+            23 => Paper(at, prop, rolls[6] % 8, rolls[7]),
+            24 => (rolls[6] % 3) switch
+            {
+                0 => new StockPart(at, "pin", "cotter_pin", "jetty", 1 + (rolls[7] % 50)),
+                1 => new CountPart(at, "pin", "jetty", rolls[7] % 50),
+                _ => new UsePart(at, "pin", 1 + (rolls[7] % 3), rolls[7] % 2 == 0 ? "jetty" : null, rolls[6] % 2 == 0 ? boat : null),
+            },
+            25 => Dock.Mounted(prop: prop, position: position, boat: boat) with { Entry = at, Parts = [new("pin", 1 + (rolls[7] % 2), "jetty")] },
             _ => new RunTrial(
                 at,
                 boat,
@@ -85,4 +94,16 @@ internal static class Anything
                 Maybe(s_hours, 4) is { } hours ? [new MeterSent(position, hours)] : null),
         };
     }
+
+    private static ICommand Paper(Stamp at, string prop, int kind, int roll) => kind switch
+    {
+        0 => new SendPropToShop(at, prop, "shop", "repair"),
+        1 => new TakePropBackFromShop(at, prop, roll % 2 == 0 ? 3 + (roll % 37) : null),
+        2 => new RepairProp(at, prop, ["welded"], roll % 2 == 0 ? 3 + (roll % 37) : null),
+        3 => new StoreProp(at, prop, roll % 2 == 0 ? "jetty" : "quay"),
+        4 => new RetireProp(at, prop, "lost"),
+        5 => roll % 2 == 0 ? new TakeLoaner(at, prop, "shop") : new ReturnLoaner(at, prop),
+        6 => new MeasureProp(at, prop, [12.5, 3 + (roll % 37)], "pitch_gauge"),
+        _ => new TellPropCost(at, prop, "shop", roll % 1000, roll % 2 == 0 ? "NZD" : "AUD"),
+    };
 }

@@ -1,3 +1,4 @@
+using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Office;
 using FleetWake.Logbook.Props;
@@ -28,6 +29,14 @@ public class Life_of_a_prop
     {
         Assert.Equal(new PropPlace(PropStanding.Spare, new DateOnly(2026, 3, 1), Dock: "jetty", DockAssumed: true), Dock.OneBoat().With(Off).Life().Place);
         Assert.Equal(new PropPlace(PropStanding.Spare, new DateOnly(2026, 3, 3), Dock: "bay"), Dock.OneBoat().With(Off, Stored).Life().Place);
+    }
+
+    [Fact]
+    public void The_dock_supposed_is_the_boats_home_on_that_day()
+    {
+        var moved = new RehomeBoat(Dock.At("2026-02-01T08:00", "moved"), "kea", "bay", Dock.Zone);
+        Assert.Equal("bay", Dock.OneBoat().With(moved, Off).Life().Place.Dock);
+        Assert.Equal("jetty", Dock.OneBoat().With(moved with { Entry = Dock.At("2026-04-01T08:00", "moved") }, Off).Life().Place.Dock);
     }
 
     [Fact]
@@ -149,6 +158,29 @@ public class Life_of_a_prop
         Assert.Null(struck.With(new RepairProp(Dock.At("2026-03-04T08:00", "repair"), "p1", ["straightened"])).Life().CameOff);
         Assert.NotNull(struck.With(new RepairProp(Dock.At("2026-02-04T08:00", "repair"), "p1", ["straightened"])).Life().CameOff);
         Assert.Null(Dock.OneBoat().With(Off with { Why = "other_size" }).Life().CameOff);
+    }
+
+    [Fact]
+    public void A_slipping_hub_is_mended_by_a_hub()
+    {
+        var slipped = Dock.OneBoat().With(Off with { Why = "hub_slip" });
+        Assert.NotNull(slipped.With(new RepairProp(Dock.At("2026-03-04T08:00", "repair"), "p1", ["polished"])).Life().CameOff);
+        Assert.Null(slipped.With(new ReplaceHub(Dock.At("2026-03-04T08:00", "hub"), "p1")).Life().CameOff);
+        Assert.NotNull(Dock.OneBoat().With(Off with { Why = "struck" }, new ReplaceHub(Dock.At("2026-03-04T08:00", "hub"), "p1")).Life().CameOff);
+        Assert.Null(slipped.With(Sent, new TakePropBackFromShop(Dock.At("2026-03-14T08:00", "back"), "p1")).Life().CameOff);
+    }
+
+    [Fact]
+    public void A_new_hub_kit_is_the_one_it_fits_by()
+    {
+        var stated = new Fleet().With(new StatePropFit(Dock.At("2026-01-06T08:00", "fit"), "p1", "spline-a", 13, "hub-9", "washer-4"));
+        ReplaceHub Hub(string? kit) => new(Dock.At("2026-03-04T08:00", "hub"), "p1", kit);
+        Assert.Equal(new PropFit("spline-a", 13, "hub-9", "washer-4"), stated.Life().Fit);
+        Assert.Equal(new PropFit("spline-a", 13, "hub-9", "washer-4"), stated.With(Hub("hub-9")).Life().Fit);
+        Assert.Equal(new PropFit(null, null, "hub-21", "washer-4"), stated.With(Hub("hub-21")).Life().Fit);
+        Assert.Equal(new PropFit(null, null, null, "washer-4"), stated.With(Hub(null)).Life().Fit);
+        Assert.Equal(new PropFit(null, null, "hub-21", null), new Fleet().With(Hub("hub-21")).Life().Fit);
+        Assert.Null(new Fleet().With(Hub(null)).Life().Fit);
     }
 
     [Fact]
