@@ -31,6 +31,11 @@ public class Life_of_a_prop
         Assert.Equal(new PropPlace(PropStanding.Spare, new DateOnly(2026, 3, 3), Dock: "bay"), Dock.OneBoat().With(Off, Stored).Life().Place);
     }
 
+    /// <summary>One entry then ends a mounting and begins the next.</summary>
+    [Fact]
+    public void Fitted_twice_without_coming_off_it_is_still_on_its_boat() =>
+        Assert.Equal(PropStanding.Mounted, Dock.OneBoat().With(Dock.Mounted("2026-02-01T09:00")).Life().Place.Standing);
+
     [Fact]
     public void The_dock_supposed_is_the_boats_home_on_that_day()
     {
