@@ -1,7 +1,11 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Parts;
+using FleetWake.Logbook.Props;
 using FleetWake.Store.Records;
+using FleetWake.Store.Schema;
 using Marten;
+using Npgsql;
 
 namespace FleetWake.Store.Histories;
 
@@ -54,5 +58,36 @@ public sealed partial class FleetReading
         var streams = receipt.References.Select(r => r.Stream).ToList();
         var props = await Dossiers.FoldedLogsAsync(session, streams.Where(s => StreamName.PropOf(s) is not null), ct);
         return [.. streams.Select(StreamName.BoatOf).OfType<string>().Concat(props.Values.SelectMany(Dossier.BoatsNamed)).Distinct(StringComparer.Ordinal)];
+    }
+
+    /// <summary>Lives of some props, in the order asked for, those left out of which nothing has arrived.</summary>
+    public async Task<IReadOnlyList<PropLife>> PropLivesAsync(string @operator, IReadOnlyCollection<string> props, CancellationToken ct)
+    {
+        var logs = (await LogsAsync(@operator, props.Select(StreamName.Prop), ct)).Values.Where(l => l.Facts.Count > 0).ToList();
+        var boats = logs.ToDictionary(l => l.Id, l => Dossier.BoatsNamed(l).ToList(), StringComparer.Ordinal);
+        var told = (await HistoriesAsync(@operator, [.. boats.Values.SelectMany(b => b).Distinct(StringComparer.Ordinal)], ct)).ToDictionary(h => h.Boat, StringComparer.Ordinal);
+        return [.. logs.Select(l => PropLife.Of(l, [.. boats[l.Id].Select(b => told[b])]))];
+    }
+
+    /// <summary>Stock of some small parts, in the order asked for, those left out of which nothing has arrived.</summary>
+    public async Task<IReadOnlyList<PartStock>> PartsAsync(string @operator, IReadOnlyCollection<string> parts, CancellationToken ct)
+    {
+        var logs = (await LogsAsync(@operator, parts.Select(StreamName.Part), ct)).Values.Where(l => l.Facts.Count > 0).ToList();
+        var boats = await LogsAsync(@operator, logs.SelectMany(PartStock.BoatsNamed).Select(StreamName.Boat), ct);
+        return [.. logs.Select(l => PartStock.Of(l, PartStock.BoatsNamed(l).Select(b => boats[StreamName.Boat(b)])))];
+    }
+
+    /// <summary>Streams of an operator that hold a fact of some name, whether or not it still counts.</summary>
+    public async Task<IReadOnlyList<string>> StreamsWithAsync<TFact>(string @operator, CancellationToken ct)
+        where TFact : IFact
+    {
+        await using var command = source.CreateCommand(
+            "select distinct stream_id from " + FleetStore.SchemaName + ".mt_events where tenant_id = $1 and type = $2");
+        command.Parameters.Add(new NpgsqlParameter { Value = @operator });
+        command.Parameters.Add(new NpgsqlParameter { Value = LogbookJson.StoredNames[typeof(TFact)] });
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        var streams = new List<string>();
+        while (await reader.ReadAsync(ct)) streams.Add(reader.GetString(0));
+        return streams;
     }
 }

@@ -86,6 +86,7 @@ internal static class Description
         Name = field.Name,
         In = ParameterLocation.Query,
         Description = field.Meaning,
+        Required = field.Needed,
         Schema = field.Schema,
     };
 

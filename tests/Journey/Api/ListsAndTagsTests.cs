@@ -29,9 +29,11 @@ public sealed class ListsAndTagsTests(ReadingFleet fleet)
     }
 
     [Theory]
-    [InlineData("/api/boats/tern/history", 9)]
+    [InlineData("/api/boats/tern/history", 10)]
     [InlineData("/api/mountings", 3)]
     [InlineData("/api/engines", 2)]
+    [InlineData("/api/props", 3)]
+    [InlineData("/api/parts", 1)]
     public async Task Pages_of_one_hold_the_whole_list_in_its_order(string path, int count)
     {
         var whole = (await fleet.ItemsAsync(path)).Select(i => i!.ToJsonString()).ToList();

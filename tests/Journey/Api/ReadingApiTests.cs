@@ -51,7 +51,7 @@ public sealed class ReadingApiTests(ReadingFleet fleet)
     {
         var all = await fleet.ItemsAsync("/api/boats/tern/history");
         Assert.Equal(
-            ["boat_registered", "engine_fitted", "prop_mounted", "trial_run", "trial_run", "strike_reported", "strike_reported", "prop_removed", "prop_mounted"],
+            ["boat_registered", "engine_fitted", "prop_mounted", "trial_run", "trial_run", "strike_reported", "strike_reported", "claim_opened", "prop_removed", "prop_mounted"],
             all.Select(i => Text(i!["record"]!["fact"])));
         Assert.Equal(fleet.AmendedStrike.ToString(), Text(Assert.Single(all, i => !i!["counts"]!.GetValue<bool>())!["record"]!["entry"]!["id"]));
 
@@ -95,13 +95,48 @@ public sealed class ReadingApiTests(ReadingFleet fleet)
         Assert.Empty(await fleet.ItemsAsync("/api/contradictions?dock=new-mole"));
     }
 
+    [Fact]
+    public async Task A_prop_is_shown_with_where_it_is_and_what_it_ran()
+    {
+        Assert.Equal(["p-spare", "p-tern"], (await fleet.ItemsAsync("/api/props?standing=spare")).Select(p => Text(p!["prop"])));
+        Assert.Equal(["p-tern"], (await fleet.ItemsAsync("/api/props?dock=old-mole")).Select(p => Text(p!["prop"])));
+        var prop = await fleet.OneAsync("/api/props/p-tern");
+        Assert.Equal(30, prop["hours"]!.GetValue<double>()); // from 90 to the last reading before it came off, 120
+        Assert.Equal("struck", Text(prop["cameOff"]!["why"]));
+    }
+
+    [Fact]
+    public async Task Spares_are_held_against_a_boats_engine_and_the_boat_must_be_named()
+    {
+        var fits = Assert.Single(await fleet.ItemsAsync("/api/fits?boat=skua&position=single"))!["fits"]!;
+        Assert.Equal("e-skua", Text(fits["engine"]));
+        Assert.Equal(["p-spare", "p-tern"], fits["spares"]!.AsArray().Select(s => Text(s!["prop"])).Order(StringComparer.Ordinal));
+        Assert.Empty(await fleet.ItemsAsync("/api/fits?boat=skua&position=port"));
+        Assert.Contains("missing", (await fleet.RefusedAsync("/api/fits"))["boat"], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Parts_claims_and_the_office_are_shown_as_told()
+    {
+        Assert.Equal(48, (await fleet.OneAsync("/api/parts/pin"))["total"]!.GetValue<int>());
+        Assert.Equal(["pin"], (await fleet.ItemsAsync("/api/parts?dock=old-mole")).Select(p => Text(p!["part"])));
+        Assert.Empty(await fleet.ItemsAsync("/api/parts?dock=new-mole"));
+        Assert.Equal("hire-7", Text(Assert.Single(await fleet.ItemsAsync("/api/claims?boat=tern&state=open"))!["hire"]));
+        Assert.Empty(await fleet.ItemsAsync("/api/claims?state=waived"));
+        Assert.Equal("The Old Mole", Text((await fleet.OneAsync("/api/office"))["docks"]![0]!["name"]));
+        Assert.Contains("six-monthly", (await fleet.OneAsync("/api/policy"))["rules"]!.AsArray().Select(r => Text(r!["id"])));
+    }
+
     [Theory]
     [InlineData("/api/boats/nobody")]
     [InlineData("/api/boats/nobody/finding")]
     [InlineData("/api/boats/nobody/history")]
     [InlineData("/api/engines/nobody")]
     [InlineData("/api/engines/nobody/history")]
+    [InlineData("/api/props/nobody")]
     [InlineData("/api/props/nobody/history")]
+    [InlineData("/api/parts/nobody")]
+    [InlineData("/api/fits?boat=nobody")]
     [InlineData("/api/mountings/0198a6f2-5f00-7abc-8def-0123456789ab")]
     [InlineData("/api/mountings/no-id")]
     public async Task What_nobody_has_heard_of_is_a_404_problem(string path)

@@ -2,9 +2,12 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json.Nodes;
 using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Claims;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Mountings;
+using FleetWake.Logbook.Office;
+using FleetWake.Logbook.Parts;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Settings;
@@ -54,6 +57,10 @@ public sealed class ReadingFleet(PostgresFixture postgres) : IAsyncLifetime, ICo
             new RemoveProp(Dock.At("2026-03-05T09:00:00"), "tern", "single", "struck", "p-tern"),
             new RegisterProp(Dock.At("2026-03-05T09:30:00"), "p-spare", 11.5, 13, 3, "aluminium", "right"),
             new MountProp(Dock.At("2026-03-05T10:00:00"), "tern", "single", "p-skua", 130),
+            new OpenDock(Dock.At("2026-01-01T08:00:00"), "old-mole", "The Old Mole", RunningFleet.Zone),
+            new StockPart(Dock.At("2026-01-01T08:00:00"), "pin", "cotter_pin", "old-mole", 50),
+            new UsePart(Dock.At("2026-01-02T08:00:00"), "pin", 2, "old-mole"),
+            new OpenClaim(Dock.At("2026-03-02T18:00:00"), "tern", "single", "hire-7"),
             .. Enumerable.Range(1, 5).Select(i => Named($"bare-{i}", $"Bare {i}")),
         ]);
     }

@@ -16,7 +16,7 @@ internal static class DueApi
     private static readonly QueryField<DateOnly?> Day = Query.Date("day", "The day it is seen from; today at each boat's dock unless given.");
     private static readonly QueryField<DutyKind?> Kind = Query.Word<DutyKind>("kind", "Only duties of this kind.");
     private static readonly Paged<DueItem> Duties = new("due", d =>
-        [d.DueOn.ToString("o", CultureInfo.InvariantCulture), d.BoatName.ToUpperInvariant(), d.Boat, $"{(int)d.Position}", Words.Of(d.Kind), d.Why]);
+        [d.DueOn.ToString("o", CultureInfo.InvariantCulture), d.BoatName.ToUpperInvariant(), d.Boat, $"{(int?)d.Position}", Words.Of(d.Kind), d.Why]);
 
     public static void MapDue(this IEndpointRouteBuilder read) =>
         read.MapGet("due", DueAsync).Lists(Duties, Day, Query.Dock, Query.Boat, Kind)
@@ -33,6 +33,6 @@ internal static class DueApi
     }
 
     /// <summary>The calendar date at a dock now.</summary>
-    private static DateOnly TodayAt(string zone, TimeProvider time) =>
+    public static DateOnly TodayAt(string zone, TimeProvider time) =>
         DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(time.GetUtcNow(), TimeZoneInfo.FindSystemTimeZoneById(zone)).DateTime);
 }

@@ -14,9 +14,6 @@ namespace FleetWake.Web.Api.Reading;
 /// <summary>Mountings: which prop was fitted where, from when to when, and how it wore.</summary>
 internal static class MountingsApi
 {
-    /// <summary>Boats that are told at a time: the list is walked boat by boat only as far as the page needs.</summary>
-    private const int BoatsAtATime = 16;
-
     private static readonly QueryField<string> Prop = Query.Id("prop", "Only of this prop.");
     private static readonly QueryField<bool?> Open = Query.Flag("open", "True: only props that are fitted now. False: only those that came off.");
     private static readonly Paged<MountingLine> Mountings = new("mountings", m => [m.Boat, m.Place, m.Mounting]);
@@ -35,17 +32,10 @@ internal static class MountingsApi
     {
         var (tenant, ct) = (http.User.OperatorOf(), http.RequestAborted);
         var (prop, open) = (Prop.In(http), Open.In(http));
-        var from = Mountings.After.In(http)?[0];
-        var boats = (await BoatsAsync(tenant, Query.Boat.In(http), prop, reading, ct)).Where(b => string.CompareOrdinal(b, from) >= 0);
-        var lines = new List<MountingLine>();
-        foreach (var some in boats.Chunk(BoatsAtATime))
-        {
-            foreach (var history in await reading.HistoriesAsync(tenant, some, ct))
-                lines.AddRange(history.Mountings.Where(m => (prop is null || m.Fitted.Prop == prop) && (open is null || open == m.To is null)).Select(m => MountingLine.Of(history, m)));
-            if (Mountings.Wanted(http, lines) <= 0) break;
-        }
-
-        return Mountings.Answer(http, lines);
+        var boats = await BoatsAsync(tenant, Query.Boat.In(http), prop, reading, ct);
+        return await Mountings.WalkAsync(http, boats, async some => (await reading.HistoriesAsync(tenant, some, ct)).SelectMany(history => history.Mountings
+            .Where(m => (prop is null || m.Fitted.Prop == prop) && (open is null || open == m.To is null))
+            .Select(m => MountingLine.Of(history, m))));
     }
 
     private static async Task<IResult> MountingAsync(Guid mounting, HttpContext http, FleetReading reading)
@@ -61,12 +51,12 @@ internal static class MountingsApi
         return ReadingRoutes.OrUnknown<MountingPage>(null, "mounting", mounting.ToString());
     }
 
-    /// <summary>The boats whose mountings may be asked for, by id.</summary>
+    /// <summary>The boats whose mountings may be asked for.</summary>
     private static async Task<IEnumerable<string>> BoatsAsync(string tenant, string? boat, string? prop, FleetReading reading, CancellationToken ct)
     {
         if (prop is null) return boat is not null ? [boat] : (await reading.StreamsAsync(tenant, StreamName.Boat(""), ct)).Select(s => StreamName.BoatOf(s)!);
         var log = (await reading.LogsAsync(tenant, [StreamName.Prop(prop)], ct)).Values.Single();
-        return Dossier.BoatsNamed(log).Where(b => boat is null || b == boat).Order(StringComparer.Ordinal);
+        return Dossier.BoatsNamed(log).Where(b => boat is null || b == boat);
     }
 }
 

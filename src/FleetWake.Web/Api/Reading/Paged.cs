@@ -19,6 +19,8 @@ public sealed class Paged<T>
     /// <summary>Items on a page at the most.</summary>
     public const int Most = 200;
 
+    private const int AtATime = 16;
+
     private readonly string name;
     private readonly Func<T, string[]> key;
 
@@ -54,11 +56,26 @@ public sealed class Paged<T>
         return new Page<T>([.. shown.Select(i => i.Item)], rest.Count > limit ? Encode(shown[^1].Key) : null);
     }
 
-    /// <summary>How many items a request still wants, of those gathered so far: one more than a page tells whether another follows.</summary>
-    public int Wanted(HttpContext http, IEnumerable<T> gathered)
+    /// <summary>
+    /// The answer for a list whose items are told from logs: walks the things it is made of, some at a time, only as far
+    /// as the page needs. The first part of an item's key is the id of its thing.
+    /// </summary>
+    /// <param name="http">The request.</param>
+    /// <param name="ids">Ids of the things, in any order.</param>
+    /// <param name="tell">The items of some of them.</param>
+    public async Task<IResult> WalkAsync(HttpContext http, IEnumerable<string> ids, Func<string[], Task<IEnumerable<T>>> tell)
     {
         var after = After.In(http);
-        return (Limit.In(http) ?? Usual) + 1 - gathered.Count(item => after is null || Compare(key(item), after) > 0);
+        var gathered = new List<T>();
+        foreach (var some in ids.Where(id => string.CompareOrdinal(id, after?[0]) >= 0).Order(StringComparer.Ordinal).Chunk(AtATime))
+        {
+            gathered.AddRange((await tell(some)).Where(item => after is null || Compare(key(item), after) > 0));
+
+            // One more than a page tells whether another follows.
+            if (gathered.Count > (Limit.In(http) ?? Usual)) break;
+        }
+
+        return Answer(http, gathered);
     }
 
     private static int Compare(string[] x, string[] y)

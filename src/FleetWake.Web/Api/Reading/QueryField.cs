@@ -13,6 +13,9 @@ namespace FleetWake.Web.Api.Reading;
 /// <param name="Schema">Its form, for the API description.</param>
 public abstract record QueryField(string Name, string Meaning, OpenApiSchema Schema)
 {
+    /// <summary>The route cannot answer without it.</summary>
+    public bool Needed { get; init; }
+
     /// <summary>Why a text cannot be read; null when it can.</summary>
     public abstract Refusal? Refuse(string text);
 }

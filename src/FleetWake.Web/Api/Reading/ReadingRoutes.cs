@@ -20,10 +20,15 @@ public static class ReadingRoutes
         read.MapBoatHistory();
         read.MapEngines();
         read.MapEngineHistory();
+        read.MapProps();
         read.MapPropHistory();
         read.MapMountings();
         read.MapContradictions();
         read.MapDue();
+        read.MapClaims();
+        read.MapFits();
+        read.MapParts();
+        read.MapOffice();
     }
 
     /// <summary>Declares a list: its pages and its filters.</summary>

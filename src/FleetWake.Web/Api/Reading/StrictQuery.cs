@@ -17,6 +17,7 @@ public static class StrictQuery
             .SelectMany(given => given.Value.Select(value => (given.Key, value, given.Value.Count)))
             .DistinctBy(given => given.Key)
             .Select(given => Refuse(fields, given.Key, given.value ?? "", given.Count))
+            .Concat(fields.Where(f => f.Needed && !context.HttpContext.Request.Query.ContainsKey(f.Name)).Select(f => new Refusal(f.Name, "missing", $"missing: give {f.Name}")))
             .OfType<Refusal>()
             .ToList();
         return refusals.Count == 0
