@@ -16,6 +16,7 @@ var root = new RootCommand(
     DemoCommand.Make(),
     ServeCommand.Make(),
     WorkCommand.Make(),
+    ImportCommand.Make(),
     DigestCommand.Make(),
     CheckCommand.Make(),
     SchemaCommand.Make(),

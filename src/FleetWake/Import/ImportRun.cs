@@ -1,0 +1,78 @@
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Records;
+using Marten;
+
+namespace FleetWake.Import;
+
+/// <summary>What an import was asked.</summary>
+/// <param name="Folder">Folder of the sheets.</param>
+/// <param name="Operator">The operator.</param>
+/// <param name="Defaults">What stands for cells left out.</param>
+/// <param name="DryRun">Look only; record nothing.</param>
+/// <param name="Report">File for the bad rows; null for the usual one in the folder.</param>
+public sealed record ImportRequest(string Folder, string Operator, RowDefaults Defaults, bool DryRun = false, string? Report = null);
+
+/// <summary>
+/// Brings a folder of sheets into the record, a chunk of rows a transaction. Whenever it ends, what it recorded is
+/// recorded, and another run goes on from there: rows that came before are repeats.
+/// </summary>
+/// <param name="store">The store.</param>
+/// <param name="time">The clock.</param>
+public sealed class ImportRun(IDocumentStore store, TimeProvider time)
+{
+    /// <summary>Rows in one transaction: enough that round trips do not count, few enough that a kill loses little.</summary>
+    public const int ChunkRows = 500;
+
+    private const string Device = "import";
+    private const int MostHeldTold = 10;
+
+    /// <summary>Runs it; cancelling ends it after the chunk in hand.</summary>
+    public async Task<ImportTotals> RunAsync(ImportRequest request, CancellationToken ct)
+    {
+        using var report = new BadRowReport(request.Report ?? Path.Combine(request.Folder, ImportFolder.ReportName));
+        report.Clear();
+        var folder = ImportFolder.Open(request.Folder, request.Defaults, request.Operator);
+        folder.Survey(ct);
+        var progress = new ImportProgress(folder, time);
+        var bulk = new BulkRecorder(store, request.Operator);
+        var totals = default(ImportTotals);
+        var held = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        foreach (var chunk in folder.Rows().Chunk(ChunkRows))
+        {
+            if (ct.IsCancellationRequested) break;
+            var arrival = new Arrival(Device, time.GetUtcNow(), null);
+            Submission[] submissions = [.. chunk.Where(r => r.Command is not null).Select(r => new Submission(r.Sheet.Kind, r.Command!, arrival))];
+
+            // Without the token: a chunk that has begun is finished, so that the totals told are what is recorded.
+            var answers = request.DryRun
+                ? await bulk.TryAsync(submissions, CancellationToken.None)
+                : await bulk.TakeAsync(submissions, CancellationToken.None);
+            var next = new Queue<Answer>(answers);
+            foreach (var row in chunk)
+            {
+                var answer = row.Command is null ? null : next.Dequeue();
+                totals = answer is null ? totals.AndRefused() : totals.And(answer);
+                foreach (var bad in answer is null ? row.Bad : Complaints(row, answer)) report.Tell(bad);
+                foreach (var what in (answer?.Held ?? []).Select(h => h.Message.Split(':')[0])) held[what] = held.GetValueOrDefault(what) + 1;
+            }
+
+            progress.Tell(chunk[^1].Sheet, totals.Rows);
+        }
+
+        report.Close();
+        foreach (var (what, rows) in held.Take(MostHeldTold)) Console.WriteLine($"  held: {what} ({rows} rows)");
+        if (held.Count > MostHeldTold) Console.WriteLine($"  held: and {held.Count - MostHeldTold} more");
+        progress.End(totals.Rows);
+        return totals;
+    }
+
+    private static IEnumerable<BadCell> Complaints(ReadRow row, Answer answer) => answer.Outcome switch
+    {
+        Outcome.Refused => answer.Refusals.Select(r => row.Reader.Told(row.Row, r)),
+        Outcome.Conflict =>
+        [
+            row.Reader.Bad(row.Row, SheetHead.Key, row.Key!, $"this row was imported before with other content, which stands. To correct that, give this row a key of its own, amends_key \"{row.Key}\" and entered_at, the time of the correction"),
+        ],
+        _ => [],
+    };
+}

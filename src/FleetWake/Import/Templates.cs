@@ -1,0 +1,81 @@
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using FleetWake.Logbook.Entries;
+
+namespace FleetWake.Import;
+
+/// <summary>Writes records as rows, the other way round from <see cref="RowReader"/>.</summary>
+public static class Templates
+{
+    // Marked as UTF-8, so that a spreadsheet takes it for that.
+    private static readonly Encoding Marked = new UTF8Encoding(encoderShouldEmitUTF8Identifier: true);
+
+    /// <summary>Writes an empty sheet for each kind of record into a folder; sheets that are there stay as they are.</summary>
+    public static (int Written, int There) Write(string folder)
+    {
+        Directory.CreateDirectory(folder);
+        var (written, there) = (0, 0);
+        foreach (var kind in RecordKind.All)
+        {
+            var path = Path.Combine(folder, kind.Name + ".csv");
+            if (File.Exists(path))
+            {
+                there++;
+                continue;
+            }
+
+            File.WriteAllText(path, CsvText.Line(Header(kind)) + "\r\n", Marked);
+            written++;
+        }
+
+        return (written, there);
+    }
+
+    /// <summary>Every column of a kind, with as many numbered ones as its worked example fills.</summary>
+    public static IReadOnlyList<string> Header(RecordKind kind)
+    {
+        var filled = Cells(kind, kind.Example).Select(c => c.Column).ToList();
+        return
+        [
+            .. SheetHead.Known(kind).Where(c => c is not ("count" or "amends")).SelectMany(column => column.Contains(".N.", StringComparison.Ordinal)
+                ? filled.Where(f => Numbered(f) == column).DefaultIfEmpty(column.Replace(".N.", ".1.", StringComparison.Ordinal))
+                : [column]),
+        ];
+    }
+
+    /// <summary>A record's cells, without its stamp; what it leaves out has none.</summary>
+    public static IEnumerable<(string Column, string Text)> Cells(RecordKind kind, ICommand command)
+    {
+        var fields = JsonSerializer.SerializeToNode(command, kind.CommandType, LogbookJson.Options)!.AsObject();
+        fields.Remove("entry");
+        return Flat(fields, "");
+    }
+
+    private static string Numbered(string column) => string.Join('.', column.Split('.').Select(w => char.IsAsciiDigit(w[0]) ? "N" : w));
+
+    private static IEnumerable<(string Column, string Text)> Flat(JsonObject fields, string prefix)
+    {
+        foreach (var (member, value) in fields)
+        {
+            var name = prefix + Shape.NameOf(member);
+            switch (value)
+            {
+                case null:
+                    break;
+                case JsonObject group:
+                    foreach (var cell in Flat(group, name + ".")) yield return cell;
+                    break;
+                case JsonArray groups when groups.Any(g => g is JsonObject):
+                    foreach (var cell in groups.Index().SelectMany(g => Flat(g.Item!.AsObject(), $"{name}.{g.Index + 1}."))) yield return cell;
+                    break;
+                case JsonArray list:
+                    yield return (name, string.Join(Shape.ItemSeparator, list.Select(i => i!.ToString())));
+                    break;
+                default:
+                    yield return (name, value.ToString());
+                    break;
+            }
+        }
+    }
+}
