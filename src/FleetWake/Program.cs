@@ -17,6 +17,8 @@ var root = new RootCommand(
     ServeCommand.Make(),
     WorkCommand.Make(),
     ImportCommand.Make(),
+    AssessCommand.Make(),
+    ConvertCommand.Make(),
     DigestCommand.Make(),
     CheckCommand.Make(),
     SchemaCommand.Make(),

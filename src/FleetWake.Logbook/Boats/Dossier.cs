@@ -26,6 +26,19 @@ public sealed record Dossier(
     /// <summary>The boat's id.</summary>
     public string BoatId { get; } = StreamName.BoatOf(Boat.Id) ?? throw new ArgumentException($"{Boat.Id} is no boat's stream");
 
+    /// <summary>Gathers a boat's dossier out of logs at hand.</summary>
+    /// <param name="boat">The boat's own log.</param>
+    /// <param name="engines">The engines it ever had.</param>
+    /// <param name="props">The props it ever had.</param>
+    /// <param name="log">The log of a stream, an empty one where nothing is known.</param>
+    public static Dossier Gather(FactLog boat, IEnumerable<string> engines, IEnumerable<string> props, Func<string, FactLog> log)
+    {
+        var engineLogs = engines.ToImmutableSortedDictionary(e => e, e => log(StreamName.Engine(e)), StringComparer.Ordinal);
+        var propLogs = props.ToImmutableSortedDictionary(p => p, p => log(StreamName.Prop(p)), StringComparer.Ordinal);
+        var others = engineLogs.Values.Concat(propLogs.Values).SelectMany(BoatsNamed).Distinct(StringComparer.Ordinal).Where(b => StreamName.Boat(b) != boat.Id);
+        return new Dossier(boat, engineLogs, propLogs, others.ToImmutableSortedDictionary(b => b, b => log(StreamName.Boat(b)), StringComparer.Ordinal));
+    }
+
     /// <summary>Engines that a boat's log names, whether or not those records still count.</summary>
     public static IEnumerable<string> EnginesNamed(FactLog boat) =>
         boat.Facts.Select(f => f switch { EngineFitted e => e.Engine, EngineRemoved e => e.Engine, _ => null })

@@ -82,7 +82,7 @@ public static partial class Assess
 
     private static InspectionCard Card(Inspected inspected) => new(inspected.Entry.Date(), inspected.Verdict, inspected.Marks);
 
-    private static EngineCard Card(BoatHistory history, string engine) =>
+    internal static EngineCard Card(BoatHistory history, string engine) =>
         history.EngineCards.TryGetValue(engine, out var r)
             ? new EngineCard(engine, r.Model, r.BandLowRpm, r.BandHighRpm, r.GearRatio, r.NutTorque, r.NutTorqueUnit, r.TachometerStepRpm)
             : new EngineCard(engine, null, null, null, null, null, null, null);

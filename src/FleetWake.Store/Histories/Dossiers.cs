@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
 using Marten;
@@ -25,7 +24,7 @@ internal static class Dossiers
         var parts = await LogsAsync(session, [.. engines.Select(StreamName.Engine), .. props.Select(StreamName.Prop)], ct);
         var others = parts.Values.SelectMany(Dossier.BoatsNamed).Distinct(StringComparer.Ordinal).Where(b => b != boat);
         var neighbours = await LogsAsync(session, [.. others.Select(StreamName.Boat)], ct);
-        var before = Of(own, engines, props, s => parts.GetValueOrDefault(s) ?? neighbours[s]);
+        var before = Dossier.Gather(own, engines, props, s => parts.TryGetValue(s, out var part) ? part : neighbours[s]);
         return (before, before.With(facts));
     }
 
@@ -40,7 +39,7 @@ internal static class Dossiers
         var parts = await FoldedLogsAsync(session, own.SelectMany(PartsNamed), ct);
         var others = await FoldedLogsAsync(session, parts.Values.SelectMany(Dossier.BoatsNamed).Select(StreamName.Boat).Where(s => !logs.ContainsKey(s)), ct);
         foreach (var (stream, log) in parts.Concat(others)) logs[stream] = log;
-        return [.. own.Select(log => Of(log, Dossier.EnginesNamed(log), Dossier.PropsNamed(log), s => logs[s]))];
+        return [.. own.Select(log => Dossier.Gather(log, Dossier.EnginesNamed(log), Dossier.PropsNamed(log), s => logs[s]))];
     }
 
     /// <summary>Some logs as the daemon folded them, an empty one for a stream that it has not seen.</summary>
@@ -69,13 +68,4 @@ internal static class Dossiers
 
     private static IEnumerable<string> PartsNamed(FactLog boat) =>
         Dossier.EnginesNamed(boat).Select(StreamName.Engine).Concat(Dossier.PropsNamed(boat).Select(StreamName.Prop));
-
-    private static Dossier Of(FactLog own, IEnumerable<string> engines, IEnumerable<string> props, Func<string, FactLog> log)
-    {
-        var parts = engines.ToImmutableSortedDictionary(e => e, e => log(StreamName.Engine(e)), StringComparer.Ordinal);
-        var fitted = props.ToImmutableSortedDictionary(p => p, p => log(StreamName.Prop(p)), StringComparer.Ordinal);
-        var boat = StreamName.BoatOf(own.Id);
-        var others = parts.Values.Concat(fitted.Values).SelectMany(Dossier.BoatsNamed).Distinct(StringComparer.Ordinal).Where(b => b != boat);
-        return new Dossier(own, parts, fitted, others.ToImmutableSortedDictionary(b => b, b => log(StreamName.Boat(b)), StringComparer.Ordinal));
-    }
 }

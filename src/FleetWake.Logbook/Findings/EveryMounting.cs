@@ -1,0 +1,22 @@
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Mountings;
+
+namespace FleetWake.Logbook.Findings;
+
+/// <summary>The wear of every mounting of a boat, of those that ended too: a finding tells the present ones only.</summary>
+public static class EveryMounting
+{
+    /// <summary>Each mounting in order, with its wear; the present ones are told as the boat's finding tells them.</summary>
+    public static IEnumerable<(MountingSpan Span, MountingFinding Wear)> Of(BoatHistory history)
+    {
+        var present = Assess.Boat(history).Positions.Select(p => p.Mounting).OfType<MountingFinding>().ToDictionary(m => m.Mounting, StringComparer.Ordinal);
+        return history.Mountings.Select(span => (span, present.TryGetValue(span.Id, out var wear) ? wear : Ended(history, span)));
+    }
+
+    private static MountingFinding Ended(BoatHistory history, MountingSpan span)
+    {
+        var hung = history.Engines.LastOrDefault(e => e.Position == span.Fitted.Position && e.Holds(span.Fitted.Entry));
+        return AssessMounting.Of(
+            history, span, hung is null ? null : Assess.Card(history, hung.Engine), hung is null ? null : history.Meters.GetValueOrDefault(hung.Engine));
+    }
+}

@@ -1,0 +1,48 @@
+using System.CommandLine;
+using System.Globalization;
+using FleetWake.Import;
+
+namespace FleetWake.Commands;
+
+internal static class AssessCommand
+{
+    public static Command Make()
+    {
+        var day = new Option<string?>("--day") { Description = "Leave out what happened after this day, YYYY-MM-DD." };
+        var output = new Option<string>("--out") { Description = "CSV file to write, one line a mounting.", Required = true };
+        var @operator = new Option<string>("--operator")
+        {
+            Description = "Operator whose record the rows are or would be; settles the order of two rows of one kind and moment as there.",
+            DefaultValueFactory = _ => "",
+        };
+        var report = new Option<string?>("--report") { Description = $"File for the rows that cannot be read; {ImportFolder.ReportName} in the folder when not given." };
+        var command = new Command(
+            "assess",
+            "Assesses every mounting of a folder of CSV files as \"import\" takes them, without a database: the numbers are those that the findings have after an import.")
+        {
+            ImportCommand.Folder, day, output, @operator, ImportCommand.By, ImportCommand.Zone, report,
+        };
+        command.SetAction((parsed, ct) =>
+        {
+            DateOnly? until = null;
+            if (parsed.GetValue(day) is { } text)
+            {
+                if (!DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var given))
+                    throw new CommandException($"\"{text}\" is no date: give it as 2026-05-04.");
+                until = given;
+            }
+
+            var request = new ImportRequest(
+                Path.GetFullPath(parsed.GetRequiredValue(ImportCommand.Folder)),
+                parsed.GetRequiredValue(@operator),
+                new RowDefaults(parsed.GetValue(ImportCommand.By), parsed.GetValue(ImportCommand.Zone)),
+                Report: parsed.GetValue(report));
+            var path = Path.GetFullPath(parsed.GetRequiredValue(output));
+            using var file = new StreamWriter(path);
+            var totals = new AssessRun(TimeProvider.System).Run(request, until, file, ct);
+            Console.WriteLine($"assess: {totals} in {path}");
+            return Task.FromResult(totals.Refused > 0 ? Outcome.Wrong : 0);
+        });
+        return command;
+    }
+}

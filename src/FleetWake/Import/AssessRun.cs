@@ -1,0 +1,104 @@
+using System.Globalization;
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Mountings;
+
+namespace FleetWake.Import;
+
+/// <summary>What an assessment came to.</summary>
+/// <param name="Rows">Rows read.</param>
+/// <param name="Refused">Rows left out.</param>
+/// <param name="Boats">Boats assessed.</param>
+/// <param name="Mountings">Mountings written.</param>
+public readonly record struct AssessTotals(int Rows, int Refused, int Boats, int Mountings)
+{
+    /// <inheritdoc/>
+    public override string ToString() => $"{Rows} rows, refused {Refused}: {Boats} boats, {Mountings} mountings";
+}
+
+/// <summary>
+/// Assesses a folder of sheets without a database: the same rows, the same decisions and the same findings as after an
+/// import, so the numbers are the same to the last digit.
+/// </summary>
+/// <param name="time">The clock, for which dates lie in the future.</param>
+public sealed class AssessRun(TimeProvider time)
+{
+    /// <summary>The columns of the findings.</summary>
+    public const string Columns =
+        "boat,position,mounting,prop,fitted_on,ended_on,trials_used,trials_set_aside,drift_rpm_per_100_h,drift_low,drift_high,"
+        + "observed_rpm,margin_rpm,nearer_edge,state,exit,exit_hours_from_last_trial,exit_hours_low,exit_hours_high";
+
+    /// <summary>Reads a folder and writes one line a mounting.</summary>
+    /// <param name="request">The folder, and whose keys its rows have.</param>
+    /// <param name="until">The last day that is looked at; null for everything.</param>
+    /// <param name="output">Where the lines go.</param>
+    /// <param name="ct">Ends it early.</param>
+    public AssessTotals Run(ImportRequest request, DateOnly? until, TextWriter output, CancellationToken ct)
+    {
+        using var report = new BadRowReport(request.Report ?? Path.Combine(request.Folder, ImportFolder.ReportName));
+        report.Clear();
+        var folder = ImportFolder.Open(request.Folder, request.Defaults, request.Operator);
+        folder.Survey(ct);
+        var totals = default(AssessTotals);
+        var logs = new FleetLogs();
+        var keys = new Dictionary<Guid, string>();
+        var arrival = new Arrival("import", time.GetUtcNow(), null);
+        foreach (var row in folder.Rows())
+        {
+            ct.ThrowIfCancellationRequested();
+            totals = totals with { Rows = totals.Rows + 1 };
+            var decision = row.Command is null ? null : row.Sheet.Kind.Decide(row.Command, arrival);
+            if (decision is Decision.Keep keep)
+            {
+                logs.Add(keep.Facts);
+                keys[row.Command!.Entry!.Id!.Value] = row.Key!;
+                continue;
+            }
+
+            totals = totals with { Refused = totals.Refused + 1 };
+            foreach (var bad in decision is Decision.Refuse refused ? refused.Refusals.Select(r => row.Reader.Told(row.Row, r)) : row.Bad) report.Tell(bad);
+        }
+
+        report.Close();
+        output.WriteLine(Columns);
+        foreach (var boat in logs.Boats)
+        {
+            ct.ThrowIfCancellationRequested();
+            totals = totals with { Boats = totals.Boats + 1 };
+            foreach (var (span, wear) in EveryMounting.Of(BoatHistory.Tell(logs.DossierOf(boat) with { Until = until })))
+            {
+                output.WriteLine(CsvText.Line(Cells(boat, span, wear, keys.GetValueOrDefault(span.Original) ?? span.Id)));
+                totals = totals with { Mountings = totals.Mountings + 1 };
+            }
+        }
+
+        return totals;
+    }
+
+    /// <summary>The cells of one mounting, after <see cref="Columns"/>. Numbers stand in full: rounding is the reader's.</summary>
+    internal static string[] Cells(string boat, MountingSpan span, MountingFinding wear, string key) =>
+    [
+        boat,
+        Words.Of(span.Fitted.Position),
+        key,
+        wear.Prop.Prop,
+        $"{wear.FittedOn:yyyy-MM-dd}",
+        span.To is null ? "" : $"{span.To.Date():yyyy-MM-dd}",
+        $"{wear.Trials.Count(t => t.SetAside is null)}",
+        $"{wear.Trials.Count(t => t.SetAside is not null)}",
+        Number(wear.Drift?.Value),
+        Number(wear.Drift?.Low),
+        Number(wear.Drift?.High),
+        Number(wear.Band.ObservedRpm),
+        Number(wear.Band.MarginRpm),
+        wear.Band.NearerEdge is { } edge ? Words.Of(edge) : "",
+        Words.Of(wear.Band.State),
+        Words.Of(wear.Exit.State),
+        Number(wear.Exit.HoursFromLastTrial),
+        Number(wear.Exit.EarliestHours),
+        Number(wear.Exit.LatestHours),
+    ];
+
+    private static string Number(double? number) => number?.ToString("R", CultureInfo.InvariantCulture) ?? "";
+}
