@@ -18,6 +18,9 @@ internal sealed record Column(string Name, IReadOnlyList<(string Member, int? In
     public string Pointer =>
         string.Concat(Path.Select(s => s.Index is { } i ? $"/{s.Member}/{i}" : $"/{s.Member}")) + "/" + Field.Member;
 
+    /// <summary>It belongs to the record's stamp: who, when and where.</summary>
+    public bool IsStamp => Path is [("entry", null), ..];
+
     /// <summary>The column of a name in a header; null when the fields have none of that name.</summary>
     public static Column? Find(IReadOnlyList<Shape> fields, string header)
     {

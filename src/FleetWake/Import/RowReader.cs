@@ -48,7 +48,7 @@ internal sealed class RowReader
     public (ICommand? Command, IReadOnlyList<BadCell> Bad) Read(SheetRow row)
     {
         if (row.LastLine > row.Line)
-            return (null, [Bad(row, "", "", $"a quotation mark opens here and closes on line {row.LastLine}, so that no row between was read: close it on its line")]);
+            return (null, [Bad(row, "", "", $"a quotation mark opens here, and everything up to line {row.LastLine} was taken for one cell: close it on its own line")]);
         if (row.Cells.Count != sheet.Head.Columns.Count)
             return (null, [Bad(row, "", "", $"has {row.Cells.Count} cells where the first line names {sheet.Head.Columns.Count} columns: put text that holds the separator in quotation marks")]);
 
@@ -57,6 +57,7 @@ internal sealed class RowReader
 
         var record = new JsonObject { ["entry"] = Stamp(row) };
         var bad = new List<BadCell>();
+        var filled = new HashSet<string>(StringComparer.Ordinal);
         foreach (var (i, column) in sheet.Head.Columns.Index())
         {
             var text = row.Cells[i];
@@ -68,7 +69,8 @@ internal sealed class RowReader
             }
 
             var (value, why) = cells.Read(column, sheet.Kind.Name, text);
-            if (why is null) column.Put(record, value!);
+            if (!filled.Add(column.Pointer)) bad.Add(Bad(row, column.Name, text, "names a row that another column names already: give its key or its entry id, not both"));
+            else if (why is null) column.Put(record, value!);
             else bad.Add(Bad(row, column.Name, text, why));
         }
 
@@ -104,7 +106,7 @@ internal sealed class RowReader
         return stamp;
     }
 
-    private int IndexOf(string name) => sheet.Head.Columns.Index().FirstOrDefault(c => c.Item?.Name == name, (-1, null)).Index;
+    private int IndexOf(string name) => sheet.Head.Columns.Index().FirstOrDefault(c => c.Item is { } column && column.IsStamp && column.Name == name, (-1, null)).Index;
 
     private static string At(SheetRow row, int index) => index >= 0 && index < row.Cells.Count ? row.Cells[index] : "";
 }

@@ -15,6 +15,9 @@ internal sealed record SheetHead(char Delimiter, IReadOnlyList<Column?> Columns)
     public const string Key = "key";
     public const string HappenedAt = "happened_at";
 
+    private const string StampPrefix = "entry_";
+
+    private static readonly (string Member, int? Index) Stamp = ("entry", null);
     private static readonly char[] Delimiters = [',', ';', '\t'];
 
     // The stamp, as sheets write it. The entry id comes of the key, the device is the import.
@@ -28,10 +31,14 @@ internal sealed record SheetHead(char Delimiter, IReadOnlyList<Column?> Columns)
         new(RowKey.AmendsMember, RowKey.AmendsMember, CellKind.EntryId, typeof(Guid), false, false, []),
     ];
 
-    private static readonly Column KeyColumn = new(Key, [("entry", null)], new Shape(Key, "id", CellKind.Text, typeof(string), false, false, []), false);
+    private static readonly Column KeyColumn = new(Key, [Stamp], new Shape(Key, "id", CellKind.Text, typeof(string), false, false, []), false);
 
     /// <summary>Every column that a sheet of a kind may have.</summary>
-    public static IEnumerable<string> Known(RecordKind kind) => [Key, .. Shape.Columns(StampFields), .. Shape.Columns(Shape.Of(kind.CommandType))];
+    public static IEnumerable<string> Known(RecordKind kind)
+    {
+        var fields = Shape.Of(kind.CommandType);
+        return [Key, .. Shape.Columns(StampOf(fields)), .. Shape.Columns(fields)];
+    }
 
     /// <summary>What separates the columns of a header: the one of comma, semicolon and tab that stands in it most, outside of quotation marks.</summary>
     public static char Sniff(string header)
@@ -44,34 +51,41 @@ internal sealed record SheetHead(char Delimiter, IReadOnlyList<Column?> Columns)
     public static SheetHead Read(RecordKind kind, char delimiter, IReadOnlyList<string> header, RowDefaults defaults, List<string> complaints)
     {
         var fields = Shape.Of(kind.CommandType);
+        var stamp = StampOf(fields);
         var columns = new List<Column?>();
         foreach (var name in header.Select(h => h.Trim()))
         {
-            var column = name.Length == 0 ? null : Find(fields, name);
+            var column = name.Length == 0 ? null : Find(stamp, fields, name);
             if (name.Length > 0 && column is null)
                 complaints.Add($"\"{name}\" is no column of {kind.Name}; its columns are {string.Join(", ", Known(kind))}");
-            else if (column is not null && columns.Any(c => c?.Pointer == column.Pointer))
+            else if (column is not null && columns.Any(c => c?.Name == column.Name))
                 complaints.Add($"the column \"{name}\" stands there twice");
             columns.Add(column);
         }
 
         if (complaints.Count > 0) return new SheetHead(delimiter, columns);
         var given = columns.OfType<Column>().ToList();
-        foreach (var missing in Missing(StampFields, [.. given.Where(IsStamp)], [("entry", null)]).Concat(Missing(fields, given, [])))
+        foreach (var missing in Missing(stamp, [.. given.Where(c => c.IsStamp)], [Stamp]))
         {
-            if (missing == "by" && defaults.By is not null) continue;
-            if (missing == "zone" && defaults.Zone is not null) continue;
-            complaints.Add($"the column \"{missing}\" is missing" + (missing is "by" or "zone" ? $": add it, or give --{missing}" : ""));
+            var (option, instead) = missing.EndsWith("by", StringComparison.Ordinal) ? ("by", defaults.By)
+                : missing.EndsWith("zone", StringComparison.Ordinal) ? ("zone", defaults.Zone)
+                : ("", null);
+            if (instead is null) complaints.Add(NotThere(missing) + (option.Length > 0 ? $": add it, or give --{option}" : ""));
         }
 
+        complaints.AddRange(Missing(fields, given, []).Select(NotThere));
         return new SheetHead(delimiter, columns);
     }
 
-    private static bool IsStamp(Column column) => column.Path is [("entry", null), ..];
+    private static string NotThere(string column) => $"the column \"{column}\" is missing";
 
-    private static Column? Find(IReadOnlyList<Shape> fields, string name) =>
+    /// <summary>The stamp's fields beside those of a record: where both have one name, the stamp's is told apart.</summary>
+    private static Shape[] StampOf(IReadOnlyList<Shape> fields) =>
+        [.. StampFields.Select(s => fields.Any(f => f.Name == s.Name) ? s with { Name = StampPrefix + s.Name } : s)];
+
+    private static Column? Find(IReadOnlyList<Shape> stamp, IReadOnlyList<Shape> fields, string name) =>
         name.Equals(Key, StringComparison.OrdinalIgnoreCase) ? KeyColumn
-        : Column.Find(StampFields, name) is { } stamp ? stamp with { Path = [("entry", null)] }
+        : Column.Find(stamp, name) is { } found ? found with { Path = [Stamp] }
         : Column.Find(fields, name);
 
     /// <summary>Required fields without a column, within each numbered group that has one.</summary>
@@ -81,7 +95,7 @@ internal sealed record SheetHead(char Delimiter, IReadOnlyList<Column?> Columns)
         {
             var depth = path.Count;
             var within = columns.Where(c => c.Path.Take(depth).SequenceEqual(path)).ToList();
-            var prefix = string.Concat(path.Where(s => s.Member != "entry").Select(s => Shape.NameOf(s.Member) + (s.Index is { } i ? $".{i + 1}." : ".")));
+            var prefix = string.Concat(path.Where(s => s != Stamp).Select(s => Shape.NameOf(s.Member) + (s.Index is { } i ? $".{i + 1}." : ".")));
             if (field.Kind != CellKind.Group)
             {
                 if (field.Required && !within.Any(c => c.Path.Count == depth && c.Field == field)) yield return prefix + field.Name;
