@@ -23,7 +23,7 @@ public sealed class DemoFaultTests
         var (exit, output) = await FleetProgram.RunAsync(null, Ct, "demo", "--once", "--out", folder);
         Assert.True(exit == 0, output);
         var last = output.TrimEnd().Split('\n')[^1].TrimEnd();
-        Assert.Matches($"^demo: boats 40, records \\d{{4}}, findings 41, digests 1, mail {folder}$", last);
+        Assert.Matches($"^demo: boats 45, records \\d{{4}}, findings 46, digests 1, mail {folder}$", last);
         Assert.Single(Directory.GetFiles(folder, "*.eml"));
         Assert.Single(Directory.GetFiles(folder, "*.html"));
         Assert.NotEmpty(Directory.GetFiles(folder, "*.png"));

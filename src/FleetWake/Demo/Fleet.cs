@@ -16,6 +16,9 @@ internal sealed record BoatLine(
 
     public bool Twin => Rig is Rig.Twin or Rig.SteelTwin;
 
+    /// <summary>Stainless passes a blow on, so a look at it goes on to shaft, seal and gear oil.</summary>
+    public IReadOnlyList<string>? Seen => Material == "stainless" ? ["prop", "shaft", "seal", "gear_oil"] : null;
+
     public string Material => Rig is Rig.Steel or Rig.SteelTwin ? "stainless" : "aluminium";
 
     public IReadOnlyList<string> Positions => Twin ? ["port", "starboard"] : ["single"];
@@ -84,6 +87,11 @@ internal static class Fleet
         new(38, "Egret", Docks.SallowMere, EngineModels.E50, 50, 160, 133.7),
         new(39, "Diver", Docks.SallowMere, EngineModels.E15, 100, 140, 44.8),
         new(40, "Smew", Docks.SallowMere, EngineModels.E50, 50, 170, 219.5),
+        new(41, "Pochard", Docks.SallowMere, EngineModels.E50, 50, 150, 612.0),
+        new(42, "Wigeon", Docks.SallowMere, EngineModels.E50, 50, 165, 201.7),
+        new(43, "Teal", Docks.SallowMere, EngineModels.E15, 50, 150, 66.0),
+        new(44, "Redshank", Docks.KittiwakeQuay, EngineModels.E50, 50, 190, 187.3),
+        new(45, "Ruff", Docks.KittiwakeQuay, EngineModels.E50, 50, 205, 242.8),
     ];
 
     /// <summary>The boat of this name.</summary>

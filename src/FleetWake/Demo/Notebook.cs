@@ -17,6 +17,8 @@ internal sealed class Notebook(DockCalendar days)
     private readonly List<Typed> written = [];
     private readonly HashSet<Guid> ids = [];
     private readonly HashSet<Guid> sentTwice = [];
+    private readonly List<(string Boat, DateOnly From, DateOnly Until)> ashore = [];
+    private readonly List<(string Engine, DateTimeOffset At, double Ran)> newMeters = [];
 
     public DockCalendar Days { get; } = days;
 
@@ -47,10 +49,27 @@ internal sealed class Notebook(DockCalendar days)
     /// <summary>The phone sends this record once more with its next batch.</summary>
     public void SendTwice(Guid id) => sentTwice.Add(id);
 
+    /// <summary>The boat does not run from one day to another: its rounds stop, and so do its hours.</summary>
+    public void KeepAshore(BoatLine boat, DateOnly from, DateOnly until) => ashore.Add((boat.Id, from, until));
+
+    /// <summary>Whether it lies ashore on a day.</summary>
+    public bool IsAshore(BoatLine boat, DateOnly day) => ashore.Any(a => a.Boat == boat.Id && a.From <= day && day < a.Until);
+
+    /// <summary>The engine gets a new hour meter, which begins at zero.</summary>
+    public void ReplaceMeter(BoatLine boat, string position, DateTimeOffset at) => newMeters.Add((boat.Engine(position), at, Ran(boat, position, at)));
+
     /// <summary>What the hour meter shows [h].</summary>
-    public double Meter(BoatLine boat, string position, DateTimeOffset at)
+    public double Meter(BoatLine boat, string position, DateTimeOffset at) => Math.Round(
+        Ran(boat, position, at) - newMeters.Where(m => m.Engine == boat.Engine(position) && m.At <= at).Sum(m => m.Ran), 1);
+
+    /// <summary>What its engine has run, whatever the meter shows [h].</summary>
+    public double Ran(BoatLine boat, string position, DateTimeOffset at)
     {
         var start = boat.HoursAtStart + (position == "starboard" ? 3.4 : 0);
-        return Math.Round(start + Season.Hours(boat.YearHours, DockCalendar.At(Days.Start, 0, 0), at), 1);
+        var missed = ashore.Where(a => a.Boat == boat.Id)
+            .Sum(a => Season.Hours(boat.YearHours, DockCalendar.At(a.From, 0, 0), Earlier(at, DockCalendar.At(a.Until, 0, 0))));
+        return Math.Round(start + Season.Hours(boat.YearHours, DockCalendar.At(Days.Start, 0, 0), at) - missed, 1);
     }
+
+    private static DateTimeOffset Earlier(DateTimeOffset one, DateTimeOffset other) => one < other ? one : other;
 }

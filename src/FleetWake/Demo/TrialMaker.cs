@@ -56,7 +56,7 @@ internal static class TrialMaker
     {
         var day = DateOnly.FromDateTime(at.DateTime);
         var prop = life.On(position, day);
-        var hours = log.Meter(life.Boat, position, at) - log.Meter(life.Boat, position, DockCalendar.At(prop.From, 8, 0));
+        var hours = log.Ran(life.Boat, position, at) - log.Ran(life.Boat, position, DockCalendar.At(prop.From, 8, 0));
         var (rpm, knots) = prop.Going.After(hours, day);
         var heavier = ((aboard.People - 2) * PersonKilograms + aboard.Load) / life.Boat.Model.Displacement;
         return new TrueEngine(

@@ -23,7 +23,7 @@ internal static partial class Usual
     public static Guid Inspect(
         Notebook log, Life life, string position, DateTimeOffset at, string verdict, string[] marks, IReadOnlyList<double>? measured = null) =>
         log.Write(Pen.At(life.Boat.Dock, life.Dice), at, $"{life.Boat.Id} {position} look", s => new Inspect(
-            s, life.Boat.Id, position, verdict, marks, measured, log.Meter(life.Boat, position, at)));
+            s, life.Boat.Id, position, verdict, marks, measured, log.Meter(life.Boat, position, at), life.Boat.Seen));
 
     /// <summary>A strike.</summary>
     public static Guid Strike(Notebook log, Life life, string position, DateTimeOffset at, string what, string severity) =>

@@ -11,9 +11,10 @@ internal static partial class Usual
     /// <param name="life">The boat.</param>
     /// <param name="watchedUntil">Trialled every month, winter too, until this many days ago; an unwatched boat has trials in season.</param>
     /// <param name="neglected">Its last look at prop and shaft is more than six months ago.</param>
-    public static void Years(Notebook log, Life life, int? watchedUntil = null, bool neglected = false)
+    /// <param name="firstDock">Where it lay at first, if not at its dock.</param>
+    public static void Years(Notebook log, Life life, int? watchedUntil = null, bool neglected = false, Dock? firstDock = null)
     {
-        Arrive(log, life);
+        Arrive(log, life, firstDock: firstDock);
         Rounds(log, life, watchedUntil, neglected);
     }
 
@@ -70,7 +71,7 @@ internal static partial class Usual
         var day = log.Days.DaysAgo(lastDaysAgo);
         while (day > life.From.AddDays(30))
         {
-            foreach (var position in life.Boat.Positions) Look(log, life, position, day);
+            foreach (var position in life.Boat.Positions.Where(_ => !log.IsAshore(life.Boat, day))) Look(log, life, position, day);
             day = day.AddDays(-life.Dice.Whole(170, 180));
         }
     }
@@ -81,7 +82,7 @@ internal static partial class Usual
         var day = log.Days.DaysAgo(lastDaysAgo);
         while (day > life.From.AddDays(6))
         {
-            yield return day;
+            if (!log.IsAshore(life.Boat, day)) yield return day;
             day = day.AddDays(-life.Dice.Whole(27, 33));
         }
     }

@@ -6,6 +6,7 @@ using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Props;
+using FleetWake.Logbook.Season;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Logbook.Trials;
 
@@ -141,8 +142,11 @@ public class StoriesTests
     [MemberData(nameof(Days))]
     public void Four_boats_are_overdue_for_a_look_and_the_rest_are_not(DateOnly today)
     {
-        var overdue = DecidedRecords.Facts(DemoDays.Records[today]).Select(p => p.Fact)
+        var facts = DecidedRecords.Facts(DemoDays.Records[today]).Select(p => p.Fact).ToList();
+        var gone = facts.OfType<BoatRetired>().Select(r => r.Boat).ToHashSet();
+        var overdue = facts
             .Where(f => f is Inspected or PropMounted).Cast<IAtPosition>()
+            .Where(f => !gone.Contains(f.Boat))
             .GroupBy(f => f.Boat)
             .Where(g => g.Max(f => f.Entry.Date()).AddMonths(6) < today)
             .Select(g => g.Key).Order();

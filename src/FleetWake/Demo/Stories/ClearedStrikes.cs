@@ -16,9 +16,11 @@ internal static class ClearedStrikes
     {
         Cleared(log, "Tern", daysAgo: 96, "sand", "scuffed", lookedAfterDays: 1, sentTwice: true);
         Cleared(log, "Eider", daysAgo: 41, "wood", "scuffed", lookedAfterDays: 2);
-        Cleared(log, "Shearwater", daysAgo: 310, "line", "scuffed", lookedAfterDays: 0);
-        Cleared(log, "Dunlin", daysAgo: 260, "rock", "chipped", lookedAfterDays: 3);
+        Workshop.Shearwater(log, Cleared(log, "Shearwater", daysAgo: 310, "line", "scuffed", lookedAfterDays: 0).Life);
+        var (_, dunlin) = Cleared(log, "Dunlin", daysAgo: 260, "rock", "chipped", lookedAfterDays: 3);
+        Damage.Settled(log, "dunlin", dunlin, log.Days.DaysAgo(260));
         Cleared(log, "Murre", daysAgo: 480, "structure", "scuffed", lookedAfterDays: 5);
+        Workshop.Murre(log);
     }
 
     public static void NoMark(Notebook log)
@@ -28,11 +30,12 @@ internal static class ClearedStrikes
         Usual.Strike(log, life, "single", DockCalendar.At(log.Days.DaysAgo(1), 16, 10), "sand", "no_mark");
     }
 
-    private static void Cleared(Notebook log, string name, int daysAgo, string what, string severity, int lookedAfterDays, bool sentTwice = false)
+    private static (Life Life, Guid Strike) Cleared(Notebook log, string name, int daysAgo, string what, string severity, int lookedAfterDays, bool sentTwice = false)
     {
         var life = Life.Healthy(log, Fleet.Named(name));
         Usual.Years(log, life);
         var strike = Usual.ClearedStrike(log, life, log.Days.DaysAgo(daysAgo), what, severity, lookedAfterDays);
         if (sentTwice) log.SendTwice(strike);
+        return (life, strike);
     }
 }

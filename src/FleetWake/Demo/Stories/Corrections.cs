@@ -38,6 +38,8 @@ internal static class Corrections
         log.Write(Pen.At(life.Boat.Dock, life.Dice), at, "guillemot strike amended", s => new ReportStrike(
             s, "guillemot", "single", "sand", "scuffed", log.Meter(life.Boat, "single", at)), at.AddHours(4), first);
         Usual.Inspect(log, life, "single", DockCalendar.At(day.AddDays(1), 8, 40), "fit", []);
+        Workshop.Guillemot(log, life);
+        Workshop.Misread(log, life, daysAgo: 160);
     }
 
     public static void Booby(Notebook log)

@@ -27,10 +27,10 @@ internal static class OddTrials
     }
 
     /// <summary>The log showed km/h, the phone was told knots: the boat seems to outrun its prop.</summary>
-    public static void NegativeSlip(Notebook log) => Odd(log, "Stilt", daysAgo: 36, new Aboard(), t => t with
-    {
-        Runs = [.. t.Runs!.Select(r => r with { SpeedUnit = "kn" })],
-    });
+    public static void NegativeSlip(Notebook log) => Workshop.FoundAgain(
+        log,
+        Odd(log, "Stilt", daysAgo: 36, new Aboard(), t => t with { Runs = [.. t.Runs!.Select(r => r with { SpeedUnit = "kn" })] }),
+        daysAgo: 55);
 
     private static Life Odd(Notebook log, string name, int daysAgo, Aboard aboard, Func<RunTrial, RunTrial> but)
     {

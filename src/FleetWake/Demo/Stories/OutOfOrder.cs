@@ -28,7 +28,9 @@ internal static class OutOfOrder
     public static void SentTwice(Notebook log)
     {
         var life = Life.Healthy(log, Fleet.Named("Smew"));
+        Workshop.NewMeter(log, life, daysAgo: 92);
         Usual.Years(log, life);
+        Handovers.Cleared(log, life, daysAgo: 5);
         var at = DockCalendar.At(log.Days.DaysAgo(52), 16, 5);
         log.SendTwice(Usual.Read(log, life, "single", at, at, new Pen(Devices.Mere1, "mech-06")));
     }

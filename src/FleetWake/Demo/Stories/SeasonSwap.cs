@@ -1,3 +1,5 @@
+using FleetWake.Logbook.Boats;
+
 namespace FleetWake.Demo;
 
 /// <summary>A finer prop for winter work, the usual one for summer. Each mounting has a baseline of its own.</summary>
@@ -18,8 +20,14 @@ internal static class SeasonSwap
             if (life.On("single", day).Prop != next.Prop) Usual.Swap(log, life, next with { From = day }, "other_size");
         }
 
+        Plan(log, boat, "usual", summer.Going.Pitch);
+        Plan(log, boat, "winter", winter.Going.Pitch);
         Usual.Years(log, life, watchedUntil: 6);
     }
+
+    private static void Plan(Notebook log, BoatLine boat, string use, double pitch) =>
+        log.Write(Pen.Office, DockCalendar.At(log.Days.Start.AddDays(1), 16, 0), $"{boat.Id} {use} prop", s => new PlanProp(
+            s, boat.Id, "single", use, boat.Model.Diameter, pitch, 3, boat.Material));
 
     private static IEnumerable<(DateOnly Day, bool ToWinter)> Changes(DockCalendar days) =>
         Enumerable.Range(days.Start.Year, 3)

@@ -2,7 +2,7 @@ namespace FleetWake.Demo;
 
 /// <summary>
 /// Turnstone's prop P-118 came off for service and went back on, but its tag was read as P-117, which is Oystercatcher's
-/// and never left it. Both records are kept; a person settles which is right.
+/// and never left it. Both records are kept; a person settles which is right. Nor was its nut looked at again since.
 /// </summary>
 internal static class TwoPlaces
 {
@@ -17,6 +17,6 @@ internal static class TwoPlaces
         var pen = Pen.At(turnstone.Boat.Dock, turnstone.Dice);
         Usual.Remove(log, turnstone, "single", "service", pen, DockCalendar.At(day, 7, 30));
         var misread = turnstone.On("single", day) with { Prop = oystercatcher.Boat.Tag("single") };
-        Usual.Mount(log, turnstone, misread, pen, DockCalendar.At(day, 8, 15));
+        Usual.Mount(log, turnstone, misread, pen, DockCalendar.At(day, 8, 15), retorqued: false);
     }
 }

@@ -38,7 +38,7 @@ internal static class WornProps
     /// <summary>Reckoned back from the top of the band: so many hours left at the last trial, so many run since fitting.</summary>
     private static Going Leaving(Notebook log, BoatLine boat, string position, Going going, double wear, double hoursLeft)
     {
-        var run = log.Meter(boat, position, DockCalendar.At(log.Days.DaysAgo(LastTrial), 10, 0)) - log.Meter(boat, position, DockCalendar.At(log.Days.Start, 8, 0));
+        var run = log.Ran(boat, position, DockCalendar.At(log.Days.DaysAgo(LastTrial), 10, 0)) - log.Ran(boat, position, DockCalendar.At(log.Days.Start, 8, 0));
         return going with { NewRpm = boat.Model.BandHigh - wear * (run + hoursLeft) / 100, Wear = wear };
     }
 }
