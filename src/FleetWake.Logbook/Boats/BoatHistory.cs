@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
@@ -44,6 +45,20 @@ public sealed record BoatHistory(
     [JsonIgnore]
     public Func<Guid, Guid> Original { get; init; } = id => id;
 
+    /// <summary>The facts that count of each of its engines.</summary>
+    [JsonIgnore]
+    public IReadOnlyDictionary<string, IReadOnlyList<IFact>> EngineFacts { get; init; } = ImmutableDictionary<string, IReadOnlyList<IFact>>.Empty;
+
+    /// <summary>Where it is at home; null while it is not registered.</summary>
+    public BoatHome? Home { get; init; }
+
+    /// <summary>Its prop plan: the last line told of each position and use, in their order.</summary>
+    public IReadOnlyList<PropPlanned> PropPlan { get; init; } = [];
+
+    /// <summary>Entries of readings that looked wrong and that somebody says were right.</summary>
+    [JsonIgnore]
+    public IReadOnlySet<Guid> Believed { get; init; } = ImmutableHashSet<Guid>.Empty;
+
     /// <summary>Other boats that its engines and props were on.</summary>
     [JsonIgnore]
     public IReadOnlyList<BoatElsewhere> Elsewhere { get; init; } = [];
@@ -60,10 +75,10 @@ public sealed record BoatHistory(
         var engines = dossier.Engines.ToDictionary(e => e.Key, e => Effective.Of(e.Value.Facts, settled, dossier.Until), StringComparer.Ordinal);
         var props = dossier.Props.ToDictionary(p => p.Key, p => Effective.Of(p.Value.Facts, settled, dossier.Until), StringComparer.Ordinal);
 
-        var spans = EngineSpan.Of(boats.Values.SelectMany(f => f).OfType<EngineFitted>(), settled.Order);
+        var spans = EngineSpan.Of(boats.Values.SelectMany(f => f), settled.Order);
         var meters = engines.ToDictionary(
             e => e.Key,
-            e => MeterChain.Of(MeterReadings.Of(e.Key, e.Value.Facts, spans, boats)),
+            e => MeterChain.Of(MeterReadings.Of(e.Key, e.Value.Facts, spans, boats), e.Value.Facts.OfType<MeterReplaced>()),
             StringComparer.Ordinal);
         var here = spans.Where(s => s.Boat == dossier.BoatId).ToList();
         var mountings = FleetWake.Logbook.Mountings.Mountings.Of(name, own.Facts, here, settled.Original, settled.Order);
@@ -71,6 +86,21 @@ public sealed record BoatHistory(
 
         var cards = engines.SelectMany(e => e.Value.Facts.OfType<EngineRegistered>().Take(1)).ToDictionary(e => e.Engine, StringComparer.Ordinal);
         var questions = new Questions(name, own, registered);
+        var answers = new Settled(boats.Values.SelectMany(f => f), settled.Order);
+        IEnumerable<Contradiction> asked =
+        [
+            .. mountings.Contradictions,
+            .. Questions.PropsInTwoPlaces(mountings.Spans, elsewhere.SelectMany(e => e.Mountings)),
+            .. PropAway.Questions(name, mountings.Spans, props.ToDictionary(p => p.Key, p => p.Value.Facts), settled.Order),
+            .. questions.EnginesNotThere(here),
+            .. questions.RotationsThatDoNotFit(mountings.Spans, here, engines, props),
+            .. questions.HoursOutOfLine(meters, here),
+            .. questions.TrialsWithoutProp(mountings.Spans),
+            .. questions.RpmOutOfLine(here, cards),
+            .. questions.NoSuchPosition(),
+            .. questions.RegisteredTwice([own, .. engines.Values, .. props.Values]),
+            .. questions.NothingToCorrect([own, .. engines.Values, .. props.Values]),
+        ];
         return new BoatHistory(
             dossier.BoatId,
             registered,
@@ -82,22 +112,16 @@ public sealed record BoatHistory(
             [.. own.Facts.OfType<StrikeReported>()],
             [.. own.Facts.OfType<Inspected>()],
             [.. own.Facts.OfType<TrialRun>()],
-            [
-                .. mountings.Contradictions,
-                .. Questions.PropsInTwoPlaces(mountings.Spans, elsewhere.SelectMany(e => e.Mountings)),
-                .. PropAway.Questions(name, mountings.Spans, props.ToDictionary(p => p.Key, p => p.Value.Facts), settled.Order),
-                .. questions.HoursOutOfLine(meters, here),
-                .. questions.TrialsWithoutProp(mountings.Spans),
-                .. questions.RpmOutOfLine(here, cards),
-                .. questions.NoSuchPosition(),
-                .. questions.RegisteredTwice([own, .. engines.Values, .. props.Values]),
-                .. questions.NothingToCorrect([own, .. engines.Values, .. props.Values]),
-            ],
+            [.. asked.Where(answers.IsOpen)],
             own.Facts)
         {
             Order = settled.Order,
             Original = settled.Original,
+            EngineFacts = engines.ToDictionary(e => e.Key, e => e.Value.Facts, StringComparer.Ordinal),
             Elsewhere = elsewhere,
+            Home = BoatHome.Of(registered, own.Facts),
+            PropPlan = [.. own.Facts.OfType<PropPlanned>().GroupBy(p => (p.Position, p.Use)).Select(p => p.Last()).OrderBy(p => p.Position).ThenBy(p => p.Use)],
+            Believed = answers.Believed,
         };
     }
 

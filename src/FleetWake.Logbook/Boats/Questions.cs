@@ -16,7 +16,7 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
     public static IEnumerable<Contradiction> PropsInTwoPlaces(IReadOnlyList<MountingSpan> here, IEnumerable<MountingSpan> elsewhere)
     {
         var pairs = here.SelectMany((a, i) => here.Skip(i + 1).Concat(elsewhere).Select(b => (A: a, B: b)));
-        foreach (var (a, b) in pairs.Where(p => p.A.Fitted.Prop == p.B.Fitted.Prop && p.A.Overlaps(p.B)))
+        foreach (var (a, b) in pairs.Where(p => p.A.PropKnown() && p.A.Fitted.Prop == p.B.Fitted.Prop && p.A.Overlaps(p.B)))
         {
             // Named in the order of things, so that both boats ask the same question.
             var (first, second) = EntryOrder.Instance.Compare(a.Fitted.Entry, b.Fitted.Entry) <= 0 ? (a.Fitted, b.Fitted) : (b.Fitted, a.Fitted);
@@ -26,6 +26,35 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
                 $"Prop {first.Prop} is on record {At(first.Position)} {first.Boat} since {first.Entry.Date():yyyy-MM-dd} and {At(second.Position)} {second.Boat} since {second.Entry.Date():yyyy-MM-dd}. Where is it, and which prop is at the other place?");
         }
     }
+
+    public IEnumerable<Contradiction> EnginesNotThere(IReadOnlyList<EngineSpan> here)
+    {
+        foreach (var removed in own.Facts.OfType<EngineRemoved>())
+        {
+            var hung = here.FirstOrDefault(s => s.EndedBy(removed));
+            if (hung is not null && (removed.Engine ?? hung.Engine) == hung.Engine) continue;
+            var place = $"{Words.Of(removed.Position)} of {name}";
+            yield return new Contradiction(
+                ContradictionKind.EngineNotThere,
+                hung is null ? [removed.Entry.Id] : [hung.From.Id, removed.Entry.Id],
+                $"{(removed.Engine is null ? "An engine" : $"Engine {removed.Engine}")} came off {place} on {removed.Entry.Date():yyyy-MM-dd}, and {hung?.Engine ?? "none"} was on record there. Which one was it{(hung is null ? ", and since when" : "")}?");
+        }
+    }
+
+    /// <summary>Twins often turn opposite ways: a prop goes from one side to the other only if its rotation fits.</summary>
+    public IEnumerable<Contradiction> RotationsThatDoNotFit(
+        IReadOnlyList<MountingSpan> mountings, IReadOnlyList<EngineSpan> here, IReadOnlyDictionary<string, Effective> engines, IReadOnlyDictionary<string, Effective> props) =>
+        from mounting in mountings
+        where props.ContainsKey(mounting.Fitted.Prop)
+        let prop = props[mounting.Fitted.Prop].Facts.OfType<PropRegistered>().FirstOrDefault()
+        where prop is not null
+        from span in here.Where(s => s.Position == mounting.Fitted.Position && s.Holds(mounting.Fitted.Entry)).Take(1)
+        let fit = engines[span.Engine].Facts.OfType<EngineFitStated>().LastOrDefault()
+        where (fit?.Rotation ?? prop.Rotation) != prop.Rotation
+        select new Contradiction(
+            ContradictionKind.RotationDoesNotFit,
+            [prop.Entry.Id, fit.Entry.Id, mounting.Fitted.Entry.Id],
+            $"Prop {prop.Prop} turns {Words.Of(prop.Rotation)}, and engine {span.Engine} of {name}, where it is on record since {mounting.Fitted.Entry.Date():yyyy-MM-dd}, turns {Words.Of(fit.Rotation!)}. Is it another prop, or is one of the two stated wrong?");
 
     public IEnumerable<Contradiction> HoursOutOfLine(IReadOnlyDictionary<string, MeterChain> meters, IReadOnlyList<EngineSpan> here)
     {
@@ -38,7 +67,7 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
                 yield return new Contradiction(
                     ContradictionKind.HoursOutOfLine,
                     [near.Entry.Id, odd.Entry.Id],
-                    $"The hour meter of {engine} ({name}) read {near.Hours:0.#} h on {near.Entry.Date():yyyy-MM-dd} and {odd.Hours:0.#} h on {odd.Entry.Date():yyyy-MM-dd}, which does not fit the other readings. Was {odd.Hours:0.#} misread?");
+                    $"The hour meter of {engine} ({name}) read {near.Shown:0.#} h on {near.Entry.Date():yyyy-MM-dd} and {odd.Shown:0.#} h on {odd.Entry.Date():yyyy-MM-dd}, which does not fit the other readings. Was {odd.Shown:0.#} misread?");
             }
         }
     }

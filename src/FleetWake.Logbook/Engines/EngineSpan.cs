@@ -18,26 +18,39 @@ public sealed record EngineSpan(string Boat, Position Position, string Engine, E
     /// <summary>Whether something that happened under an entry lies in the span.</summary>
     public bool Holds(Entry entry) => Span.Holds(Order, From, To, entry);
 
-    /// <summary>Spans of the engines of some boats. An engine hung elsewhere later has left where it was.</summary>
-    /// <param name="fittings">Every fitting that counts, of all boats concerned.</param>
+    /// <summary>Whether an engine that came off ended this span: it came off the place it hung at.</summary>
+    public bool EndedBy(EngineRemoved removed) => Boat == removed.Boat && Position == removed.Position && To?.Id == removed.Entry.Id;
+
+    /// <summary>Spans of the engines of some boats. An engine hung elsewhere later has left where it was, whether or not anybody said so.</summary>
+    /// <param name="facts">Every fact that counts of all boats concerned; those of hanging and taking off are looked at.</param>
     /// <param name="order">The order of things, where corrections were settled.</param>
-    public static IReadOnlyList<EngineSpan> Of(IEnumerable<EngineFitted> fittings, IComparer<Entry>? order = null)
+    public static IReadOnlyList<EngineSpan> Of(IEnumerable<IFact> facts, IComparer<Entry>? order = null)
     {
         var spans = new List<EngineSpan>();
-        foreach (var fitted in fittings.OrderBy(f => f.Entry, order ?? EntryOrder.Instance))
+        foreach (var fact in facts.Where(f => f is EngineFitted or EngineRemoved).OrderBy(f => f.Entry, order ?? EntryOrder.Instance))
         {
-            // Told twice that it hangs where it hangs: nothing moved, and its prop stays on.
-            if (spans.Any(s => s.To is null && s.Engine == fitted.Engine && s.Boat == fitted.Boat && s.Position == fitted.Position)) continue;
-            for (var i = 0; i < spans.Count; i++)
+            if (fact is EngineFitted fitted)
             {
-                var open = spans[i];
-                var place = open.Boat == fitted.Boat && open.Position == fitted.Position;
-                if (open.To is null && (place || open.Engine == fitted.Engine)) spans[i] = open with { To = fitted.Entry };
+                // Told twice that it hangs where it hangs: nothing moved, and its prop stays on.
+                if (spans.Any(s => s.To is null && s.Engine == fitted.Engine && s.Boat == fitted.Boat && s.Position == fitted.Position)) continue;
+                Close(spans, s => (s.Boat == fitted.Boat && s.Position == fitted.Position) || s.Engine == fitted.Engine, fitted.Entry);
+                spans.Add(new EngineSpan(fitted.Boat, fitted.Position, fitted.Engine, fitted.Entry, null) { Order = order ?? EntryOrder.Instance });
             }
-
-            spans.Add(new EngineSpan(fitted.Boat, fitted.Position, fitted.Engine, fitted.Entry, null) { Order = order ?? EntryOrder.Instance });
+            else if (fact is EngineRemoved removed)
+            {
+                // The place is empty, whichever engine was said to have come off it.
+                Close(spans, s => s.Boat == removed.Boat && s.Position == removed.Position, removed.Entry);
+            }
         }
 
         return spans;
+    }
+
+    private static void Close(List<EngineSpan> spans, Func<EngineSpan, bool> leaves, Entry at)
+    {
+        for (var i = 0; i < spans.Count; i++)
+        {
+            if (spans[i].To is null && leaves(spans[i])) spans[i] = spans[i] with { To = at };
+        }
     }
 }

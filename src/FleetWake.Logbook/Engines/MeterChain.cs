@@ -2,19 +2,10 @@ using FleetWake.Logbook.Entries;
 
 namespace FleetWake.Logbook.Engines;
 
-/// <summary>One reading of an engine's hour meter.</summary>
-/// <param name="Entry">The entry it came with.</param>
-/// <param name="Hours">What the meter showed [h].</param>
-public sealed record MeterPoint(Entry Entry, double Hours);
-
-/// <summary>Engine hours at some moment.</summary>
-/// <param name="Hours">Hours [h].</param>
-/// <param name="Bridged">Reckoned between two readings, or carried on from the last, rather than read.</param>
-public readonly record struct HoursAt(double Hours, bool Bridged);
-
 /// <summary>
 /// An engine's hours as a chain of readings that can all be true: they never run backwards, save that a later one may
 /// have been read in whole hours, and never faster than the clock. Readings that do not fit the longest such chain are set aside, and stay in the record.
+/// A replaced meter begins a chain of its own, and the engine's hours go on over it.
 /// </summary>
 /// <param name="Readings">The credible readings, in order.</param>
 /// <param name="SetAside">The others.</param>
@@ -23,10 +14,60 @@ public sealed record MeterChain(IReadOnlyList<MeterPoint> Readings, IReadOnlyLis
     /// <summary>Meters show whole or tenth hours, and entries whole minutes: two readings of one visit may differ by this much [h].</summary>
     private const double RoundingHours = 1;
 
-    /// <summary>Builds the chain from readings in any order.</summary>
-    public static MeterChain Of(IEnumerable<MeterPoint> readings)
+    /// <summary>Builds the chain from readings in any order, over each meter the engine had.</summary>
+    public static MeterChain Of(IEnumerable<MeterPoint> readings, IEnumerable<MeterReplaced>? replacements = null)
     {
-        var points = readings.OrderBy(r => r.Entry, EntryOrder.Instance).ToArray();
+        var (kept, setAside) = (new List<MeterPoint>(), new List<MeterPoint>());
+        foreach (var meter in Meters([.. readings], [.. (replacements ?? []).OrderBy(r => r.Entry, EntryOrder.Instance)]))
+        {
+            var chain = Longest(meter);
+
+            // Both meters were read at one moment, or the hours that ran between their readings are missing.
+            var before = kept.LastOrDefault();
+            var offset = before is null || chain.Count == 0 ? 0 : before.Hours - chain[0].Shown;
+            var gap = before is not null && chain.Count > 0 && before.Entry.Id != chain[0].Entry.Id;
+            kept.AddRange(chain.Select((p, i) => p with { Hours = p.Shown + offset, Bridged = gap && i == 0 }));
+            setAside.AddRange(meter.Except(chain, ReferenceEqualityComparer.Instance).Cast<MeterPoint>().Select(p => p with { Hours = p.Shown + offset }));
+        }
+
+        return new MeterChain(kept, setAside);
+    }
+
+    /// <summary>Hours at the moment of an entry; null before the first reading.</summary>
+    public HoursAt? At(Entry entry)
+    {
+        MeterPoint? earlier = null;
+        foreach (var reading in Readings)
+        {
+            if (reading.Entry.Id == entry.Id) return new HoursAt(reading.Hours, reading.Bridged);
+            if (EntryOrder.Instance.Compare(reading.Entry, entry) > 0)
+                return earlier is null ? null : new HoursAt(Between(earlier, reading, entry), true);
+            earlier = reading;
+        }
+
+        return earlier is null ? null : new HoursAt(earlier.Hours, true);
+    }
+
+    /// <summary>The readings of each meter in turn, in order. What both meters showed at a replacement are readings of theirs.</summary>
+    private static IEnumerable<MeterPoint[]> Meters(IReadOnlyList<MeterPoint> readings, IReadOnlyList<MeterReplaced> replacements)
+    {
+        for (var i = 0; i <= replacements.Count; i++)
+        {
+            var began = i == 0 ? null : replacements[i - 1];
+            var ended = i == replacements.Count ? null : replacements[i];
+            var own = readings
+                .Where(r => began is null || EntryOrder.Instance.Compare(r.Entry, began.Entry) > 0)
+                .Where(r => ended is null || EntryOrder.Instance.Compare(r.Entry, ended.Entry) < 0)
+                .OrderBy(r => r.Entry, EntryOrder.Instance);
+            MeterPoint[] first = began is null ? [] : [new MeterPoint(began.Entry, began.NewHours)];
+            MeterPoint[] last = ended?.OldHours is { } old ? [new MeterPoint(ended.Entry, old)] : [];
+            yield return [.. first, .. own, .. last];
+        }
+    }
+
+    /// <summary>The longest chain that can be true; of two of one length the one that ends later, and the earlier ways to its end.</summary>
+    private static List<MeterPoint> Longest(MeterPoint[] points)
+    {
         var length = new int[points.Length];
         var before = new int[points.Length];
         var last = -1;
@@ -42,33 +83,17 @@ public sealed record MeterChain(IReadOnlyList<MeterPoint> Readings, IReadOnlyLis
             if (last < 0 || length[i] >= length[last]) last = i;
         }
 
-        var kept = new HashSet<int>();
-        for (var i = last; i >= 0; i = before[i]) kept.Add(i);
-        return new MeterChain(
-            [.. points.Where((_, i) => kept.Contains(i))],
-            [.. points.Where((_, i) => !kept.Contains(i))]);
-    }
-
-    /// <summary>Hours at the moment of an entry; null before the first reading.</summary>
-    public HoursAt? At(Entry entry)
-    {
-        MeterPoint? earlier = null;
-        foreach (var reading in Readings)
-        {
-            if (reading.Entry.Id == entry.Id) return new HoursAt(reading.Hours, false);
-            if (EntryOrder.Instance.Compare(reading.Entry, entry) > 0)
-                return earlier is null ? null : new HoursAt(Between(earlier, reading, entry), true);
-            earlier = reading;
-        }
-
-        return earlier is null ? null : new HoursAt(earlier.Hours, true);
+        var chain = new List<MeterPoint>();
+        for (var i = last; i >= 0; i = before[i]) chain.Add(points[i]);
+        chain.Reverse();
+        return chain;
     }
 
     private static bool Follows(MeterPoint earlier, MeterPoint later)
     {
-        var run = later.Hours - earlier.Hours;
+        var run = later.Shown - earlier.Shown;
         var clock = (later.Entry.Happened() - earlier.Entry.Happened()).TotalHours;
-        return later.Hours >= Math.Floor(earlier.Hours) && run <= clock + RoundingHours;
+        return later.Shown >= Math.Floor(earlier.Shown) && run <= clock + RoundingHours;
     }
 
     private static double Between(MeterPoint earlier, MeterPoint later, Entry at)

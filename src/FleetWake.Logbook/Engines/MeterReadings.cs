@@ -1,4 +1,3 @@
-using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Trials;
 
@@ -18,26 +17,28 @@ public static class MeterReadings
         IEnumerable<EngineSpan> spans,
         IReadOnlyDictionary<string, IReadOnlyList<IFact>> boatFacts)
     {
-        foreach (var read in engineFacts.OfType<HoursRead>()) yield return new MeterPoint(read.Entry, read.Hours);
-        foreach (var serviced in engineFacts.OfType<EngineServiced>())
+        foreach (var fact in engineFacts)
         {
-            if (serviced.Hours is { } hours) yield return new MeterPoint(serviced.Entry, hours);
+            if ((fact switch { HoursRead read => read.Hours, EngineServiced serviced => serviced.Hours, _ => null }) is { } hours)
+                yield return new MeterPoint(fact.Entry, hours);
         }
 
         foreach (var span in spans.Where(s => s.Engine == engine))
         {
-            foreach (var fact in boatFacts[span.Boat].Where(f => span.Holds(f.Entry)))
+            foreach (var fact in boatFacts[span.Boat])
             {
-                if (HoursIn(fact, span.Position) is { } hours) yield return new MeterPoint(fact.Entry, hours);
+                if (HoursIn(fact, span) is { } hours) yield return new MeterPoint(fact.Entry, hours);
             }
         }
     }
 
-    private static double? HoursIn(IFact fact, Position position) => fact switch
+    private static double? HoursIn(IFact fact, EngineSpan span) => fact switch
     {
-        IMetered metered when metered.Position == position => metered.Hours,
-        DutyDone done when done.Position == position => done.Hours,
-        TrialRun trial => trial.Meters.FirstOrDefault(m => m.Position == position)?.Hours,
+        // It ends the span, so the span does not hold it; and where another engine was named, nobody knows whose meter it was.
+        EngineRemoved removed => span.EndedBy(removed) && (removed.Engine ?? span.Engine) == span.Engine ? removed.Hours : null,
+        _ when !span.Holds(fact.Entry) => null,
+        IMetered metered when metered.Position == span.Position => metered.Hours,
+        TrialRun trial => trial.Meters.FirstOrDefault(m => m.Position == span.Position)?.Hours,
         _ => null,
     };
 }

@@ -11,7 +11,7 @@ namespace FleetWake.Logbook.Findings;
 public static partial class Assess
 {
     /// <summary>Name and version of the method; part of what a stored finding is keyed by.</summary>
-    public const string Method = "straight-line-1";
+    public const string Method = "straight-line-2";
 
     /// <summary>The finding of a boat.</summary>
     public static BoatFinding Boat(Dossier dossier) => Boat(BoatHistory.Tell(dossier));
@@ -19,14 +19,19 @@ public static partial class Assess
     /// <summary>The finding of a boat whose history is told already.</summary>
     public static BoatFinding Boat(BoatHistory history)
     {
-        var registered = history.Registered;
+        var (registered, home) = (history.Registered, history.Home);
+        IReadOnlyList<PositionFinding> positions = [.. Positions(history).Select(p => At(history, p))];
         return new BoatFinding(
             history.Boat,
-            registered is null ? null : new BoatCard(registered.Name, registered.Dock, registered.DockZone, registered.Water, registered.Entry.Date()),
-            [.. Positions(history).Select(p => At(history, p))],
+            registered is null || home is null ? null : new BoatCard(registered.Name, home.Dock, home.DockZone, home.Water, registered.Entry.Date()) { Bottom = home.Bottom },
+            positions,
             history.Contradictions,
             registered is null ? history.Facts.Count : 0,
-            Method);
+            Method)
+        {
+            PropPlan = [.. history.PropPlan.Select(PlannedProp.Of)],
+            Split = TwinSplit.Of(positions),
+        };
     }
 
     private static IEnumerable<Position> Positions(BoatHistory history) =>
@@ -84,6 +89,6 @@ public static partial class Assess
 
     internal static EngineCard Card(BoatHistory history, string engine) =>
         history.EngineCards.TryGetValue(engine, out var r)
-            ? new EngineCard(engine, r.Model, r.BandLowRpm, r.BandHighRpm, r.GearRatio, r.NutTorque, r.NutTorqueUnit, r.TachometerStepRpm)
+            ? new EngineCard(engine, r.Model, r.BandLowRpm, r.BandHighRpm, r.GearRatio, r.NutTorque, r.NutTorqueUnit, r.TachometerStepRpm) { Tachometer = TachometerCard.Of(history, engine) }
             : new EngineCard(engine, null, null, null, null, null, null, null);
 }

@@ -1,10 +1,8 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
-using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Props;
-using FleetWake.Logbook.Strikes;
 using FleetWake.Logbook.Trials;
 
 namespace FleetWake.Logbook.Findings;
@@ -14,7 +12,8 @@ internal static class AssessMounting
 {
     public static MountingFinding Of(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter)
     {
-        var breaks = NewBaselines(history, mounting);
+        var steps = MountingSteps.Of(history, mounting);
+        var breaks = steps.Where(s => s.NewBaseline).Select(s => s.Entry).ToList();
         var trials = Trials(history, mounting, engine, meter, breaks);
         var drift = StraightDrift.Of(trials, engine?.TachometerStepRpm);
         var band = Banding.Standing(trials, engine, drift);
@@ -25,13 +24,17 @@ internal static class AssessMounting
             mounting.Fitted.Entry.Date(),
             meter?.At(mounting.Fitted.Entry)?.Hours,
             trials,
-            Marks(history, mounting, meter),
+            [.. steps.Select(s => new HistoryMark(s.Kind, s.Entry.Date(), meter?.At(s.Entry)?.Hours, s.Label))],
             trials.FirstOrDefault(t => t.SetAside is null && t.Stretch == breaks.Count)?.Rpm,
             drift?.DriftPer100Hours,
             drift is null ? null : Banding.Line(drift, exit, goesOn: drift.Fit.LastStretch == breaks.Count && exit.State != BandExitState.AlreadyOutside),
             band,
             exit,
-            Causes.Of(band, trials));
+            Causes.Of(band, trials))
+        {
+            Found = mounting.Found,
+            LeastDriftShown = drift?.LeastShown,
+        };
     }
 
     private static List<TrialFinding> Trials(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, List<Entry> breaks)
@@ -39,26 +42,16 @@ internal static class AssessMounting
         var (position, prop) = (mounting.Fitted.Position, mounting.Fitted.Prop);
         TrialFinding? Assessed(IFact fact) => fact switch
         {
-            TrialRun trial => AssessTrial.At(position, trial, engine, meter, history.PitchInchesAt(prop, trial.Entry), StretchOf(history, breaks, trial.Entry)),
-            NormalisedRpmRead read when read.Position == position => AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry)),
+            TrialRun trial => AssessTrial.At(
+                position, trial, engine, meter, history.PitchInchesAt(prop, trial.Entry), StretchOf(history, breaks, trial.Entry), history.Believed.Contains(trial.Entry.Id)),
+            NormalisedRpmRead read when read.Position == position =>
+                AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry), history.Believed.Contains(read.Entry.Id)),
             _ => null,
         };
         return [.. history.Facts.Where(f => mounting.Holds(f.Entry)).Select(Assessed).OfType<TrialFinding>()];
     }
 
-    /// <summary>Entries during the mounting that begin a new baseline: a strike that left a mark, and a repitch.</summary>
-    private static List<Entry> NewBaselines(BoatHistory history, MountingSpan mounting) =>
-    [
-        .. history.Strikes.Where(s => s.Position == mounting.Fitted.Position && s.Severity != StrikeSeverity.NoMark).Select(s => s.Entry)
-            .Concat(Repitches(history, mounting).Select(r => r.Entry))
-            .Where(mounting.Holds)
-            .Order(history.Order),
-    ];
-
     private static int StretchOf(BoatHistory history, List<Entry> breaks, Entry entry) => breaks.Count(b => history.Order.Compare(b, entry) <= 0);
-
-    private static IEnumerable<Repitched> Repitches(BoatHistory history, MountingSpan mounting) =>
-        history.Props.TryGetValue(mounting.Fitted.Prop, out var facts) ? facts.OfType<Repitched>() : [];
 
     private static PropCard Card(BoatHistory history, MountingSpan mounting)
     {
@@ -71,22 +64,5 @@ internal static class AssessMounting
             numbers.PitchInches,
             registered?.Blades,
             registered?.Material);
-    }
-
-    private static List<HistoryMark> Marks(BoatHistory history, MountingSpan mounting, MeterChain? meter)
-    {
-        HistoryMark Mark(HistoryMarkKind kind, Entry entry, string label) => new(kind, entry.Date(), meter?.At(entry)?.Hours, label);
-
-        var position = mounting.Fitted.Position;
-        return
-        [
-            .. history.Strikes.Where(s => s.Position == position).Select(s => (s.Entry, Mark: Mark(HistoryMarkKind.Strike, s.Entry, $"strike, {Words.Prose(s.Severity)}")))
-                .Concat(history.Inspections.Where(i => i.Position == position).Select(i => (i.Entry, Mark: Mark(HistoryMarkKind.Inspection, i.Entry, $"inspected: {Words.Prose(i.Verdict)}"))))
-                .Concat(Repitches(history, mounting).Select(r => (r.Entry, Mark: Mark(HistoryMarkKind.Repitch, r.Entry, $"repitched to {r.PitchAfterInches:0.##} in"))))
-                .Append((mounting.Fitted.Entry, Mark: Mark(HistoryMarkKind.Fitted, mounting.Fitted.Entry, $"{mounting.Fitted.Prop} fitted")))
-                .Where(m => mounting.Holds(m.Entry))
-                .OrderBy(m => m.Entry, history.Order)
-                .Select(m => m.Mark),
-        ];
     }
 }

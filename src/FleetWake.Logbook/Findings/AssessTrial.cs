@@ -10,8 +10,8 @@ internal static class AssessTrial
     /// <summary>RPM differs by less than this between headings in a good trial. Common practice, no source.</summary>
     private const double RpmSplitFraction = 0.005;
 
-    /// <summary>The trial at a position; null when no tachometer was read there.</summary>
-    public static TrialFinding? At(Position position, TrialRun trial, EngineCard? engine, MeterChain? meter, double? pitchInches, int stretch)
+    /// <summary>The trial at a position; null when no tachometer was read there. A reading that somebody said was right is believed, however odd.</summary>
+    public static TrialFinding? At(Position position, TrialRun trial, EngineCard? engine, MeterChain? meter, double? pitchInches, int stretch, bool believed)
     {
         var runs = trial.Runs
             .Select(r => (Run: r, Tachometer: r.Tachometers.FirstOrDefault(t => t.Position == position)))
@@ -32,15 +32,15 @@ internal static class AssessTrial
             mean.Speed.Knots,
             slip,
             stretch,
-            SetAside(trial, [.. runs.Select(r => r.Tachometer!)], engine, hours),
+            SetAside(trial, [.. runs.Select(r => r.Tachometer!)], engine, hours, believed),
             [.. Flags(mean, [.. runs.Select(r => r.Tachometer!.Rpm)], engine, slip)]);
     }
 
     /// <summary>A wide-open reading brought to reference conditions elsewhere: it counts as a trial does, and has no speed and no slip.</summary>
-    public static TrialFinding Of(NormalisedRpmRead read, EngineCard? engine, MeterChain? meter, int stretch)
+    public static TrialFinding Of(NormalisedRpmRead read, EngineCard? engine, MeterChain? meter, int stretch, bool believed)
     {
         var hours = meter?.At(read.Entry);
-        var setAside = !Credible([read.Rpm], engine) ? SetAsideReason.NotCredible : hours is null ? SetAsideReason.HoursUnknown : (SetAsideReason?)null;
+        var setAside = !believed && !Credible([read.Rpm], engine) ? SetAsideReason.NotCredible : hours is null ? SetAsideReason.HoursUnknown : (SetAsideReason?)null;
         return new TrialFinding(
             read.Entry.Id, read.Entry.Date(), hours?.Hours, hours?.Bridged ?? false, read.Rpm, null, null, stretch, setAside, [])
         {
@@ -53,9 +53,9 @@ internal static class AssessTrial
             ? 100 * Slip.ApparentSlipFraction(speed, RotationRate.FromRevolutionsPerMinute(rpm), new GearRatio(gear), Length.FromInches(pitch))
             : null;
 
-    private static SetAsideReason? SetAside(TrialRun trial, IReadOnlyList<TachometerReading> readings, EngineCard? engine, HoursAt? hours) =>
+    private static SetAsideReason? SetAside(TrialRun trial, IReadOnlyList<TachometerReading> readings, EngineCard? engine, HoursAt? hours, bool believed) =>
         trial.Throttle == Throttle.Part ? SetAsideReason.PartThrottle
-        : !Credible(readings.Select(r => r.Rpm), engine) ? SetAsideReason.NotCredible
+        : !believed && !Credible(readings.Select(r => r.Rpm), engine) ? SetAsideReason.NotCredible
         : readings.Any(r => r.LimiterReached) ? SetAsideReason.LimiterReached
         : hours is null ? SetAsideReason.HoursUnknown
         : null;

@@ -89,7 +89,7 @@ public static class Attentions
         if (mounting.Band is { State: BandState.AboveTop or BandState.BelowBottom } band)
         {
             var causes = mounting.Causes.Count > 0 ? $" May be: {string.Join(", ", mounting.Causes)}." : "";
-            var since = mounting.Exit.State == BandExitState.NoTrialSinceNewBaseline ? " That was before a strike or a repitch; no trial since." : "";
+            var since = mounting.Exit.State == BandExitState.NoTrialSinceNewBaseline ? " That was before a strike, work on the prop or a change of the boat; no trial since." : "";
             add(AttentionKind.OutsideBand, Outside(mounting, band, position.Engine!) + causes + since, false);
         }
         else if (mounting.Exit is { State: BandExitState.Forecast, EarliestHours: <= SoonHours } exit)

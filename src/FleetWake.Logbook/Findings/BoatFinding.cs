@@ -22,17 +22,27 @@ public sealed record BoatFinding(
     int Held,
     string Method)
 {
+    /// <summary>Its prop plan, by position and use.</summary>
+    public IReadOnlyList<PlannedProp> PropPlan { get; init; } = [];
+
+    /// <summary>How far apart port and starboard turned at their last trial; null when they did not by more than their gauges can tell.</summary>
+    public TwinSplit? Split { get; init; }
+
     /// <summary>The boat's name, or its id while it is not registered.</summary>
     public string DisplayName() => Registered?.Name ?? Boat;
 }
 
 /// <summary>What a boat's registration says.</summary>
 /// <param name="Name">Name for people.</param>
-/// <param name="Dock">Home dock.</param>
+/// <param name="Dock">Home dock, the latest told.</param>
 /// <param name="DockZone">IANA zone of the dock.</param>
 /// <param name="Water">Water it works in.</param>
 /// <param name="RegisteredOn">Dock's date of registration.</param>
-public sealed record BoatCard(string Name, string Dock, string DockZone, WaterType Water, DateOnly RegisteredOn);
+public sealed record BoatCard(string Name, string Dock, string DockZone, WaterType Water, DateOnly RegisteredOn)
+{
+    /// <summary>Bottom under that water, when told.</summary>
+    public BottomKind? Bottom { get; init; }
+}
 
 /// <summary>The assessed state of one engine position.</summary>
 /// <param name="Position">The position.</param>
@@ -72,7 +82,11 @@ public sealed record EngineCard(
     double? GearRatio,
     double? NutTorque,
     TorqueUnit? NutTorqueUnit,
-    double? TachometerStepRpm);
+    double? TachometerStepRpm)
+{
+    /// <summary>What the last check of its tachometer showed; null when nobody checked it.</summary>
+    public TachometerCard? Tachometer { get; init; }
+}
 
 /// <summary>A strike that no later "fit" has cleared.</summary>
 /// <param name="Entry">Its entry id.</param>

@@ -8,7 +8,7 @@ namespace FleetWake.Logbook.Findings;
 /// <param name="FittedOn">Dock's date of fitting.</param>
 /// <param name="FittedAtHours">Engine hours at fitting [h], when known.</param>
 /// <param name="Trials">Its trials in order, each used or set aside with a reason.</param>
-/// <param name="Marks">Strikes, repitches and inspections during the mounting.</param>
+/// <param name="Marks">What happened during the mounting: strikes, inspections, and whatever began a new baseline.</param>
 /// <param name="BaselineRpm">What the present stretch showed first [RPM].</param>
 /// <param name="Drift">Drift [RPM per 100 engine hours] with its interval; null when there are too few trials.</param>
 /// <param name="Line">The fitted line of the present stretch, for pictures; null without a drift.</param>
@@ -27,7 +27,14 @@ public sealed record MountingFinding(
     DriftLine? Line,
     BandStanding Band,
     BandExit Exit,
-    IReadOnlyList<string> Causes);
+    IReadOnlyList<string> Causes)
+{
+    /// <summary>The prop was found there, and nobody recorded the fitting: it was on for some time before.</summary>
+    public bool Found { get; init; }
+
+    /// <summary>The least drift that these trials could have shown on this gauge [RPM per 100 engine hours]: a smaller one is lost in the gauge's step. Null without a drift.</summary>
+    public double? LeastDriftShown { get; init; }
+}
 
 /// <summary>One trial at one position, worked out.</summary>
 /// <param name="Entry">Its entry id.</param>
@@ -109,6 +116,30 @@ public enum HistoryMarkKind
 
     /// <summary>An inspection.</summary>
     Inspection,
+
+    /// <summary>Work on the prop other than a repitch.</summary>
+    Repair,
+
+    /// <summary>A new hub.</summary>
+    Hub,
+
+    /// <summary>The prop was cleaned.</summary>
+    PropCleaned,
+
+    /// <summary>The hull was cleaned.</summary>
+    HullCleaned,
+
+    /// <summary>Something about hull or transom was changed.</summary>
+    Rig,
+
+    /// <summary>The tachometer shows other than before.</summary>
+    Tachometer,
+
+    /// <summary>The boat went into the water again after a lay-up.</summary>
+    Relaunch,
+
+    /// <summary>Another position got another prop.</summary>
+    OtherProp,
 }
 
 /// <summary>The fitted straight line of the present stretch, sampled for a picture: mean response with its interval.</summary>
@@ -182,7 +213,7 @@ public enum BandExitState
     /// <summary>Fewer than three usable trials, or all of them within an hour of running: nothing is said.</summary>
     TooFewTrials,
 
-    /// <summary>A strike or a repitch began a new baseline, and no trial has been run since.</summary>
+    /// <summary>A strike, work on the prop or a change of the boat began a new baseline, and no trial has been run since.</summary>
     NoTrialSinceNewBaseline,
 
     /// <summary>It is outside already.</summary>

@@ -6,7 +6,8 @@ namespace FleetWake.Logbook.Findings;
 /// <param name="Fit">The fitted line, engine hours [h] against RPM.</param>
 /// <param name="LastTrialHours">Engine hours of the last usable trial [h].</param>
 /// <param name="FirstHours">Engine hours of the first usable trial of the last stretch [h].</param>
-internal sealed record StraightDrift(LineFit Fit, double LastTrialHours, double FirstHours)
+/// <param name="GaugeFloor">Standard deviation that the gauge's step alone gives a reading [RPM].</param>
+internal sealed record StraightDrift(LineFit Fit, double LastTrialHours, double FirstHours, double GaugeFloor)
 {
     /// <summary>Level of every interval that a finding states.</summary>
     public const double Level = 0.8;
@@ -30,6 +31,9 @@ internal sealed record StraightDrift(LineFit Fit, double LastTrialHours, double 
         Fit.Slope.High * HoursOfDriftUnit,
         Fit.Slope.Level);
 
+    /// <summary>The least drift that would stand out if trials scattered no more than the gauge's step makes them [RPM per 100 engine hours].</summary>
+    public double LeastShown { get; } = Fit.LevelQuantile * Fit.Slope.StandardError * (GaugeFloor / Fit.ResidualSd) * HoursOfDriftUnit;
+
     /// <summary>Whether the interval of the drift leaves out zero.</summary>
     public bool StandsOut() => DriftPer100Hours.Low > 0 || DriftPer100Hours.High < 0;
 
@@ -45,6 +49,6 @@ internal sealed record StraightDrift(LineFit Fit, double LastTrialHours, double 
         var fit = StraightLine.Fit([.. usable.Select(t => new LinePoint(t.Hours!.Value, t.Rpm, t.Stretch))], Level, floor);
         if (fit is null) return null;
         var last = usable.Where(t => t.Stretch == fit.LastStretch).Select(t => t.Hours!.Value).ToList();
-        return new StraightDrift(fit, last.Max(), last.Min());
+        return new StraightDrift(fit, last.Max(), last.Min(), floor);
     }
 }

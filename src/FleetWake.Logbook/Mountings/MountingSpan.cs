@@ -5,7 +5,7 @@ using FleetWake.Logbook.Entries;
 namespace FleetWake.Logbook.Mountings;
 
 /// <summary>A mounting: the time a prop was fitted at a position.</summary>
-/// <param name="Fitted">The fact that began it, as last amended.</param>
+/// <param name="Fitted">The fact that began it, as last amended; of a prop that was found there, the same with an empty sheet.</param>
 /// <param name="To">The entry that ended it; null while it is fitted.</param>
 public sealed record MountingSpan(PropMounted Fitted, Entry? To)
 {
@@ -16,8 +16,17 @@ public sealed record MountingSpan(PropMounted Fitted, Entry? To)
     [JsonIgnore]
     public IComparer<Entry> Order { get; init; } = EntryOrder.Instance;
 
+    /// <summary>The prop was found there, and nobody recorded the fitting: it was on before, and prop and shaft were not in hand.</summary>
+    public bool Found { get; init; }
+
     /// <summary>Id of the mounting.</summary>
     public string Id => Original.ToString();
+
+    /// <summary>Whether anybody knows which prop it is.</summary>
+    public bool PropKnown() => Fitted.Prop != FoundFitted.NotKnown;
+
+    /// <summary>The prop as the subject of a sentence.</summary>
+    internal string NameOfProp() => PropKnown() ? $"Prop {Fitted.Prop}" : "A prop whose tag nobody read";
 
     /// <summary>Whether something that happened under an entry lies in the mounting.</summary>
     public bool Holds(Entry entry) => Span.Holds(Order, Fitted.Entry, To, entry);
@@ -55,22 +64,46 @@ public sealed record Mountings(IReadOnlyList<MountingSpan> Spans, IReadOnlyList<
                 case PropMounted mounted:
                     if (Close(spans, mounted.Position, mounted.Entry) is { } still)
                         questions.Add(AlreadyFitted(boat, still, mounted));
-                    spans.Add(new MountingSpan(mounted, null)
+                    Begin(mounted, found: false);
+                    break;
+                case FoundFitted found:
+                    var there = spans.FindIndex(s => s.To is null && s.Fitted.Position == found.Position);
+                    if (there >= 0 && Named(spans[there], found.Prop) is { } goesOn)
                     {
-                        Original = original?.Invoke(mounted.Entry.Id) ?? mounted.Entry.Id,
-                        Order = order ?? EntryOrder.Instance,
-                    });
+                        spans[there] = goesOn;
+                        break;
+                    }
+
+                    if (Close(spans, found.Position, found.Entry) is { } other) questions.Add(FoundAnother(boat, other, found));
+                    Begin(Sheetless(found), found: true);
                     break;
                 case PropRemoved removed:
-                    var off = Close(spans, removed.Position, removed.Entry);
-                    if (off is null || (removed.Prop is not null && removed.Prop != off.Fitted.Prop))
-                        questions.Add(NotThere(boat, off, removed));
+                    var on = spans.FindIndex(s => s.To is null && s.Fitted.Position == removed.Position);
+                    if (on >= 0 && Named(spans[on], removed.Prop) is { } named) spans[on] = named;
+                    else questions.Add(NotThere(boat, on < 0 ? null : spans[on], removed));
+                    Close(spans, removed.Position, removed.Entry);
                     break;
             }
         }
 
         return new Mountings(spans, questions);
+
+        void Begin(PropMounted fitted, bool found) => spans.Add(new MountingSpan(fitted, null)
+        {
+            Original = original?.Invoke(fitted.Entry.Id) ?? fitted.Entry.Id,
+            Order = order ?? EntryOrder.Instance,
+            Found = found,
+        });
     }
+
+    /// <summary>The mounting as a record of a tag leaves it: a tag nobody could read says nothing, and one read later names the prop. Null when it is another prop.</summary>
+    private static MountingSpan? Named(MountingSpan span, string? prop) =>
+        prop is null || prop == span.Fitted.Prop ? span
+        : span.PropKnown() ? null
+        : span with { Fitted = span.Fitted with { Prop = prop } };
+
+    private static PropMounted Sheetless(FoundFitted found) => new(
+        found.Entry, found.Boat, found.Position, found.Prop ?? FoundFitted.NotKnown, found.Hours, null, null, null, null, null, null, null);
 
     private static MountingSpan? Close(List<MountingSpan> spans, Position position, Entry at)
     {
@@ -82,7 +115,12 @@ public sealed record Mountings(IReadOnlyList<MountingSpan> Spans, IReadOnlyList<
     private static Contradiction AlreadyFitted(string boat, MountingSpan still, PropMounted mounted) => new(
         ContradictionKind.PropAlreadyFitted,
         [still.Fitted.Entry.Id, mounted.Entry.Id],
-        $"Prop {still.Fitted.Prop} was still on record at {Words.Of(mounted.Position)} of {boat} when {mounted.Prop} was fitted there on {mounted.Entry.Date():yyyy-MM-dd}. When did {still.Fitted.Prop} come off?");
+        $"{still.NameOfProp()} was still on record at {Words.Of(mounted.Position)} of {boat} when {mounted.Prop} was fitted there on {mounted.Entry.Date():yyyy-MM-dd}. When did {(still.PropKnown() ? still.Fitted.Prop : "it")} come off?");
+
+    private static Contradiction FoundAnother(string boat, MountingSpan other, FoundFitted found) => new(
+        ContradictionKind.FoundAnotherProp,
+        [other.Fitted.Entry.Id, found.Entry.Id],
+        $"Prop {found.Prop} was found at {Words.Of(found.Position)} of {boat} on {found.Entry.Date():yyyy-MM-dd}, and {other.Fitted.Prop} was on record there. When was it changed, and where is {other.Fitted.Prop}?");
 
     private static Contradiction NotThere(string boat, MountingSpan? off, PropRemoved removed) => new(
         ContradictionKind.NoPropToRemove,

@@ -44,7 +44,7 @@ public static class Phrases
     public static string Exit(BandExit exit) => exit.State switch
     {
         BandExitState.TooFewTrials => "fewer than three usable trials, so no forecast",
-        BandExitState.NoTrialSinceNewBaseline => "no trial since its last strike or repitch, so no forecast",
+        BandExitState.NoTrialSinceNewBaseline => "no trial since the last strike, work on the prop or change of the boat, so no forecast",
         BandExitState.AlreadyOutside => "outside its band already",
         BandExitState.NoDriftShown => "no drift shown beyond the scatter, which does not mean sound",
         BandExitState.BeyondHorizon => "leaves its band beyond the forecast's horizon",

@@ -1,0 +1,93 @@
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Mountings;
+using FleetWake.Logbook.Props;
+using FleetWake.Logbook.Season;
+
+namespace FleetWake.Logbook.Tests.Findings;
+
+/// <summary>Three trials, and something between the second and the third.</summary>
+public class More_new_baselines
+{
+    private static readonly Fleet s_three = Trialled.Boat((100, 5500), (150, 5550), (200, 5600));
+    private static readonly Stamp s_between = Dock.At(Trialled.Day(1.5), "between");
+
+    public static TheoryData<ICommand, HistoryMarkKind, string> Beginning => new()
+    {
+        { new RepairProp(s_between, "p1", ["straightened", "balanced"]), HistoryMarkKind.Repair, "straightened, balanced" },
+        { new ReplaceHub(s_between, "p1"), HistoryMarkKind.Hub, "new hub" },
+        { new CleanProp(s_between, "kea", "single"), HistoryMarkKind.PropCleaned, "prop cleaned" },
+        { new CleanHull(s_between, "kea"), HistoryMarkKind.HullCleaned, "hull cleaned" },
+        { new ChangeRig(s_between, "kea", "trim_tabs"), HistoryMarkKind.Rig, "trim tabs changed" },
+        { new ChangeRig(s_between, "kea", "other", "single"), HistoryMarkKind.Rig, "rig changed" },
+        { new RelaunchBoat(s_between, "kea"), HistoryMarkKind.Relaunch, "relaunched" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Beginning))]
+    public void It_begins_a_new_baseline_and_stands_in_the_picture(ICommand step, HistoryMarkKind kind, string label)
+    {
+        var found = s_three.With(step).Mounting();
+        Assert.Equal([0, 0, 1], found.Trials.Select(t => t.Stretch));
+        Assert.Equal((kind, label), (found.Marks[1].Kind, found.Marks[1].Label));
+        Assert.Equal(175, found.Marks[1].Hours!.Value, 1e-9);
+        Assert.Equal(5600, found.BaselineRpm);
+    }
+
+    [Fact]
+    public void What_is_done_at_another_position_or_to_another_prop_does_not()
+    {
+        var elsewhere = s_three.With(
+            new CleanProp(s_between, "kea", "port"), new ChangeRig(s_between with { Id = Dock.Id("rig") }, "kea", "hydrofoil", "port"), new ReplaceHub(s_between with { Id = Dock.Id("hub") }, "p2"));
+        Assert.All(elsewhere.Mounting().Trials, t => Assert.Equal(0, t.Stretch));
+    }
+
+    /// <summary>The usual tachometer resolves 10 RPM.</summary>
+    [Theory]
+    [InlineData(5000, 5010, 0)] // as far off as a step: no change that it could show
+    [InlineData(5000, 5011, 1)]
+    [InlineData(5000, 4980, 1)]
+    public void A_tachometer_that_shows_other_than_at_the_check_before_begins_one(double before, double then, int stretch)
+    {
+        var found = s_three.With(Check(0.5, before), Check(1.5, then));
+        Assert.Equal(stretch, found.Mounting().Trials[^1].Stretch);
+        Assert.Equal(stretch, found.Mounting().Marks.Count(m => m.Kind == HistoryMarkKind.Tachometer));
+    }
+
+    [Fact]
+    public void A_first_check_says_what_the_error_is_and_corrects_nothing()
+    {
+        var found = s_three.With(Check(1.5, 5100));
+        Assert.Equal(2, found.Finding().Positions.Single().Engine!.Tachometer!.ErrorPercent, 1e-9);
+        Assert.Equal(s_three.Mounting().Drift, found.Mounting().Drift);
+        Assert.Null(s_three.Finding().Positions.Single().Engine!.Tachometer);
+    }
+
+    [Fact]
+    public void A_new_hub_does_not_clear_a_slipping_one()
+    {
+        var slipped = s_three.With(Dock.Look(Trialled.Day(1.2), "repair", "single", "hub_slip"), new ReplaceHub(s_between, "p1"));
+        Assert.Single(slipped.Finding().Positions.Single().Uncleared);
+        Assert.Empty(slipped.With(Dock.Look(Trialled.Day(1.7))).Finding().Positions.Single().Uncleared);
+    }
+
+    [Fact]
+    public void Pitch_measured_after_a_repair_counts_from_then_on()
+    {
+        var repaired = s_three.With(new RepairProp(s_between, "p1", ["straightened"], 12.5)).Mounting();
+        Assert.Equal(12.5, repaired.Prop.PitchInches);
+        Assert.Equal(100 * (1 - (22.5 / (28.286987 * 5600 / 5500 * 12.5 / 13))), repaired.Trials[^1].SlipPercent!.Value, 1e-4);
+        Assert.Equal(100 * (1 - (22.5 / (28.286987 * 5550 / 5500))), repaired.Trials[1].SlipPercent!.Value, 1e-4);
+    }
+
+    [Fact]
+    public void The_least_drift_that_the_gauge_could_show_grows_with_its_step()
+    {
+        // 10 RPM of step at 100, 150 and 200 h: t(80 %, 1) * 10 / sqrt(12) / sqrt(5000) * 100
+        Assert.Equal(3.07768353717525 * 10 / Math.Sqrt(12) / Math.Sqrt(5000) * 100, s_three.Mounting().LeastDriftShown!.Value, 1e-9);
+        Assert.Null(Trialled.Boat((100, 5500)).Mounting().LeastDriftShown);
+    }
+
+    private static CheckTachometer Check(double trial, double shown) => new(Dock.At(Trialled.Day(trial), $"check {trial}"), "e1", shown, 5000);
+}
