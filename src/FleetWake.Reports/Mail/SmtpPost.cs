@@ -1,3 +1,4 @@
+using System.Security.Cryptography.X509Certificates;
 using MailKit;
 using MailKit.Net.Smtp;
 using MailKit.Security;
@@ -27,6 +28,9 @@ public enum SmtpSecurity
 /// <param name="Timeout">Longest wait for one answer of the server; the whole attempt may take three times that.</param>
 public sealed record SmtpSettings(string Host, int Port, SmtpSecurity Security, string? User, string? Password, TimeSpan Timeout)
 {
+    /// <summary>Authorities of one's own, the only ones whose certificates are then taken; null for those that the system trusts.</summary>
+    public X509Certificate2Collection? Authorities { get; init; }
+
     /// <summary>Without the password: a record in a log line must not give it away.</summary>
     public override string ToString() => $"{Host}:{Port} ({Security})";
 }
@@ -34,7 +38,8 @@ public sealed record SmtpSettings(string Host, int Port, SmtpSecurity Security, 
 /// <summary>
 /// Sends by SMTP, a connection for each message. A refusal of the message (5xx) is final; a 4xx, a broken or refused
 /// connection and a failed sign-in are tried again, since they speak of the server or the settings; and once the message
-/// text has begun, anything but a clear answer is unclear.
+/// text has begun, anything but a clear answer is unclear. A server whose certificate does not hold gets nothing, neither
+/// the sign-in nor the message.
 /// </summary>
 public sealed class SmtpPost(SmtpSettings settings) : IPost
 {
@@ -45,7 +50,9 @@ public sealed class SmtpPost(SmtpSettings settings) : IPost
         var connected = false;
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
         limit.CancelAfter(settings.Timeout * 3);
+        var certificate = new ServerCertificate(settings);
         using var client = new SmtpClient { Timeout = (int)settings.Timeout.TotalMilliseconds };
+        certificate.Guard(client);
         try
         {
             await client.ConnectAsync(settings.Host, settings.Port, Options(settings.Security), limit.Token);
@@ -68,8 +75,12 @@ public sealed class SmtpPost(SmtpSettings settings) : IPost
         {
             return new Delivery.Unclear($"after the message had begun: {OneLine(e.Message)}");
         }
+        catch (SslHandshakeException e)
+        {
+            return new Delivery.Deferred(certificate.WhyNot ?? $"no secured connection: {OneLine(e.InnerException?.Message ?? e.Message)}");
+        }
         catch (Exception e) when (e is IOException or System.Net.Sockets.SocketException or TimeoutException or ProtocolException
-            or AuthenticationException or SslHandshakeException or ServiceNotConnectedException or NotSupportedException)
+            or AuthenticationException or ServiceNotConnectedException or NotSupportedException)
         {
             return new Delivery.Deferred(OneLine(e.Message));
         }

@@ -25,6 +25,7 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
         ("FLEETWAKE_SMTP_HOST", "mail server; when set, digests go out by SMTP"),
         ("FLEETWAKE_SMTP_PORT", "its port (587 when not set)"),
         ("FLEETWAKE_SMTP_SECURITY", "none, starttls or tls (starttls when not set)"),
+        ("FLEETWAKE_SMTP_CA", "PEM file of a private authority, the only one whose certificates the mail server may then show (those that the system trusts when not set)"),
         ("FLEETWAKE_SMTP_USER", "user name at the mail server"),
         ("FLEETWAKE_SMTP_PASSWORD", "password at the mail server"),
         ("FLEETWAKE_TEMPLATES", "folder of report templates (the ones beside the program when not set)"),
@@ -73,26 +74,10 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
         var from = Text(set, "MAIL_FROM") ?? "fleetwake@localhost";
         if (!MimeKit.MailboxAddress.TryParse(from, out _))
             throw new SettingsException($"FLEETWAKE_MAIL_FROM is \"{from}\": give a mail address.");
-        return new MailSettings(from, Text(set, "MAIL_FOLDER") ?? "mail", Smtp(set));
+        return new MailSettings(from, Text(set, "MAIL_FOLDER") ?? "mail", SmtpReading.From(set));
     }
 
-    private static SmtpSettings? Smtp(IConfiguration set)
-    {
-        if (Text(set, "SMTP_HOST") is not { } host) return null;
-        var port = Text(set, "SMTP_PORT") is not { } text ? 587
-            : int.TryParse(text, out var number) && number is > 0 and < 65536 ? number
-            : throw new SettingsException($"FLEETWAKE_SMTP_PORT is \"{text}\": give a port, 1 to 65535.");
-        var security = (Text(set, "SMTP_SECURITY") ?? "starttls").ToLowerInvariant() switch
-        {
-            "none" => SmtpSecurity.None,
-            "starttls" => SmtpSecurity.StartTls,
-            "tls" => SmtpSecurity.Tls,
-            var other => throw new SettingsException($"FLEETWAKE_SMTP_SECURITY is \"{other}\": give none, starttls or tls."),
-        };
-        return new SmtpSettings(host, port, security, Text(set, "SMTP_USER"), Text(set, "SMTP_PASSWORD"), TimeSpan.FromSeconds(30));
-    }
-
-    private static string? Text(IConfiguration set, string name) => string.IsNullOrWhiteSpace(set[name]) ? null : set[name]!.Trim();
+    internal static string? Text(IConfiguration set, string name) => string.IsNullOrWhiteSpace(set[name]) ? null : set[name]!.Trim();
 }
 
 /// <summary>How mail goes out.</summary>

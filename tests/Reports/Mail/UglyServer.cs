@@ -14,6 +14,7 @@ internal sealed class UglyServer : IAsyncDisposable
     private readonly CancellationTokenSource stop = new();
     private readonly Dictionary<string, string> script;
     private readonly Task serving;
+    private readonly System.Collections.Concurrent.ConcurrentQueue<string> verbs = new();
     private readonly TaskCompletionSource silent = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     public UglyServer(params (string Verb, string Answer)[] script)
@@ -24,6 +25,9 @@ internal sealed class UglyServer : IAsyncDisposable
     }
 
     public int Port => ((IPEndPoint)listener.LocalEndpoint).Port;
+
+    /// <summary>The verbs that were heard, in order.</summary>
+    public IReadOnlyCollection<string> Verbs => verbs;
 
     /// <summary>Ends when the server has begun to be silent.</summary>
     public Task Silent => silent.Task;
@@ -53,6 +57,7 @@ internal sealed class UglyServer : IAsyncDisposable
                 }
 
                 var verb = inText ? "." : line.Split(' ', ':')[0].ToUpperInvariant();
+                verbs.Enqueue(verb);
                 inText = verb == "DATA" && !script.ContainsKey("DATA");
                 if (!await Answer(client, verb, verb switch { "DATA" => "354 go on", "QUIT" => "221 bye", _ => "250 fine" })) return;
             }
