@@ -11,7 +11,6 @@ using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
-using Npgsql;
 
 namespace FleetWake.Web;
 
@@ -49,25 +48,9 @@ public static class FleetWeb
         app.UseAuthorization();
         app.MapOpenApi();
         app.MapGet("/", () => Results.Text("FleetWake keeps the record. API description: /openapi/v1.json\n")).ExcludeFromDescription();
-        app.MapGet("/health/live", () => Results.Text("live\n")).ExcludeFromDescription();
-        app.MapGet("/health/ready", ReadyAsync).ExcludeFromDescription();
         app.MapRecords();
         app.MapReading();
         app.MapUnsubscribe();
-    }
-
-    private static async Task<IResult> ReadyAsync(NpgsqlDataSource source, CancellationToken ct)
-    {
-        try
-        {
-            await using var command = source.CreateCommand("select 1");
-            await command.ExecuteScalarAsync(ct);
-            return Results.Text("ready\n");
-        }
-        catch (NpgsqlException)
-        {
-            return Problems.Make(StatusCodes.Status503ServiceUnavailable, "not-ready", "The database does not answer.", []);
-        }
     }
 
     /// <summary>What the routing itself refuses, with what to do about it.</summary>

@@ -30,3 +30,11 @@ public sealed record RecipientUnsubscribed(Entry Entry, string Recipient, string
 /// <param name="Messages">The messages made for it, one per recipient.</param>
 [StoredAs("digest_issued", 1)]
 public sealed record DigestIssued(Entry Entry, string Digest, string Period, IReadOnlyList<string> Messages) : IFact;
+
+/// <summary>A digest's time passed while nothing ran, and a newer one went out instead of it.</summary>
+/// <param name="Entry">The stamp.</param>
+/// <param name="Digest">Which digest.</param>
+/// <param name="Period">The period that has no digest, e.g. <c>2026-W45</c>.</param>
+/// <param name="Instead">The period whose digest went out, e.g. <c>2026-W47</c>.</param>
+[StoredAs("digest_passed_over", 1)]
+public sealed record DigestPassedOver(Entry Entry, string Digest, string Period, string Instead) : IFact;

@@ -1,15 +1,24 @@
 using System.Collections.Concurrent;
+using FleetWake.Logbook.Findings;
 using FleetWake.Reports.Mail;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Mail;
 using FleetWake.Store.Operators;
+using FleetWake.Store.Telemetry;
 using Microsoft.Extensions.Logging;
 
 namespace FleetWake.Reports.Digests;
 
 /// <summary>Issues the weekly wear digest of every operator that is due, once a period.</summary>
 public sealed partial class WeeklyWearIssue(
-    FleetOperators operators, FleetReading reading, MailLedger ledger, DigestRenderer renderer, Sender sender, TimeProvider time, ILogger<WeeklyWearIssue> log)
+    FleetOperators operators,
+    FleetReading reading,
+    MailLedger ledger,
+    DigestRenderer renderer,
+    Sender sender,
+    IssueSettings settings,
+    TimeProvider time,
+    ILogger<WeeklyWearIssue> log)
 {
     /// <summary>Longest wait for findings to catch up with the record.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(30);
@@ -34,21 +43,44 @@ public sealed partial class WeeklyWearIssue(
 
     private async Task IssueAsync(OperatorCard card, CancellationToken ct)
     {
-        var local = TimeZoneInfo.ConvertTime(time.GetUtcNow(), TimeZoneInfo.FindSystemTimeZoneById(card.Zone)).DateTime;
-        var period = WeekPeriod.DueAt(local);
-        if (await ledger.WasIssuedAsync(card.Id, WeeklyWear.Digest, period, ct)) return;
+        var zone = TimeZoneInfo.FindSystemTimeZoneById(card.Zone);
+        var now = time.GetUtcNow();
+        var office = await reading.OfficeLogAsync(card.Id, ct);
+        var schedule = DigestSchedule.Of(office);
+        var due = WeekPeriod.DueAt(now, zone, schedule);
+        var issued = await ledger.IssuedAsync(card.Id, WeeklyWear.Digest, ct);
+        if (issued.Contains(due)) return;
         var recipients = await operators.RecipientsAsync(card.Id, WeeklyWear.Digest, ct);
         if (recipients.Count == 0) return;
 
         // After downtime the record is ahead of its findings, and a period has one digest: it waits for them, not for ever.
-        if (!await reading.UpToDateAsync(ct, card.Id) && !WaitedEnough(card.Id, period)) return;
+        if (!await reading.UpToDateAsync(ct, card.Id) && !WaitedEnough(card.Id, due)) return;
+        var missed = MissedPeriods.Of(office, issued, due, zone, schedule);
+        foreach (var period in settings.CatchUp == CatchUp.All ? missed : [])
+        {
+            var then = schedule.DayIn(WeekPeriod.Monday(period));
+            await IssueAsync(card, recipients, new Edition(period, then, await reading.FindingsOnAsync(card.Id, then, ct), [], []), ct);
+        }
+
+        var findings = (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding).ToList();
+        var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, zone).DateTime);
         var stale = await reading.StaleBoatsAsync(card.Id, ct);
-        var findings = await reading.FindingsAsync(card.Id, ct);
-        if (findings.Count == 0) return; // Nothing is on record yet: the first digest waits for the first boat.
-        var digest = renderer.Render(WeeklyWear.Build(card.Name, period, DateOnly.FromDateTime(local), [.. findings.Select(f => f.Finding)], stale));
+        await IssueAsync(card, recipients, new Edition(due, today, findings, stale, settings.CatchUp == CatchUp.All ? [] : missed), ct);
+    }
+
+    private async Task IssueAsync(OperatorCard card, IReadOnlyList<Recipient> recipients, Edition edition, CancellationToken ct)
+    {
+        if (edition.Findings.Count == 0) return; // Nothing is on record yet: the first digest waits for the first boat.
+        using var span = FleetMeter.Spans.StartActivity("issue digest");
+        var digest = renderer.Render(WeeklyWear.Build(card.Name, edition.Period, edition.Day, edition.Findings, edition.Stale));
         if (digest.WhyFallback is { } why) LogFallback(card.Id, why);
-        var mails = recipients.Select(r => Mail(card, r, period, digest)).OfType<NewMail>().ToList();
-        if (await ledger.IssueAsync(card, WeeklyWear.Digest, period, mails, ct)) LogIssued(card.Id, period, mails.Count);
+        var mails = recipients.Select(r => Mail(card, r, edition.Period, digest)).OfType<NewMail>().ToList();
+        if (!await ledger.IssueAsync(card, WeeklyWear.Digest, edition.Period, mails, edition.PassedOver, ct)) return;
+        LogIssued(card.Id, edition.Period, mails.Count);
+        FleetMeter.Digests.Add(1, FleetMeter.Outcome("issued"));
+        if (edition.PassedOver is not [var first, ..]) return;
+        LogPassedOver(card.Id, edition.PassedOver.Count, first, edition.PassedOver[^1]);
+        FleetMeter.Digests.Add(edition.PassedOver.Count, FleetMeter.Outcome("passed_over"));
     }
 
     private bool WaitedEnough(string @operator, string period) =>
@@ -79,6 +111,9 @@ public sealed partial class WeeklyWearIssue(
     [LoggerMessage(Level = LogLevel.Information, Message = "Issued the weekly wear digest of {Operator} for {Period}: {Messages} messages queued.")]
     private partial void LogIssued(string @operator, string period, int messages);
 
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Nothing ran when {Count} weekly digests of {Operator} were due ({First} to {Last}): they were passed over, and the newest issued instead.")]
+    private partial void LogPassedOver(string @operator, int count, string first, string last);
+
     [LoggerMessage(Level = LogLevel.Error, Message = "No message can be made for recipient {Recipient} of {Operator}: its address does not stand in a header.")]
     private partial void LogUnaddressed(Exception e, string recipient, string @operator);
 
@@ -87,6 +122,9 @@ public sealed partial class WeeklyWearIssue(
 
     [LoggerMessage(Level = LogLevel.Error, Message = "The digest of {Operator} could not be made; the next tick tries again.")]
     private partial void LogFailed(Exception e, string @operator);
+
+    /// <summary>One digest to be issued.</summary>
+    private sealed record Edition(string Period, DateOnly Day, IReadOnlyList<BoatFinding> Findings, IReadOnlyList<string> Stale, IReadOnlyList<string> PassedOver);
 }
 
 /// <summary>Who digests come from.</summary>

@@ -1,4 +1,5 @@
 using FleetWake.Store.Mail;
+using FleetWake.Store.Telemetry;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using MimeKit;
@@ -19,7 +20,10 @@ public sealed partial class MailSender(MailLedger ledger, IPost post, TimeProvid
         var message = await MimeMessage.LoadAsync(bytes, ct);
 
         // What is known of an attempt is recorded even when the program is being stopped.
-        switch (await TryAsync(message, ct))
+        using var span = FleetMeter.Spans.StartActivity("send mail");
+        var delivery = await TryAsync(message, ct);
+        FleetMeter.MailAttempts.Add(1, FleetMeter.Outcome(delivery.GetType().Name.ToLowerInvariant()));
+        switch (delivery)
         {
             case Delivery.Sent:
                 await ledger.SentAsync(mail, CancellationToken.None);

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
@@ -8,6 +9,7 @@ using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Schema;
+using FleetWake.Store.Telemetry;
 using Marten;
 using Marten.Services;
 using Microsoft.Extensions.Logging;
@@ -71,11 +73,15 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
         await using var connection = await source.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(ct);
         if (await ClaimAsync(connection, ct) is not { } claim) return false;
+        var begun = time.GetTimestamp();
+        using var span = FleetMeter.Spans.StartActivity("assess boat");
         try
         {
             await AssessAsync(claim, transaction, ct);
             await Run(connection, Clean, ct, claim.Tenant, claim.Boat);
             await transaction.CommitAsync(ct);
+            FleetMeter.Findings.Add(1, FleetMeter.Outcome("stored"));
+            FleetMeter.FindingDuration.Record(time.GetElapsedTime(begun).TotalSeconds);
         }
         catch (Exception e) when (e is not OperationCanceledException && (!IsDatabaseDown(e) || IsTimeout(e)))
         {
@@ -83,6 +89,8 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
             await transaction.DisposeAsync();
             await connection.DisposeAsync();
             LogFailed(e, claim.Boat, claim.Tenant);
+            FleetMeter.Findings.Add(1, FleetMeter.Outcome("failed"));
+            span?.SetStatus(ActivityStatusCode.Error);
             await using var another = await source.OpenConnectionAsync(CancellationToken.None);
             await Run(another, Failed, CancellationToken.None, claim.Tenant, claim.Boat, e.Message, MostAttempts);
         }

@@ -35,6 +35,13 @@ public sealed partial class FleetReading(IDocumentStore store, NpgsqlDataSource 
         return await session.LoadAsync<FactLog>(StreamName.Boat(boat), ct);
     }
 
+    /// <summary>The operator's own log, as the daemon folded it.</summary>
+    public async Task<FactLog> OfficeLogAsync(string @operator, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(@operator);
+        return await session.LoadAsync<FactLog>(StreamName.Operator, ct) ?? FactLog.Empty(StreamName.Operator);
+    }
+
     /// <summary>
     /// Findings of every boat as they would have been at the end of a day: from the record as it is known now,
     /// leaving out what happened after that day in the zone of each record.

@@ -33,15 +33,21 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
         + " mime = case when $3 in ('sent', 'refused') then ''::bytea else mime end"
         + " where operator = $1 and message = $2 and attempts = $8 and state = $9";
 
-    /// <summary>Whether a digest of a period was issued.</summary>
-    public async Task<bool> WasIssuedAsync(string @operator, string digest, string period, CancellationToken ct)
+    /// <summary>The periods of which a digest was issued.</summary>
+    public async Task<IReadOnlySet<string>> IssuedAsync(string @operator, string digest, CancellationToken ct)
     {
         await using var session = store.QuerySession(@operator);
-        return await session.LoadAsync<IssuedDigest>(Key(digest, period), ct) is not null;
+        var prefix = Key(digest, "");
+        var ids = await session.Query<IssuedDigest>().Where(d => d.Id.StartsWith(prefix)).Select(d => d.Id).ToListAsync(ct);
+        return ids.Select(id => id[prefix.Length..]).ToHashSet(StringComparer.Ordinal);
     }
 
-    /// <summary>Issues a digest of a period with its messages; false when it was issued before, and nothing is queued then.</summary>
-    public async Task<bool> IssueAsync(OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, CancellationToken ct)
+    /// <summary>
+    /// Issues a digest of a period with its messages, and records the periods that are passed over with it; false when it was
+    /// issued before, and nothing is queued then.
+    /// </summary>
+    public async Task<bool> IssueAsync(
+        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct)
     {
         var now = time.GetUtcNow();
         await using var session = store.LightweightSession(@operator.Id);
@@ -49,6 +55,8 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
         session.Events.Append(
             StreamName.Operator,
             new DigestIssued(ProgramEntry.At(now, @operator.Zone), digest, period, [.. mails.Select(m => m.Message)]));
+        foreach (var passed in passedOver)
+            session.Events.Append(StreamName.Operator, new DigestPassedOver(ProgramEntry.At(now, @operator.Zone), digest, passed, period));
         foreach (var mail in mails)
         {
             session.Events.Append(StreamName.Mail(mail.Message), new MailQueued(ProgramEntry.At(now, @operator.Zone), mail.Recipient, mail.MessageId));

@@ -9,15 +9,17 @@ public static class MailState
     /// <summary>Refused for good, or given up.</summary>
     public const string Refused = "refused";
 
+    /// <summary>Nobody knows whether it was taken.</summary>
+    public const string Unclear = "unclear";
+
     internal const string Deferred = "deferred";
     internal const string Sending = "sending";
-    internal const string Unclear = "unclear";
 
     /// <summary>Attempts after which a message that never got through is given up: about two days with the waits below.</summary>
     internal const int MostAttempts = 20;
 
     /// <summary>Attempts after which a message whose fate stays unclear is left alone.</summary>
-    internal const int MostUnclearAttempts = 3;
+    public const int MostUnclearAttempts = 3;
 
     private static readonly TimeSpan LongestWait = TimeSpan.FromHours(4);
 

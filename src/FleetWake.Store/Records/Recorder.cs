@@ -1,6 +1,7 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
 using FleetWake.Store.Histories;
+using FleetWake.Store.Telemetry;
 using Marten;
 using Microsoft.Extensions.Logging;
 
@@ -22,7 +23,9 @@ public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? lo
         {
             try
             {
-                return await TryAsync(tenant, command.Entry?.Id, hash, decision, ct);
+                var answer = await TryAsync(tenant, command.Entry?.Id, hash, decision, ct);
+                FleetMeter.Records.Add(1, FleetMeter.Kind(kind.Name), FleetMeter.Outcome(answer.Repeat ? "repeated" : Words.Of(answer.Outcome)));
+                return answer;
             }
             catch (Exception lost) when (Receipts.IsLostRace(lost) && round < Receipts.MostRounds)
             {

@@ -2,6 +2,7 @@ using FleetWake.Logbook.Entries;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Mail;
+using FleetWake.Store.Nodes;
 using FleetWake.Store.Operators;
 using FleetWake.Store.Records;
 using JasperFx;
@@ -11,6 +12,7 @@ using JasperFx.Events.Projections;
 using JasperFx.MultiTenancy;
 using Marten;
 using Marten.Events;
+using JasperFx.OpenTelemetry;
 using Microsoft.Extensions.DependencyInjection;
 using Npgsql;
 using Weasel.Core;
@@ -34,6 +36,18 @@ public static class FleetStore
         services.AddSingleton<FleetOperators>();
         services.AddSingleton<MailLedger>();
         return services;
+    }
+
+    /// <summary>Adds this node's beat, its watch over the others, and the reading of how the work stands.</summary>
+    /// <param name="services">The services.</param>
+    /// <param name="settings">What this node says of itself.</param>
+    /// <param name="beats">A pool for the beat alone, so that a busy node does not look dead.</param>
+    public static IServiceCollection AddFleetNodes(this IServiceCollection services, NodeSettings settings, NpgsqlDataSource beats)
+    {
+        services.AddSingleton(settings);
+        services.AddSingleton(new NodeBook(beats));
+        services.AddSingleton<WorkStateReading>();
+        return services.AddHostedService<NodeWatch>();
     }
 
     /// <summary>A store outside a host, for the schema command and for tests.</summary>
@@ -85,6 +99,9 @@ public static class FleetStore
         options.Schema.For<OperatorCard>().DocumentAlias("operator").SingleTenanted();
         options.Schema.For<ApiKey>().DocumentAlias("api_key").SingleTenanted();
         options.Schema.For<UnsubscribeToken>().DocumentAlias("unsubscribe_token").SingleTenanted();
+
+        options.OpenTelemetry.TrackConnections = TrackLevel.Normal;
+        options.OpenTelemetry.TrackEventCounters();
 
         foreach (var table in WorkTables.All) options.Storage.ExtendedSchemaObjects.Add(table);
     }

@@ -9,7 +9,9 @@ internal static class WorkTables
     public const string DirtyBoats = FleetStore.SchemaName + ".dirty_boats";
     public const string OutgoingMail = FleetStore.SchemaName + ".outgoing_mail";
 
-    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail()];
+    public const string Nodes = FleetStore.SchemaName + ".nodes";
+
+    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes()];
 
     private static Table MakeDirtyBoats()
     {
@@ -37,6 +39,17 @@ internal static class WorkTables
         table.AddColumn("not_before", "timestamptz").NotNull();
         table.AddColumn("last_error", "text");
         table.AddColumn("mime", "bytea").NotNull();
+        return table;
+    }
+
+    private static Table MakeNodes()
+    {
+        var table = new Table(Name("nodes"));
+        table.AddColumn("node", "text").AsPrimaryKey();
+        table.AddColumn("roles", "text").NotNull();
+        table.AddColumn("version", "text").NotNull();
+        table.AddColumn("started_at", "timestamptz").NotNull();
+        table.AddColumn("beat_at", "timestamptz").NotNull();
         return table;
     }
 

@@ -4,7 +4,9 @@ using FleetWake.Reports.Pictures;
 using FleetWake.Settings;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Mail;
+using FleetWake.Store.Nodes;
 using FleetWake.Store.Schema;
+using FleetWake.Ticks;
 using Npgsql;
 
 namespace FleetWake.Commands;
@@ -24,69 +26,84 @@ internal static class CheckCommand
         await using var source = NpgsqlDataSource.Create(settings.NeedDatabase());
         using var store = FleetStore.Open(source);
         var reading = new FleetReading(store, source);
-        var ledger = new MailLedger(store, source, TimeProvider.System);
+        var state = new WorkStateReading(source, new NodeBook(source), new MailLedger(store, source, TimeProvider.System));
 
         var checks = new Checks();
-        var durable = false;
-        await checks.RunAsync("templates", () =>
-        {
-            var empty = WeeklyWear.Build("Check", "2026-W01", new DateOnly(2026, 1, 1), []);
-            var tried = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(empty);
-            return Task.FromResult(tried.WhyFallback is null ? "render" : throw new CommandException($"{tried.WhyFallback}; digests go out in a plain form until it is mended"));
-        });
+        var server = default(ServerFacts);
+        await checks.RunAsync("templates", () => Task.FromResult(Templates(settings)));
+        await checks.RunAsync("zones", () => Task.FromResult(Zones()));
         await checks.RunAsync("database", async () =>
         {
-            var server = await ServerFacts.AskAsync(source, ct);
-            if (server.Major < SchemaSteps.OldestServerMajor)
-                throw new CommandException($"PostgreSQL {server.Version}: {SchemaSteps.OldestServerMajor} or newer is needed");
-            durable = server.Durable;
-            return $"PostgreSQL {server.Version}";
+            server = await ServerFacts.AskAsync(source, ct);
+            return server.Major >= SchemaSteps.OldestServerMajor
+                ? $"PostgreSQL {server.Version}"
+                : throw new CommandException($"PostgreSQL {server.Version}: {SchemaSteps.OldestServerMajor} or newer is needed");
         });
-        await checks.ThenAsync("schema", async () => await SchemaSteps.DifferenceAsync(source, ct) is null
+        await checks.ThenAsync("schema", async () => await SchemaSteps.DifferenceAsync(source, ct) is null && await TickSetup.IsProvisionedAsync(source, ct)
             ? "up to date"
             : throw new CommandException("differs from this version's: run \"fleetwake schema\""));
-        await checks.ThenAsync("findings", async () =>
-        {
-            var backlog = await reading.BacklogAsync(ct);
-            return backlog.Parked.Count == 0
-                ? $"{backlog.Waiting} boats waiting, none parked"
-                : throw new CommandException($"could not assess {string.Join(", ", backlog.Parked.Select(p => $"{p.Boat} of {p.Operator} ({p.Error})"))}: mend the record by an amendment, or report the error");
-        });
-        await checks.ThenAsync("mail", async () =>
-        {
-            var counts = await ledger.CountsAsync(ct);
-            var refused = counts.GetValueOrDefault(MailState.Refused);
-            var listed = counts.Count == 0 ? "nothing yet" : string.Join(", ", counts.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => $"{c.Value} {c.Key}"));
-            return refused == 0 ? listed : throw new CommandException($"{listed}: look at the addresses that refused");
-        });
-        await checks.ThenAsync("durability", () => Task.FromResult(durable
-            ? "what is acknowledged survives a crash"
-            : throw new CommandException("fsync, full_page_writes or synchronous_commit is off: an acknowledged record could be lost; set them on")));
+        await checks.ThenEachAsync(
+            ("nodes", async () => Nodes(await state.NowAsync(ct))),
+            ("daemon", async () => Daemon(await state.NowAsync(ct))),
+            ("findings", async () => Findings(await state.NowAsync(ct), await reading.BacklogAsync(ct))),
+            ("ticks", async () => Ticks(await TickSetup.LateAsync(source, ct), await state.NowAsync(ct))),
+            ("mail", async () => Mail(await state.NowAsync(ct))),
+            ("durability", () => Task.FromResult(server!.Durable
+                ? "what is acknowledged survives a crash"
+                : throw new CommandException("fsync, full_page_writes or synchronous_commit is off: an acknowledged record could be lost; set them on"))));
         return checks.AllWell ? 0 : Outcome.Wrong;
     }
 
-    private sealed class Checks
+    private static string Templates(FleetSettings settings)
     {
-        public bool AllWell { get; private set; } = true;
+        var empty = WeeklyWear.Build("Check", "2026-W01", new DateOnly(2026, 1, 1), []);
+        var tried = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(empty);
+        return tried.WhyFallback is null ? "render" : throw new CommandException($"{tried.WhyFallback}; digests go out in a plain form until it is mended");
+    }
 
-        /// <summary>Looks at something that rests on what came before; nothing is told of it when that was wrong.</summary>
-        public async Task ThenAsync(string name, Func<Task<string>> look)
-        {
-            if (AllWell) await RunAsync(name, look);
-            else Console.WriteLine($"-     {name,-10} not looked at: mend the above first");
-        }
+    private static string Zones()
+    {
+        if (ZoneData.Version() is not { } version) throw new NoteException("this system does not say how old its time zones are; keep its tzdata up to date, or due times are an hour off somewhere");
+        return ZoneData.IsOld(version, TimeProvider.System.GetUtcNow())
+            ? throw new NoteException($"tzdata {version} is old: countries change their clocks every year, and due times would be an hour off there; update the system's tzdata")
+            : $"tzdata {version}";
+    }
 
-        public async Task RunAsync(string name, Func<Task<string>> look)
-        {
-            try
-            {
-                Console.WriteLine($"ok    {name,-10} {await look()}");
-            }
-            catch (Exception e) when (e is CommandException or IOException || Outcome.Database(e) is not null)
-            {
-                AllWell = false;
-                Console.WriteLine($"WRONG {name,-10} {(Outcome.Database(e) is { } database ? Outcome.Mend(database) : e.Message)}");
-            }
-        }
+    private static string Nodes(WorkState now)
+    {
+        var silent = now.Nodes.Where(n => n.IsSilent).ToList();
+        if (silent.Count > 0)
+            throw new CommandException($"not heard of: {string.Join(", ", silent.Select(n => $"{n.Id} ({n.Roles}) for {WorkState.Words(n.Since)}"))}; the others end its database sessions and take its work: look at that process");
+        if (now.Nodes.Any(n => n.Does("work"))) return string.Join(", ", now.Nodes.Select(n => $"{n.Id} ({n.Roles}, {n.Version})"));
+        return now.EventsBehind > 0 || now.Waiting > 0
+            ? throw new CommandException("no work node runs, and records wait to be assessed: start \"fleetwake work\"")
+            : throw new NoteException("no work node runs: start \"fleetwake work\" for findings, digests and mail");
+    }
+
+    private static string Daemon(WorkState now) => now.DaemonLag > WorkState.LongestLag
+        ? throw new CommandException($"{now.EventsBehind} events are not folded, the oldest for {WorkState.Words(now.DaemonLag)}: the log of \"fleetwake work\" says what stops it")
+        : $"{now.EventsBehind} events behind";
+
+    private static string Findings(WorkState now, Backlog backlog) => backlog.Parked.Count > 0
+        ? throw new CommandException($"could not assess {string.Join(", ", backlog.Parked.Select(p => $"{p.Boat} of {p.Operator} ({p.Error})"))}: mend the record by an amendment, or report the error")
+        : now.OldestWait > WorkState.LongestWait
+            ? throw new CommandException($"{now.Waiting} boats wait, the first for {WorkState.Words(now.OldestWait)}: start another \"fleetwake work\"")
+            : $"{now.Waiting} boats waiting, none parked";
+
+    private static string Ticks(TimeSpan? late, WorkState now) => late switch
+    {
+        null => throw new NoteException("the scheduler has not run yet: it begins with \"fleetwake work\""),
+        { TotalMinutes: > 10 } when now.Nodes.Any(n => n.Does("work")) =>
+            throw new CommandException($"the digest tick is late by {WorkState.Words(late.Value)} though a work node runs: restart \"fleetwake work\", its log says why"),
+        _ => "the scheduler keeps time",
+    };
+
+    private static string Mail(WorkState now)
+    {
+        var listed = now.Mails.Count == 0 ? "nothing yet" : string.Join(", ", now.Mails.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => $"{c.Value} {c.Key}"));
+        if (now.Mails.GetValueOrDefault(MailState.Refused) > 0) throw new CommandException($"{listed}: look at the addresses that refused");
+        return now.Mails.GetValueOrDefault(MailState.Unclear) > 0
+            ? throw new NoteException($"{listed}: an unclear one may or may not have arrived; it is sent again under its old Message-ID, {MailState.MostUnclearAttempts} times at most")
+            : listed;
     }
 }

@@ -51,7 +51,7 @@ public sealed record DemoRun(string Out, bool Once)
         var asked = FleetSettings.FromEnvironment();
         var settings = asked with { Urls = Once || Taken(asked.Urls) ? "http://127.0.0.1:0" : asked.Urls, Mail = asked.Mail with { Folder = Out, Smtp = null } };
         var app = FleetHost.Build(settings, database, Roles.Serve | Roles.Work, time, new TickSettings(TimeSpan.FromSeconds(1)), quiet: true);
-        await FleetHost.BeginAsync(app, settings, ct);
+        await FleetHost.BeginAsync(app, settings, Roles.Serve | Roles.Work, ct);
         try
         {
             var totals = await ShowAsync(app, clock, time, ct);

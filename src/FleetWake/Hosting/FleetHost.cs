@@ -1,8 +1,11 @@
 using FleetWake.Settings;
 using FleetWake.Store.Findings;
+using FleetWake.Store.Nodes;
 using FleetWake.Store.Schema;
+using FleetWake.Store.Telemetry;
 using FleetWake.Ticks;
 using FleetWake.Web;
+using FleetWake.Web.Health;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.Extensions.DependencyInjection;
@@ -28,7 +31,7 @@ public static class FleetHost
     public static WebApplication Build(FleetSettings settings, string database, Roles roles, TimeProvider time, TickSettings ticks, bool quiet = false)
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
-        builder.WebHost.UseKestrelCore().UseUrls(roles.HasFlag(Roles.Serve) ? settings.Urls : "http://127.0.0.1:0");
+        builder.WebHost.UseKestrelCore().UseUrls(Listening(settings, roles).Urls);
         builder.Logging.ClearProviders().AddSimpleConsole(o => o.SingleLine = true);
         builder.Logging.SetMinimumLevel(quiet ? LogLevel.Error : LogLevel.Information);
         builder.Logging.AddFilter("Microsoft.Extensions.Hosting", LogLevel.Critical);
@@ -41,25 +44,33 @@ public static class FleetHost
         builder.Services.Configure<HostOptions>(o => o.ShutdownTimeout = StopWithin);
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton(settings);
-        var source = NpgsqlDataSource.Create(Pooled(database));
+        var node = NodeId.Make();
+        var source = NpgsqlDataSource.Create(Pooled(database, node, roles.HasFlag(Roles.Serve) ? 40 : 15));
         builder.Services.AddFleetStore(source, daemon: roles.HasFlag(Roles.Work));
+        var beats = NpgsqlDataSource.Create(Pooled(database, node, 2));
+        builder.Services.AddFleetNodes(new NodeSettings(node, Words(roles), Version), beats);
+        builder.Services.AddFleetHealth();
+        builder.Services.AddFleetTelemetry(builder.Configuration, node, Version);
         if (roles.HasFlag(Roles.Serve)) builder.Services.AddFleetWeb();
         if (roles.HasFlag(Roles.Work))
         {
             builder.Services.AddFleetReports(settings);
             builder.Services.AddSingleton<FindingStep>();
             builder.Services.AddHostedService<FindingWorker>();
-            builder.Services.AddTicks(Pooled(database), ticks);
+            builder.Services.AddHostedService<WorkStateGauges>();
+            builder.Services.AddTicks(Pooled(database, node, 10), node.Value, ticks);
         }
 
         var app = builder.Build();
         app.Lifetime.ApplicationStopped.Register(source.Dispose);
+        app.Lifetime.ApplicationStopped.Register(beats.Dispose);
         if (roles.HasFlag(Roles.Serve)) app.UseFleetWeb();
+        app.MapHealth();
         return app;
     }
 
     /// <summary>Starts a host; a port that is taken is told with what to do.</summary>
-    public static async Task BeginAsync(WebApplication app, FleetSettings settings, CancellationToken ct)
+    public static async Task BeginAsync(WebApplication app, FleetSettings settings, Roles roles, CancellationToken ct)
     {
         try
         {
@@ -67,7 +78,8 @@ public static class FleetHost
         }
         catch (IOException e) when (e.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
         {
-            throw new SettingsException($"{settings.Urls} is taken by another program: stop that one, or set FLEETWAKE_URLS, e.g. FLEETWAKE_URLS=http://127.0.0.1:5081.");
+            var (urls, setting) = Listening(settings, roles);
+            throw new SettingsException($"{urls} is taken by another program: stop that one, or set {setting}, e.g. {setting}=http://127.0.0.1:5090.");
         }
     }
 
@@ -94,13 +106,23 @@ public static class FleetHost
         }
     }
 
-    /// <summary>Pools are capped, so that one process cannot take every connection the server has.</summary>
-    private static string Pooled(string database)
+    private static string Version { get; } = typeof(FleetHost).Assembly.GetName().Version?.ToString(3) ?? "0";
+
+    /// <summary>
+    /// Pools are capped, so that one process cannot take every connection the server has. The beat has a pool of its own:
+    /// a node that is merely busy must not look dead. Each session carries the node's id (see <see cref="NodeId"/>).
+    /// </summary>
+    private static string Pooled(string database, NodeId node, int most)
     {
-        var connection = new NpgsqlConnectionStringBuilder(database) { ApplicationName = "fleetwake" };
-        connection.MaxPoolSize = Math.Min(connection.MaxPoolSize, 40);
+        var connection = new NpgsqlConnectionStringBuilder(database) { ApplicationName = node.ApplicationName };
+        connection.MaxPoolSize = Math.Min(connection.MaxPoolSize, most);
         return connection.ConnectionString;
     }
+
+    private static (string Urls, string Setting) Listening(FleetSettings settings, Roles roles) =>
+        roles.HasFlag(Roles.Serve) ? (settings.Urls, "FLEETWAKE_URLS") : (settings.HealthUrls ?? "http://127.0.0.1:0", "FLEETWAKE_HEALTH_URLS");
+
+    private static string Words(Roles roles) => string.Join(' ', Enum.GetValues<Roles>().Where(r => roles.HasFlag(r)).Select(r => r.ToString().ToLowerInvariant()));
 }
 
 /// <summary>What a process does.</summary>

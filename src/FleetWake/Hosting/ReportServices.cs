@@ -17,6 +17,7 @@ internal static class ReportServices
         services.AddSingleton(new DigestRenderer(new PngRenderer(), settings.TemplateFolder));
         services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
         services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
+        services.AddSingleton(new IssueSettings(settings.CatchUp));
         services.AddSingleton<WeeklyWearIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());

