@@ -11,12 +11,21 @@ internal sealed class FleetProgram : IDisposable
     private readonly Process process;
 
     public FleetProgram(string? database, params string[] arguments)
+        : this(database, [], arguments)
+    {
+    }
+
+    public FleetProgram(string? database, IReadOnlyList<(string Name, string Value)> environment, params string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "fleetwake.dll"));
         foreach (var argument in arguments) start.ArgumentList.Add(argument);
         start.Environment.Remove("FLEETWAKE_DB");
         if (database is not null) start.Environment["FLEETWAKE_DB"] = database;
+
+        // Several workers run on this machine at once: each finds a port for itself.
+        start.Environment["FLEETWAKE_HEALTH_URLS"] = "http://127.0.0.1:0";
+        foreach (var (name, value) in environment) start.Environment[name] = value;
         process = Process.Start(start)!;
         process.OutputDataReceived += (_, line) => Keep(line.Data);
         process.ErrorDataReceived += (_, line) => Keep(line.Data);
@@ -25,6 +34,8 @@ internal sealed class FleetProgram : IDisposable
     }
 
     public int Id => process.Id;
+
+    public bool HasEnded => process.HasExited;
 
     public string Output
     {

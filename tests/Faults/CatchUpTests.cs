@@ -1,0 +1,106 @@
+using FleetWake.Reports.Digests;
+using FleetWake.Settings;
+using FleetWake.Store.Histories;
+using FleetWake.Tests.Kit;
+using FleetWake.Tests.Program;
+using MimeKit;
+using Npgsql;
+
+namespace FleetWake.Faults.Tests;
+
+/// <summary>Nothing ran for weeks, or a clock jumped: each period has one digest at the most, and what was missed is on record.</summary>
+public sealed class CatchUpTests(PostgresFixture postgres)
+{
+    private static readonly DateTimeOffset Wednesday = new(2026, 3, 4, 12, 0, 0, TimeSpan.FromHours(13)); // 2026-W10
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task After_four_weeks_of_downtime_the_newest_digest_goes_out_once_and_the_record_says_which_were_passed_over()
+    {
+        await using var mailbox = Mailbox.Open();
+        var (database, time) = await OneDigestAsync(mailbox);
+        time.Move(TimeSpan.FromDays(28));
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct);
+        Assert.Contains("2026-W14", Text(await mailbox.NextAsync(Ct)), StringComparison.Ordinal);
+        await Task.Delay(TimeSpan.FromSeconds(4), Ct); // some more ticks
+        Assert.Equal(2, mailbox.Offered);
+        Assert.Equal("2026-W11 2026-W12 2026-W13", await PeriodsAsync(database, "digest_passed_over"));
+        Assert.Equal("2026-W10 2026-W14", await PeriodsAsync(database, "digest_issued"));
+    }
+
+    [Fact]
+    public async Task When_all_are_wanted_each_missed_digest_goes_out_once_oldest_first()
+    {
+        await using var mailbox = Mailbox.Open();
+        var (database, time) = await OneDigestAsync(mailbox);
+        time.Move(TimeSpan.FromDays(28));
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, catchUp: CatchUp.All, ct: Ct);
+        foreach (var week in (string[])["2026-W11", "2026-W12", "2026-W13", "2026-W14"])
+            Assert.Contains(week, Text(await mailbox.NextAsync(Ct)), StringComparison.Ordinal);
+        await Task.Delay(TimeSpan.FromSeconds(4), Ct);
+        Assert.Equal(5, mailbox.Offered);
+        Assert.Null(await PeriodsAsync(database, "digest_passed_over"));
+    }
+
+    [Fact]
+    public async Task A_clock_that_jumps_a_year_ahead_and_back_neither_doubles_nor_loses_the_digests_of_the_weeks_that_follow()
+    {
+        await using var mailbox = Mailbox.Open();
+        var (database, time) = await OneDigestAsync(mailbox);
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct);
+        time.Move(TimeSpan.FromDays(365));
+        await mailbox.NextAsync(Ct);
+        time.Move(TimeSpan.FromDays(-365));
+        time.Move(TimeSpan.FromHours(1));
+        time.Move(TimeSpan.FromHours(-1));
+        await Task.Delay(TimeSpan.FromSeconds(4), Ct);
+        Assert.Equal(2, mailbox.Offered);
+        time.Move(TimeSpan.FromDays(7));
+        Assert.Contains("2026-W11", Text(await mailbox.NextAsync(Ct)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task However_often_and_wherever_the_tick_comes_a_period_has_one_digest()
+    {
+        await using var mailbox = Mailbox.Open();
+        var (database, time) = await OneDigestAsync(mailbox);
+        time.Move(TimeSpan.FromDays(7));
+        var both = await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct)));
+        try
+        {
+            await Task.WhenAll(Enumerable.Range(0, 16).Select(i => both[i % 2].Service<WeeklyWearIssue>().IssueDueAsync(Ct)));
+            await mailbox.NextAsync(Ct);
+            await Task.Delay(TimeSpan.FromSeconds(3), Ct);
+            Assert.Equal(2, mailbox.Offered);
+            Assert.Equal("2026-W10 2026-W11", await PeriodsAsync(database, "digest_issued"));
+        }
+        finally
+        {
+            foreach (var fleet in both) await fleet.DisposeAsync();
+        }
+    }
+
+    /// <summary>A fleet with one boat whose digest of 2026-W10 went out, stopped since.</summary>
+    private async Task<(string Database, ShiftedTime Time)> OneDigestAsync(Mailbox mailbox)
+    {
+        var time = new ShiftedTime();
+        time.Set(Wednesday);
+        var database = await postgres.NewDatabaseAsync("catchup", Ct);
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct);
+        await fleet.SendAsync(new DockRecords().Outfit("tern", "Tern"), Ct);
+        await RunningFleet.UntilAsync("the finding", async () => await fleet.Service<FleetReading>().UpToDateAsync(Ct), Ct);
+        await fleet.SubscribeAsync("manager@skerry-bay.example", Ct);
+        Assert.Contains("2026-W10", Text(await mailbox.NextAsync(Ct)), StringComparison.Ordinal);
+        return (database, time);
+    }
+
+    private static string Text(MimeMessage message) => $"{message.Subject}\n{message.TextBody}";
+
+    private static async Task<string?> PeriodsAsync(string database, string fact)
+    {
+        await using var source = NpgsqlDataSource.Create(database);
+        await using var command = source.CreateCommand($"select string_agg(data ->> 'period', ' ' order by data ->> 'period') from fleetwake.mt_events where type = '{fact}'");
+        return await command.ExecuteScalarAsync(Ct) as string;
+    }
+}

@@ -1,0 +1,70 @@
+using System.Diagnostics;
+using FleetWake.Tests.Kit;
+using FleetWake.Tests.Program;
+
+namespace FleetWake.Faults.Tests;
+
+/// <summary>The worker that holds the daemon's lock stands still or dies: another goes on with its work, and nothing is done twice.</summary>
+public sealed class SilentNodeTests(PostgresFixture postgres)
+{
+    private readonly DockRecords dock = new();
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_worker_that_stands_still_loses_its_work_to_another_within_45_seconds_and_does_nothing_twice_when_it_goes_on()
+    {
+        await using var workers = await Workers.StartAsync(await postgres.NewDatabaseAsync("frozen", Ct), 2, Ct);
+        await workers.TakeAsync([.. dock.Outfit("tern", "Tern"), dock.Trial("tern", "2026-02-01T10:00:00", 5600, 120)], Ct);
+        await workers.SubscribeAsync(Ct);
+        await TrialsAsync(workers, 1);
+        await RunningFleet.UntilAsync("the digest", () => Task.FromResult(workers.Mails == 1), Ct);
+        var frozen = await workers.LeaderAsync(Ct);
+        var other = workers.Programs.Single(p => p != frozen);
+        await Task.Delay(TimeSpan.FromSeconds(20), Ct); // the other judges only once its own beat has been regular for this long
+
+        frozen.Signal("STOP");
+        var clock = Stopwatch.StartNew();
+        await workers.TakeAsync([dock.Trial("tern", "2026-03-01T10:00:00", 5620, 140)], Ct);
+        await TrialsAsync(workers, 2);
+        var took = clock.Elapsed;
+        TestContext.Current.TestOutputHelper?.WriteLine($"taken over after {took.TotalSeconds:0.0} s");
+        Assert.True(took < TimeSpan.FromSeconds(45), $"taken over only after {took.TotalSeconds:0.0} s");
+        Assert.Contains("so that its work goes on elsewhere", other.Output, StringComparison.Ordinal);
+        Assert.Same(other, await workers.LeaderAsync(Ct));
+
+        frozen.Signal("CONT");
+        await frozen.SaysAsync("others may have taken its work meanwhile", Ct);
+        await workers.TakeAsync([dock.Trial("tern", "2026-04-01T10:00:00", 5640, 160)], Ct);
+        await TrialsAsync(workers, 3);
+        await RunningFleet.UntilAsync("both heard of", async () =>
+            await workers.AskAsync<long>("select count(*) from fleetwake.nodes where beat_at > now() - interval '10 seconds'", Ct) == 2, Ct);
+        await workers.IsFoldedOnceAsync(Ct);
+        Assert.False(frozen.HasEnded);
+        Assert.Equal(1, workers.Mails);
+        Assert.Equal(1, await workers.AskAsync<long>("select count(*) from fleetwake.mt_events where type = 'digest_issued'", Ct));
+    }
+
+    [Fact]
+    public async Task A_worker_that_is_killed_is_followed_by_another_within_15_seconds_and_is_forgotten()
+    {
+        await using var workers = await Workers.StartAsync(await postgres.NewDatabaseAsync("killed", Ct), 2, Ct);
+        await workers.TakeAsync([.. dock.Outfit("tern", "Tern"), dock.Trial("tern", "2026-02-01T10:00:00", 5600, 120)], Ct);
+        await TrialsAsync(workers, 1);
+        var killed = await workers.LeaderAsync(Ct);
+
+        killed.Signal("KILL");
+        var clock = Stopwatch.StartNew();
+        await killed.EndAsync(Ct);
+        await workers.TakeAsync([dock.Trial("tern", "2026-03-01T10:00:00", 5620, 140)], Ct);
+        await TrialsAsync(workers, 2);
+        var took = clock.Elapsed;
+        TestContext.Current.TestOutputHelper?.WriteLine($"followed after {took.TotalSeconds:0.0} s");
+        Assert.True(took < TimeSpan.FromSeconds(15), $"followed only after {took.TotalSeconds:0.0} s");
+        await workers.IsFoldedOnceAsync(Ct);
+        await RunningFleet.UntilAsync("the killed one forgotten", async () => await workers.AskAsync<long>("select count(*) from fleetwake.nodes", Ct) == 1, Ct);
+    }
+
+    private static Task TrialsAsync(Workers workers, int count) =>
+        RunningFleet.UntilAsync($"{count} trials in the finding", async () => await workers.TrialsAsync("tern", Ct) == count, Ct);
+}
