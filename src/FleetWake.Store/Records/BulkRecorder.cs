@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Store.Telemetry;
 using Marten;
 
 namespace FleetWake.Store.Records;
@@ -22,7 +23,12 @@ public sealed class BulkRecorder(IDocumentStore store, string tenant)
     private readonly HashSet<string> registered = new(StringComparer.Ordinal);
 
     /// <summary>Takes a chunk, some hundred records; the answers stand in its order. A chunk that is cancelled is not recorded.</summary>
-    public Task<IReadOnlyList<Answer>> TakeAsync(IReadOnlyList<Submission> chunk, CancellationToken ct) => InRoundsAsync(chunk, keep: true, ct);
+    public async Task<IReadOnlyList<Answer>> TakeAsync(IReadOnlyList<Submission> chunk, CancellationToken ct)
+    {
+        var answers = await InRoundsAsync(chunk, keep: true, ct);
+        foreach (var outcome in answers.CountBy(FleetMeter.OutcomeOf)) FleetMeter.ImportRows.Add(outcome.Value, FleetMeter.Outcome(outcome.Key));
+        return answers;
+    }
 
     /// <summary>What <see cref="TakeAsync"/> would answer, without recording anything.</summary>
     public Task<IReadOnlyList<Answer>> TryAsync(IReadOnlyList<Submission> chunk, CancellationToken ct) => InRoundsAsync(chunk, keep: false, ct);

@@ -24,7 +24,7 @@ public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? lo
             try
             {
                 var answer = await TryAsync(tenant, command.Entry?.Id, hash, decision, ct);
-                FleetMeter.Records.Add(1, FleetMeter.Kind(kind.Name), FleetMeter.Outcome(answer.Repeat ? "repeated" : Words.Of(answer.Outcome)));
+                FleetMeter.Records.Add(1, FleetMeter.Kind(kind.Name), FleetMeter.Outcome(FleetMeter.OutcomeOf(answer)));
                 return answer;
             }
             catch (Exception lost) when (Receipts.IsLostRace(lost) && round < Receipts.MostRounds)

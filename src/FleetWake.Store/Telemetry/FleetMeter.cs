@@ -1,5 +1,7 @@
 using System.Diagnostics;
 using System.Diagnostics.Metrics;
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Records;
 
 namespace FleetWake.Store.Telemetry;
 
@@ -60,6 +62,9 @@ public static class FleetMeter
 
     /// <summary>The label of what became of something.</summary>
     public static KeyValuePair<string, object?> Outcome(string outcome) => new("fleetwake.outcome", outcome);
+
+    /// <summary>What became of a record, in a word.</summary>
+    public static string OutcomeOf(Answer answer) => answer.Repeat ? "repeated" : Words.Of(answer.Outcome);
 
     /// <summary>The label of the state in which something stands.</summary>
     public static KeyValuePair<string, object?> State(string state) => new("fleetwake.state", state);
