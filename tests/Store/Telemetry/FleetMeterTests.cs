@@ -23,7 +23,7 @@ public sealed partial class FleetMeterTests(PostgresFixture postgres) : IDisposa
     public async Task Records_are_counted_by_kind_and_outcome()
     {
         Listen();
-        await using var database = await FleetDatabase.OnAsync(await postgres.NewDatabaseAsync("meter"), TestContext.Current.CancellationToken);
+        await using var database = await FleetDatabase.OnAsync(await postgres.NewDatabaseAsync("meter", TestContext.Current.CancellationToken), TestContext.Current.CancellationToken);
         var recorder = new Recorder(database.Store);
         var kind = RecordKind.Find(RegisterBoat.Kind)!;
         var tern = new RegisterBoat(new Stamp(new Guid(1, 2, 3, new byte[8]), "mech-1", "2026-05-04T08:00:00", "Pacific/Auckland", 1), "metered", "Tern", "old-mole", "Pacific/Auckland", "salt", ["single"]);
