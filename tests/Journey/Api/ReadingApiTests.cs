@@ -153,7 +153,7 @@ public sealed class ReadingApiTests(ReadingFleet fleet)
     public async Task The_program_says_that_it_lives_and_is_ready()
     {
         Assert.Equal("live\n", await fleet.Fleet.Http.GetStringAsync("/health/live", Ct));
-        Assert.Equal("ready\n", await fleet.Fleet.Http.GetStringAsync("/health/ready", Ct));
+        Assert.Contains("\"status\":", await fleet.Fleet.Http.GetStringAsync("/health/ready", Ct), StringComparison.Ordinal); // 503 would throw
     }
 
     private static string Text(JsonNode? node) => node!.GetValue<string>();
