@@ -11,6 +11,9 @@ internal static class TickSetup
     private const string Table = "qrtz_job_details";
     private const string Digest = "digest";
 
+    /// <summary>The trigger of the digest tick.</summary>
+    public static TriggerKey Trigger { get; } = new(Digest);
+
     public static void AddTicks(this IServiceCollection services, string database, string node, TickSettings ticks)
     {
         services.AddQuartz(q =>
@@ -18,16 +21,18 @@ internal static class TickSetup
             // Two schedulers of one id would take each other's ticks for their own.
             q.ConfigureScheduler(o => o.InstanceId = node);
             q.UseFleetStore(database);
-            q.ScheduleJob<DigestTick>(
-                trigger => trigger.WithIdentity(Digest).StartNow().WithSimpleSchedule(s => s
-                    .WithInterval(ticks.Digest)
-                    .RepeatForever()
-                    // After an outage once, at once; what was missed is the issue's own business.
-                    .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NowWithExistingCount)),
-                job => job.WithIdentity(Digest));
+            q.ScheduleJob<DigestTick>(trigger => trigger.WithIdentity(Trigger).StartNow().WithSimpleSchedule(s => Every(s, ticks)), job => job.WithIdentity(Digest));
         });
         services.AddQuartzHostedService(o => o.WaitForJobsToComplete = true);
+        services.AddSingleton(ticks);
+        services.AddHostedService<TickGuard>();
     }
+
+    /// <summary>The schedule: at its interval, and after an outage once, at once, for what was missed is the issue's own business.</summary>
+    public static void Every(SimpleScheduleBuilder schedule, TickSettings ticks) => schedule
+        .WithInterval(ticks.Digest)
+        .RepeatForever()
+        .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NowWithExistingCount);
 
     /// <summary>Makes the scheduler's tables where they are missing, and starts nothing. Many may call it at once.</summary>
     public static async Task ProvisionAsync(string database, CancellationToken ct)

@@ -27,7 +27,7 @@ public sealed partial class FleetMeterTests(PostgresFixture postgres) : IDisposa
         var recorder = new Recorder(database.Store);
         var kind = RecordKind.Find(RegisterBoat.Kind)!;
         var tern = new RegisterBoat(new Stamp(new Guid(1, 2, 3, new byte[8]), "mech-1", "2026-05-04T08:00:00", "Pacific/Auckland", 1), "metered", "Tern", "old-mole", "Pacific/Auckland", "salt", ["single"]);
-        foreach (var command in (RegisterBoat[])[tern, tern, tern with { Name = "Another" }, tern with { Boat = "no id" }])
+        foreach (var command in (RegisterBoat[])[tern, tern, tern with { Name = "Another" }, tern with { Boat = "no id", Entry = tern.Entry! with { Id = new Guid(2, 2, 3, new byte[8]) } }])
             await recorder.TakeAsync("metered", kind, command, new Arrival("dock-1", new DateTimeOffset(2026, 5, 4, 9, 0, 0, TimeSpan.Zero), null), TestContext.Current.CancellationToken);
         foreach (var outcome in (string[])["recorded", "repeated", "conflict", "refused"])
             Assert.Contains(heard, h => h.Name == "fleetwake.records" && h.Value == 1 && h.Labels == $"fleetwake.outcome={outcome} fleetwake.record.kind=boat_registered");
