@@ -85,7 +85,7 @@ public sealed class CommandLineTests(PostgresFixture postgres)
     {
         var (exit, output) = await FleetProgram.RunAsync(null, Ct, "--help");
         Assert.Equal(0, exit);
-        foreach (var command in (string[])["demo", "serve", "work", "digest", "check", "schema", "operator", "key"])
+        foreach (var command in (string[])["demo", "serve", "work", "digest", "check", "schema", "operator", "key", "import", "assess", "convert"])
             Assert.Contains(command, output, StringComparison.Ordinal);
     }
 

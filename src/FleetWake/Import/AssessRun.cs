@@ -37,8 +37,8 @@ public sealed class AssessRun(TimeProvider time)
     public AssessTotals Run(ImportRequest request, DateOnly? until, TextWriter output, CancellationToken ct)
     {
         using var report = new BadRowReport(request.Report ?? Path.Combine(request.Folder, ImportFolder.ReportName));
-        report.Clear();
         var folder = ImportFolder.Open(request.Folder, request.Defaults, request.Operator);
+        report.Clear();
         folder.Survey(ct);
         var totals = default(AssessTotals);
         var logs = new FleetLogs();

@@ -30,8 +30,8 @@ public sealed class ImportRun(IDocumentStore store, TimeProvider time)
     public async Task<ImportTotals> RunAsync(ImportRequest request, CancellationToken ct)
     {
         using var report = new BadRowReport(request.Report ?? Path.Combine(request.Folder, ImportFolder.ReportName));
-        report.Clear();
         var folder = ImportFolder.Open(request.Folder, request.Defaults, request.Operator);
+        report.Clear();
         folder.Survey(ct);
         var progress = new ImportProgress(folder, time);
         var bulk = new BulkRecorder(store, request.Operator);
