@@ -1,9 +1,5 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
-using FleetWake.Logbook.Entries;
-using FleetWake.Logbook.Inspections;
-using FleetWake.Logbook.Mountings;
-using FleetWake.Logbook.Strikes;
 
 namespace FleetWake.Logbook.Findings;
 
@@ -20,7 +16,8 @@ public static partial class Assess
     public static BoatFinding Boat(BoatHistory history)
     {
         var (registered, home) = (history.Registered, history.Home);
-        IReadOnlyList<PositionFinding> positions = [.. Positions(history).Select(p => At(history, p))];
+        var suspicions = new Suspicions(history);
+        IReadOnlyList<PositionFinding> positions = [.. Positions(history, suspicions).Select(p => At(history, suspicions, p))];
         return new BoatFinding(
             history.Boat,
             registered is null || home is null ? null : new BoatCard(registered.Name, home.Dock, home.DockZone, home.Water, registered.Entry.Date()) { Bottom = home.Bottom },
@@ -31,17 +28,21 @@ public static partial class Assess
         {
             PropPlan = [.. history.PropPlan.Select(PlannedProp.Of)],
             Split = TwinSplit.Of(positions),
+            LayUp = AssessSeason.LayUp(history),
+            Hold = AssessSeason.Hold(history),
+            Retired = AssessSeason.Retired(history),
+            ClaimsDue = ClaimDue.Of(Claims.Claims.Of(history.Facts, history.Original)),
         };
     }
 
-    private static IEnumerable<Position> Positions(BoatHistory history) =>
+    private static IEnumerable<Position> Positions(BoatHistory history, Suspicions suspicions) =>
         // A position that the boat does not have is asked about, and meanwhile what blocks there still blocks.
         (history.Registered?.Positions ?? []).Concat(history.Engines.Select(e => e.Position))
-            .Concat(history.Strikes.Select(s => s.Position).Where(p => OpenStrikes(history, p).Count > 0))
-            .Concat(history.Inspections.Select(i => i.Position).Where(p => Uncleared(history, p).Count > 0))
+            .Concat(history.Strikes.Select(s => s.Position).Where(p => suspicions.OpenStrikes(p).Count > 0))
+            .Concat(history.Inspections.Select(i => i.Position).Where(p => suspicions.Uncleared(p).Count > 0))
             .Distinct().Order();
 
-    private static PositionFinding At(BoatHistory history, Position position)
+    private static PositionFinding At(BoatHistory history, Suspicions suspicions, Position position)
     {
         var hung = history.Engines.LastOrDefault(e => e.Position == position && e.To is null);
         var engine = hung is null ? null : Card(history, hung.Engine);
@@ -49,46 +50,34 @@ public static partial class Assess
         var mounting = history.Mountings.LastOrDefault(m => m.Fitted.Position == position && m.To is null);
         var last = history.Inspections.LastOrDefault(i => i.Position == position);
         DateOnly?[] looks = [last?.Entry.Date(), history.Mountings.LastOrDefault(m => m.Fitted.Position == position)?.Fitted.Entry.Date()];
+        var use = new AssessUse(history, position, hung, meter, mounting);
+        var outing = use.FirstOuting();
         return new PositionFinding(
             position,
             engine,
             meter?.Readings.LastOrDefault()?.Hours,
             mounting is null ? null : AssessMounting.Of(history, mounting, engine, meter),
-            OpenStrikes(history, position),
-            last is null ? null : Card(last),
+            suspicions.OpenStrikes(position),
+            last is null ? null : suspicions.Card(last),
             looks.Max() ?? hung?.From.Date())
         {
-            Uncleared = Uncleared(history, position),
+            Uncleared = suspicions.Uncleared(position),
+            Carried = suspicions.Carried(mounting, hung),
+            Doings = use.Doings(),
+            Began = use.Began(),
+            Taken = use.Taken(),
+            FirstOutingOn = outing?.Date(),
+            RetorqueSeenTo = use.RetorqueSeenTo(outing),
+            Use = use.Use(),
         };
     }
 
-    /// <summary>Only a "fit" that comes after a strike clears it; a strike told late is open again until then.</summary>
-    private static List<OpenStrike> OpenStrikes(BoatHistory history, Position position) =>
-    [
-        .. history.Strikes
-            .Where(s => s.Position == position && s.Severity != StrikeSeverity.NoMark)
-            .Where(s => !FitAfter(history, position, s.Entry).Any())
-            .Select(s => new OpenStrike(s.Entry.Id, s.Entry.Date(), s.Object, s.Severity)),
-    ];
-
-    private static List<InspectionCard> Uncleared(BoatHistory history, Position position) =>
-    [
-        .. history.Inspections
-            .Where(i => i.Position == position && (i.Verdict is Verdict.TakeOff or Verdict.Repair || i.Marks.Any(Grave)))
-            .Where(i => !FitAfter(history, position, i.Entry).Any())
-            .Select(Card),
-    ];
-
-    /// <summary>What no verdict of "fit" can stand beside: it clears nothing then.</summary>
-    private static bool Grave(InspectionMark mark) => mark is InspectionMark.HubSlip or InspectionMark.Crack or InspectionMark.WaterInOil;
-
-    private static IEnumerable<Inspected> FitAfter(BoatHistory history, Position position, Entry entry) =>
-        history.Inspections.Where(i => i.Position == position && i.Verdict == Verdict.Fit && !i.Marks.Any(Grave) && history.Order.Compare(i.Entry, entry) > 0);
-
-    private static InspectionCard Card(Inspected inspected) => new(inspected.Entry.Date(), inspected.Verdict, inspected.Marks);
-
-    internal static EngineCard Card(BoatHistory history, string engine) =>
-        history.EngineCards.TryGetValue(engine, out var r)
+    internal static EngineCard Card(BoatHistory history, string engine)
+    {
+        var fastening = history.EngineFacts.GetValueOrDefault(engine)?.OfType<FasteningStated>().LastOrDefault();
+        var card = history.EngineCards.TryGetValue(engine, out var r)
             ? new EngineCard(engine, r.Model, r.BandLowRpm, r.BandHighRpm, r.GearRatio, r.NutTorque, r.NutTorqueUnit, r.TachometerStepRpm) { Tachometer = TachometerCard.Of(history, engine) }
             : new EngineCard(engine, null, null, null, null, null, null, null);
+        return card with { Fastening = fastening?.Fastening, Retorque = fastening?.Retorque };
+    }
 }

@@ -1,5 +1,8 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Inspections;
+using FleetWake.Logbook.Policies;
+using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Strikes;
 
 namespace FleetWake.Logbook.Findings;
@@ -12,7 +15,11 @@ namespace FleetWake.Logbook.Findings;
 /// <param name="Position">The position, where there is one.</param>
 /// <param name="Sentence">What is the matter and what settles it.</param>
 /// <param name="Blocks">The boat is not for hire until it is settled.</param>
-public sealed record Attention(AttentionKind Kind, string Boat, string BoatName, string? Dock, Position? Position, string Sentence, bool Blocks);
+public sealed record Attention(AttentionKind Kind, string Boat, string BoatName, string? Dock, Position? Position, string Sentence, bool Blocks)
+{
+    /// <summary>What releases the boat; null where nothing keeps it.</summary>
+    public string? ReleasedBy { get; init; }
+}
 
 /// <summary>Kinds of attention, most urgent first.</summary>
 public enum AttentionKind
@@ -25,6 +32,9 @@ public enum AttentionKind
 
     /// <summary>An inspection saw a slipping hub.</summary>
     HubSlip,
+
+    /// <summary>Somebody took the boat out of hire.</summary>
+    OutOfHire,
 
     /// <summary>An inspection asked for a repair, or saw what cannot be left: a crack, water in the gear oil.</summary>
     Repair,
@@ -48,26 +58,37 @@ public static class Attentions
     /// <summary>A band exit whose earliest end lies within this many engine hours of the last trial is brought up [h]. Common practice, no source: about a season's months for a hire boat.</summary>
     public const double SoonHours = 100;
 
-    /// <summary>Everything on a boat that needs a person, most urgent first.</summary>
-    public static IReadOnlyList<Attention> Of(BoatFinding finding)
+    /// <summary>
+    /// Everything on a boat that needs a person, most urgent first. A boat that left the fleet needs nobody; the RPM of
+    /// one that is laid up can wait.
+    /// </summary>
+    /// <param name="finding">The finding.</param>
+    /// <param name="policy">The operator's policy; the usual one when left out.</param>
+    public static IReadOnlyList<Attention> Of(BoatFinding finding, FleetPolicy? policy = null)
     {
+        if (finding.Retired is not null) return [];
         var found = new List<Attention>();
+        var table = (policy ?? FleetPolicy.Usual).Hire;
+        if (finding.Hold is { } hold)
+            found.Add(new Attention(
+                AttentionKind.OutOfHire, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, null,
+                $"Taken out of hire on {hold.On:yyyy-MM-dd} ({Words.Prose(hold.Why)}), and not put back since.", true) { ReleasedBy = HireStates.PutBack });
         foreach (var position in finding.Positions)
         {
-            void Add(AttentionKind kind, string sentence, bool blocks = false) =>
-                found.Add(new Attention(kind, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, position.Position, sentence, blocks));
+            void Add(AttentionKind kind, string sentence, bool blocks = false, string? releasedBy = null) =>
+                found.Add(new Attention(kind, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, position.Position, sentence, blocks) { ReleasedBy = blocks ? releasedBy : null });
 
-            var takeOff = position.Uncleared.LastOrDefault(i => i.Verdict == Verdict.TakeOff);
-            if (takeOff is { } last)
-                Add(AttentionKind.TakeOff, $"Inspection of {last.On:yyyy-MM-dd}: take off. Not for hire until a later inspection says fit.", blocks: true);
+            AddVerdicts(position, table, (kind, sentence, blocks) => Add(kind, sentence, blocks));
             foreach (var strike in position.OpenStrikes)
-                Add(AttentionKind.OpenStrike, Strike(strike, position.Mounting), blocks: true);
-            var slipping = position.Uncleared.LastOrDefault(i => i.Marks.Contains(InspectionMark.HubSlip));
-            if (slipping is { } seen && seen != takeOff)
-                Add(AttentionKind.HubSlip, $"Inspection of {seen.On:yyyy-MM-dd} saw a slipping hub. Not for hire until the hub is replaced and an inspection says fit.", blocks: true);
-            if (position.Uncleared.LastOrDefault(i => i != takeOff && i != slipping && NeedsRepair(i)) is { } broken)
-                Add(AttentionKind.Repair, $"Inspection of {broken.On:yyyy-MM-dd}: {Words.Prose(broken.Verdict)}{Seen(broken)}.", position.Uncleared.Any(i => i.Marks.Contains(InspectionMark.Crack)));
-            if (position.Mounting is { } mounting) AddBand(mounting, position, Add);
+            {
+                var word = HireStates.Of(strike, table);
+                if (strike.LookedOverOn is null || word == HireWord.Out)
+                    Add(AttentionKind.OpenStrike, Strike(strike, word), word != HireWord.InHire, HireStates.Release(strike.Severity, strike.Material, word));
+            }
+
+            foreach (var carried in position.Carried)
+                Add(AttentionKind.OpenStrike, HireStates.Sentence(carried) + Lifted(carried.LiftedOn), HireStates.Of(carried, table) != HireWord.InHire, HireStates.Release(carried));
+            if (position.Mounting is { } mounting && !finding.IsLaidUp()) AddBand(mounting, position, (kind, sentence, blocks) => Add(kind, sentence, blocks));
         }
 
         found.AddRange(finding.Contradictions.Select(c =>
@@ -77,6 +98,25 @@ public static class Attentions
                 AttentionKind.NotRegistered, finding.Boat, finding.Boat, null, null, $"{Count(finding.Held, "record")} held: register the boat, or retract what was typed for another.", false));
         return [.. found.OrderBy(a => a.Kind)];
     }
+
+    private static void AddVerdicts(PositionFinding position, HireTable table, Action<AttentionKind, string, bool> add)
+    {
+        var material = position.Mounting?.Prop.Material;
+        bool Blocks(InspectionCard inspection) => HireStates.Of(inspection, material, table) != HireWord.InHire;
+
+        var takeOff = position.Uncleared.LastOrDefault(i => i.Verdict == Verdict.TakeOff);
+        if (takeOff is { } last)
+            add(AttentionKind.TakeOff, $"Inspection of {last.On:yyyy-MM-dd}: take off. Not for hire until a later inspection says fit.", Blocks(last));
+        var slipping = position.Uncleared.LastOrDefault(i => i.Marks.Contains(InspectionMark.HubSlip));
+        if (slipping is { } seen && seen != takeOff)
+            add(AttentionKind.HubSlip, $"Inspection of {seen.On:yyyy-MM-dd} saw a slipping hub. {(Blocks(seen) ? "Not for hire until" : "It stands until")} the hub is replaced and an inspection says fit.{Lifted(seen.LiftedOn)}", Blocks(seen));
+        // A hub that slips is said once, however often it was seen.
+        var broken = position.Uncleared.Where(i => i != takeOff && i != slipping && NeedsRepair(i) && !(i.Marks.Count > 0 && i.Marks.All(m => m == InspectionMark.HubSlip))).ToList();
+        if (broken.Count > 0)
+            add(AttentionKind.Repair, $"Inspection of {broken[^1].On:yyyy-MM-dd}: {Words.Prose(broken[^1].Verdict)}{Seen(broken[^1])}.{Lifted(broken[^1].LiftedOn)}", broken.Any(Blocks));
+    }
+
+    private static string Lifted(DateOnly? on) => on is { } day ? $" Put back in hire on {day:yyyy-MM-dd} all the same." : "";
 
     private static bool NeedsRepair(InspectionCard inspection) =>
         inspection.Verdict == Verdict.Repair || inspection.Marks.Any(m => m is InspectionMark.Crack or InspectionMark.WaterInOil);
@@ -113,13 +153,13 @@ public static class Attentions
         return $"{(above ? "Over-revving" : "Lugging")}: {band.PresentRpm:0} RPM at wide-open throttle, {(by < 0.5 ? "just" : $"{by:0}")} {(above ? "above" : "below")} {edge}.{observed}";
     }
 
-    private static string Strike(OpenStrike strike, MountingFinding? mounting)
+    private static string Strike(OpenStrike strike, HireWord word)
     {
-        var stainless = mounting?.Prop.Material == Props.PropMaterial.Stainless
-            ? " Stainless passes a strike on: look at shaft and lower unit, and at the gear oil."
-            : "";
         var hit = strike.Object == StruckObject.Unknown ? "something unknown" : Words.Prose(strike.Object);
-        return $"Strike on {hit} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}, and no inspection since says fit. Only that clears it.{stainless}";
+        var told = $"Strike on {hit} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}";
+        if (strike.Severity == StrikeSeverity.Scuffed && word == HireWord.LookFirst) return $"{told}, and nobody looked since. A short look that sees no damage clears it for hire.";
+        var stainless = strike.Material == PropMaterial.Stainless ? " Stainless passes a strike on: look at shaft and lower unit, and at the gear oil." : "";
+        return $"{told}, and no inspection since says fit. Only that clears it.{stainless}{Lifted(strike.LiftedOn)}";
     }
 
     private static string Count(int n, string thing) => n == 1 ? $"1 {thing}" : $"{n} {thing}s";

@@ -28,6 +28,21 @@ public sealed record BoatFinding(
     /// <summary>How far apart port and starboard turned at their last trial; null when they did not by more than their gauges can tell.</summary>
     public TwinSplit? Split { get; init; }
 
+    /// <summary>The last time it was laid up; null when it never was.</summary>
+    public LayUpCard? LayUp { get; init; }
+
+    /// <summary>Somebody took it out of hire.</summary>
+    public HoldCard? Hold { get; init; }
+
+    /// <summary>It left the fleet.</summary>
+    public RetiredCard? Retired { get; init; }
+
+    /// <summary>Open claims with a deadline, in the order in which they were opened.</summary>
+    public IReadOnlyList<ClaimDue> ClaimsDue { get; init; } = [];
+
+    /// <summary>It is laid up now.</summary>
+    public bool IsLaidUp() => LayUp is { RelaunchedOn: null };
+
     /// <summary>The boat's name, or its id while it is not registered.</summary>
     public string DisplayName() => Registered?.Name ?? Boat;
 }
@@ -63,6 +78,27 @@ public sealed record PositionFinding(
 {
     /// <summary>Inspections that said "take off" or "repair", or saw a slipping hub, a crack or water in the oil, and that no later "fit" has cleared, in order. A later "watch" clears nothing.</summary>
     public IReadOnlyList<InspectionCard> Uncleared { get; init; } = [];
+
+    /// <summary>What the prop or the engine brought with it from another boat or position.</summary>
+    public IReadOnlyList<CarriedSuspicion> Carried { get; init; } = [];
+
+    /// <summary>The last time of each thing that was done here. Looks and fittings of a prop count as inspections, for prop and shaft are in hand.</summary>
+    public IReadOnlyList<Doing> Doings { get; init; } = [];
+
+    /// <summary>When the engine was hung, from which the clock of what was never done runs.</summary>
+    public Doing? Began { get; init; }
+
+    /// <summary>Duties that somebody took.</summary>
+    public IReadOnlyList<TakenDuty> Taken { get; init; } = [];
+
+    /// <summary>First sign that the present mounting was out: a trial, a return from hire, hours run.</summary>
+    public DateOnly? FirstOutingOn { get; init; }
+
+    /// <summary>The nut was tightened again since the first outing, or a "fit" was given since with the nut in view.</summary>
+    public bool RetorqueSeenTo { get; init; }
+
+    /// <summary>How much the engine runs; null while its readings do not tell.</summary>
+    public UseRate? Use { get; init; }
 }
 
 /// <summary>What is known of an engine.</summary>
@@ -86,6 +122,12 @@ public sealed record EngineCard(
 {
     /// <summary>What the last check of its tachometer showed; null when nobody checked it.</summary>
     public TachometerCard? Tachometer { get; init; }
+
+    /// <summary>What holds its prop, by its manual; null while nobody stated it.</summary>
+    public Fastening? Fastening { get; init; }
+
+    /// <summary>Whether a re-torque after the first outing applies; null when nobody stated it.</summary>
+    public bool? Retorque { get; init; }
 }
 
 /// <summary>A strike that no later "fit" has cleared.</summary>
@@ -93,13 +135,27 @@ public sealed record EngineCard(
 /// <param name="On">Dock's date of the strike.</param>
 /// <param name="Object">What was hit.</param>
 /// <param name="Severity">How hard.</param>
-public sealed record OpenStrike(Guid Entry, DateOnly On, StruckObject Object, StrikeSeverity Severity);
+public sealed record OpenStrike(Guid Entry, DateOnly On, StruckObject Object, StrikeSeverity Severity)
+{
+    /// <summary>Material of the prop that was struck, where known.</summary>
+    public PropMaterial? Material { get; init; }
+
+    /// <summary>Day of a short look since that saw no damage; of a scuff only, for whatever is heavier needs an inspection.</summary>
+    public DateOnly? LookedOverOn { get; init; }
+
+    /// <summary>Day on which somebody put the boat back in hire in spite of it.</summary>
+    public DateOnly? LiftedOn { get; init; }
+}
 
 /// <summary>An inspection in short.</summary>
 /// <param name="On">Dock's date.</param>
 /// <param name="Verdict">Its verdict.</param>
 /// <param name="Marks">What was seen.</param>
-public sealed record InspectionCard(DateOnly On, Verdict Verdict, IReadOnlyList<InspectionMark> Marks);
+public sealed record InspectionCard(DateOnly On, Verdict Verdict, IReadOnlyList<InspectionMark> Marks)
+{
+    /// <summary>Day on which somebody put the boat back in hire in spite of it. It does not lift "take off".</summary>
+    public DateOnly? LiftedOn { get; init; }
+}
 
 /// <summary>What is known of a fitted prop.</summary>
 /// <param name="Prop">The tag.</param>

@@ -1,6 +1,6 @@
 using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Entries;
-using FleetWake.Logbook.Strikes;
+using FleetWake.Logbook.Policies;
 
 namespace FleetWake.Logbook.Findings;
 
@@ -10,18 +10,33 @@ public static class Outlook
     /// <summary>Months between two looks at prop and shaft. Common practice, no source; the owner's manual wins.</summary>
     public const int InspectionMonths = 6;
 
-    /// <summary>Everything due on a boat, most overdue first.</summary>
+    /// <summary>Id of the regular look at prop and shaft among the rules.</summary>
+    public const string RegularLook = "six-monthly";
+
+    /// <summary>
+    /// Everything due on a boat, most overdue first. A boat that is laid up is left in peace but for the look before it
+    /// goes out again; one that left the fleet is left in peace for good. A claim runs out whatever the boat does.
+    /// </summary>
     /// <param name="finding">The finding.</param>
     /// <param name="day">The day, in the calendar of the boat's dock.</param>
-    public static IReadOnlyList<DueItem> Of(BoatFinding finding, DateOnly day)
+    /// <param name="policy">The operator's policy; the usual one when left out.</param>
+    public static IReadOnlyList<DueItem> Of(BoatFinding finding, DateOnly day, FleetPolicy? policy = null)
     {
         if (finding.Registered is not { } card) return [];
         return
         [
             .. finding.Positions
-                .SelectMany(p => Due(p).Select(d => new DueItem(
-                    d.Kind, finding.Boat, card.Name, card.Dock, p.Position, d.On, day.DayNumber - d.On.DayNumber, d.Why)))
-                .OrderBy(d => d.DueOn).ThenBy(d => d.Kind).ThenBy(d => d.Position),
+                .SelectMany(p => Due(finding, card, p, policy ?? FleetPolicy.Usual).Select(d => (Due: d, p.Position)))
+                .Concat(finding.ClaimsDue.Select(c => (Due: Claim(c), c.Position)))
+                .Select(x => new DueItem(x.Due.Kind, finding.Boat, card.Name, card.Dock, x.Position, x.Due.On, day.DayNumber - x.Due.On.DayNumber, x.Due.Why)
+                {
+                    RuleId = x.Due.Rule,
+                    What = x.Due.What,
+                    TakenBy = x.Due.TakenBy,
+                    HoursLeft = x.Due.HoursLeft,
+                    Bridged = x.Due.Bridged,
+                })
+                .OrderBy(d => d.DueOn).ThenBy(d => d.Kind).ThenBy(d => d.Position).ThenBy(d => d.RuleId, StringComparer.Ordinal),
         ];
     }
 
@@ -31,11 +46,41 @@ public static class Outlook
     /// </summary>
     public static DateOnly InspectionDue(DateOnly lookedAtOn) => lookedAtOn.AddMonths(InspectionMonths);
 
-    private static IEnumerable<(DutyKind Kind, DateOnly On, string Why)> Due(PositionFinding position)
+    private static IEnumerable<Due> Due(BoatFinding finding, BoatCard card, PositionFinding position, FleetPolicy policy)
     {
-        foreach (var strike in position.OpenStrikes)
-            yield return (DutyKind.AfterStrikeInspection, strike.On, $"strike on {strike.On:yyyy-MM-dd} ({Words.Prose(strike.Severity)})");
-        if (position.LookedAtOn is { } looked)
-            yield return (DutyKind.SixMonthlyInspection, InspectionDue(looked), $"prop and shaft last looked at on {looked:yyyy-MM-dd}");
+        if (finding.Retired is not null) return [];
+        var rules = policy.Rules.Where(r => r.Applies(card.Water, card.Dock, position.Mounting?.Prop.Material)).ToList();
+        var relaunch = rules.Where(r => r.Trigger == DutyTrigger.Relaunch).SelectMany(r => DueByEvent.Relaunch(finding.LayUp, position, r)).ToList();
+        if (finding.IsLaidUp()) return relaunch;
+
+        // The look before relaunch is the regular look too: it is asked for once.
+        var looked = relaunch.All(d => d.DoneBy != DutyDoneBy.Inspection);
+        return relaunch
+            .Concat(rules.Where(r => r.Trigger == DutyTrigger.Strike).SelectMany(r => DueByEvent.Strike(position, r, policy.Hire)))
+            .Concat(rules.Where(r => r.Trigger == DutyTrigger.FirstOuting).SelectMany(r => DueByEvent.FirstOuting(position, r)))
+            .Concat(rules.Where(r => r.Trigger == DutyTrigger.Interval && (looked || r.DoneBy != DutyDoneBy.Inspection)).SelectMany(r => DueByInterval.Of(position, r)));
     }
+
+    private static Due Claim(ClaimDue claim) => new(
+        DutyKind.ClaimDeadline, claim.Claim.ToString(), "close the claim or send it in", DutyDoneBy.DutyDone, claim.Deadline, $"deadline of the claim from hire {claim.Hire}");
+}
+
+/// <summary>Something due at a position, by whatever calls for it.</summary>
+internal sealed record Due(DutyKind Kind, string Rule, string What, DutyDoneBy DoneBy, DateOnly On, string Why)
+{
+    public string? TakenBy { get; init; }
+
+    public double? HoursLeft { get; init; }
+
+    public bool Bridged { get; init; }
+
+    /// <summary>Who took it, unless that was before it became due again.</summary>
+    public static string? Taker(PositionFinding position, InspectionRule rule, DateOnly? since = null) =>
+        position.Taken.FirstOrDefault(t => t.Rule == rule.Id && !t.DoneSince.Contains(rule.DoneBy) && !(t.On < since))?.By;
+
+    /// <summary>Nothing was due by a rule before the operator had it.</summary>
+    public static DateOnly NotBefore(InspectionRule rule, DateOnly on) => rule.Since > on ? rule.Since.Value : on;
+
+    public static Doing? LastDone(PositionFinding position, InspectionRule rule) =>
+        position.Doings.FirstOrDefault(d => d.By == rule.DoneBy && (d.Rule is null || d.Rule == rule.Id));
 }

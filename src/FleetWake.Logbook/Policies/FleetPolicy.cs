@@ -15,5 +15,19 @@ public sealed record FleetPolicy(IReadOnlyList<InspectionRule> Rules, HireTable 
 
     /// <summary>The policy that an operator's own log tells; later settings replace earlier ones of the same name.</summary>
     /// <param name="operatorLog">The log of the operator's stream.</param>
-    public static FleetPolicy Of(FactLog operatorLog) => operatorLog.Facts.Count == 0 ? Usual : Usual;
+    public static FleetPolicy Of(FactLog operatorLog)
+    {
+        var facts = Effective.Of(operatorLog.Facts).Facts;
+        var rules = InspectionRule.Usual.ToList();
+        foreach (var set in facts.OfType<InspectionRuleSet>())
+        {
+            var at = rules.FindIndex(r => r.Id == set.Rule);
+            var rule = InspectionRule.Of(set) with { Since = at < 0 ? set.Entry.Date() : rules[at].Since };
+            if (at < 0) rules.Add(rule);
+            else rules[at] = rule;
+        }
+
+        var table = facts.OfType<HireStatesSet>().LastOrDefault();
+        return new FleetPolicy(rules, table is null ? HireTable.Usual : new HireTable([.. table.Rows, .. HireTable.Usual.Rows]));
+    }
 }

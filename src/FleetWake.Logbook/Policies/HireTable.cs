@@ -24,6 +24,15 @@ public sealed record HireTable(IReadOnlyList<HireRow> Rows)
         new(Verdict.Repair, null, null, HireWord.LookFirst),
         new(Verdict.TakeOff, null, null, HireWord.Out),
     ]);
+
+    /// <summary>What a strike means for hire. Where the material is not known, the strictest word of all materials counts.</summary>
+    public HireWord Of(StrikeSeverity severity, PropMaterial? material) => Strictest(material, r => r.Severity == severity);
+
+    /// <summary>What a verdict means for hire.</summary>
+    public HireWord Of(Verdict verdict, PropMaterial? material) => Strictest(material, r => r.Verdict == verdict);
+
+    private HireWord Strictest(PropMaterial? material, Func<HireRow, bool> about) =>
+        (material is { } known ? [known] : Enum.GetValues<PropMaterial>()).Max(m => Rows.First(r => about(r) && (r.Material ?? m) == m).State);
 }
 
 /// <summary>One row: a strike's severity or an inspection's verdict, for a material or for all, and what follows.</summary>

@@ -26,14 +26,25 @@ public sealed record InspectionRule(
     string? Dock = null,
     bool Off = false)
 {
+    /// <summary>Day on which the operator first set it: nothing was due by it before. Null for the usual rules, however often they are set.</summary>
+    public DateOnly? Since { get; init; }
+
     /// <summary>Rules of an operator that set none. Common practice, no source; the owner's manual wins.</summary>
     public static IReadOnlyList<InspectionRule> Usual { get; } =
     [
-        new("six-monthly", "look at prop and shaft", DutyTrigger.Interval, 6, null, DutyDoneBy.Inspection),
-        new("after-strike", "look at prop and shaft after a strike", DutyTrigger.Strike, null, null, DutyDoneBy.Inspection),
+        new("six-monthly", "six-monthly inspection", DutyTrigger.Interval, 6, null, DutyDoneBy.Inspection),
+        new("after-strike", "inspection after a strike", DutyTrigger.Strike, null, null, DutyDoneBy.Inspection),
         new("first-outing", "re-torque after the first outing", DutyTrigger.FirstOuting, null, null, DutyDoneBy.Retorque),
-        new("before-relaunch", "look at prop and shaft before relaunch", DutyTrigger.Relaunch, null, null, DutyDoneBy.Inspection),
+        new("before-relaunch", "inspection before relaunch", DutyTrigger.Relaunch, null, null, DutyDoneBy.Inspection),
     ];
+
+    /// <summary>The rule that an operator set.</summary>
+    public static InspectionRule Of(InspectionRuleSet set) =>
+        new(set.Rule, set.Name, set.Trigger, set.Months, set.Hours, set.DoneBy, set.Water, set.Material, set.Dock, set.Off);
+
+    /// <summary>Whether it applies to a boat of a dock and a water, with a prop of a material; a rule for one material does not apply where none is known.</summary>
+    public bool Applies(WaterType water, string dock, PropMaterial? material) =>
+        !Off && (Water ?? water) == water && (Dock ?? dock) == dock && (Material is null || Material == material);
 }
 
 /// <summary>What starts the clock of a duty.</summary>

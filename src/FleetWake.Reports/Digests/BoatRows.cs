@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Policies;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Digests;
@@ -6,12 +7,12 @@ namespace FleetWake.Reports.Digests;
 /// <summary>Boats by margin: one row per position that has a trial; the others in words.</summary>
 internal static class BoatRows
 {
-    public static IReadOnlyList<BoatRow> Of(IReadOnlyList<BoatFinding> findings) =>
+    public static IReadOnlyList<BoatRow> Of(IReadOnlyList<BoatFinding> findings, FleetPolicy? policy = null) =>
     [
         .. findings
             .SelectMany(f => f.Positions.Where(HasTrial).Select(p => (Finding: f, Position: p, Standing: Standings.Of(p))))
             .OrderBy(r => r.Standing.MarginRpm ?? double.MaxValue)
-            .Select(r => Row(r.Finding, r.Position, r.Standing)),
+            .Select(r => Row(r.Finding, r.Position, r.Standing, policy)),
     ];
 
     public static IReadOnlyList<string> WithoutTrials(IReadOnlyList<BoatFinding> findings) =>
@@ -27,7 +28,7 @@ internal static class BoatRows
 
     private static bool HasTrial(PositionFinding position) => position.Mounting is { Trials.Count: > 0 };
 
-    private static BoatRow Row(BoatFinding finding, PositionFinding position, Standing standing)
+    private static BoatRow Row(BoatFinding finding, PositionFinding position, Standing standing, FleetPolicy? policy)
     {
         var mounting = position.Mounting!;
         var observed = mounting.Band.ObservedRpm;
@@ -38,7 +39,7 @@ internal static class BoatRows
         return new BoatRow(
             Phrases.Name(finding, position),
             $"prop {Phrases.Plain(mounting.Prop.Prop)}",
-            Attentions.Of(finding).Any(a => a.Blocks) ? "not for hire" : "",
+            Attentions.Of(finding, policy).Any(a => a.Blocks) ? "not for hire" : "",
             standing.Sign,
             standing.Word,
             standing.Outside,

@@ -1,6 +1,7 @@
 using FleetWake.Logbook;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Policies;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Digests;
@@ -8,10 +9,10 @@ namespace FleetWake.Reports.Digests;
 /// <summary>What needs a person, one item per boat: a manager decides about boats, not about flags.</summary>
 internal static class Decisions
 {
-    public static IReadOnlyList<DecisionItem> Of(IReadOnlyList<BoatFinding> findings) =>
+    public static IReadOnlyList<DecisionItem> Of(IReadOnlyList<BoatFinding> findings, FleetPolicy? policy = null) =>
     [
         .. findings
-            .Select(f => (Finding: f, Attentions: Attentions.Of(f)))
+            .Select(f => (Finding: f, Attentions: Attentions.Of(f, policy)))
             .Where(f => f.Attentions.Count > 0)
             .OrderByDescending(f => f.Attentions.Any(a => a.Blocks))
             .ThenBy(f => f.Attentions.Min(a => a.Kind))
@@ -58,8 +59,8 @@ internal static class Decisions
 
     private static string Settles(Attention attention) => attention.Kind switch
     {
+        _ when attention.ReleasedBy is { } by => $"Released by: {char.ToLowerInvariant(by[0])}{by[1..]}",
         AttentionKind.TakeOff => "Released by: the prop off, and a later inspection with the verdict fit.",
-        AttentionKind.OpenStrike when attention.Blocks => "Released by: an inspection dated after the strike with the verdict fit.",
         AttentionKind.OpenStrike => "Settled by: a look at prop and shaft, recorded with the verdict fit.",
         AttentionKind.Repair => "Settled by: the repair, and a later inspection that says fit and sees none of it.",
         AttentionKind.HubSlip => "Released by: a new hub, and a later inspection with the verdict fit.",

@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Policies;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Digests;
@@ -25,23 +26,24 @@ public static class WeeklyWear
     /// <param name="day">The day on which it is told, in the docks' calendar.</param>
     /// <param name="findings">The operator's boats, in any order.</param>
     /// <param name="stale">Ids of boats whose record is newer than their finding; each is named, for silence would say that all is well.</param>
+    /// <param name="policy">The operator's policy; the usual one when left out.</param>
     public static WeeklyWearContent Build(
-        string operatorName, string period, DateOnly day, IReadOnlyList<BoatFinding> findings, IReadOnlyList<string>? stale = null)
+        string operatorName, string period, DateOnly day, IReadOnlyList<BoatFinding> findings, IReadOnlyList<string>? stale = null, FleetPolicy? policy = null)
     {
         var name = Phrases.Plain(operatorName);
         var ordered = findings.OrderBy(f => f.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal).ToList();
-        var decisions = Decisions.WithStale(Decisions.Of(ordered), ordered, stale ?? []);
-        var due = ordered.SelectMany(f => Outlook.Of(f, day).Select(d => (Finding: f, Item: d))).OrderByDescending(d => d.Item.DaysOverdue).ToList();
+        var decisions = Decisions.WithStale(Decisions.Of(ordered, policy), ordered, stale ?? []);
+        var due = ordered.SelectMany(f => Outlook.Of(f, day, policy).Select(d => (Finding: f, Item: d))).OrderByDescending(d => d.Item.DaysOverdue).ToList();
         var overdue = due.Where(d => d.Item.Overdue()).ToList();
         var soon = due.Where(d => !d.Item.Overdue() && d.Item.DaysOverdue >= -SoonDays).ToList();
-        var rows = BoatRows.Of(ordered);
+        var rows = BoatRows.Of(ordered, policy);
         var charts = Charts.Of(ordered);
         return new WeeklyWearContent(
             name,
             Phrases.Plain(period),
             day,
             Subject(name, period, decisions.Count, overdue.Count),
-            Headline(decisions, overdue.Count),
+            Headline(decisions, [.. overdue.Select(d => d.Item)]),
             decisions,
             [.. rows.Take(MostRows)],
             rows.Count > MostRows ? $"Wider margins, not listed here: {string.Join("; ", rows.Skip(MostRows).Select(r => r.Name))}." : null,
@@ -67,10 +69,13 @@ public static class WeeklyWear
         return $"{name}, {week}: {news}";
     }
 
-    private static string Headline(IReadOnlyList<DecisionItem> decisions, int overdue)
+    private static string Headline(IReadOnlyList<DecisionItem> decisions, IReadOnlyList<DueItem> overdue)
     {
         var blocked = decisions.Count(d => d.Blocks);
-        var late = overdue == 0 ? "" : overdue == 1 ? "1 inspection is overdue" : $"{overdue} inspections are overdue";
+        var thing = overdue.All(d => d.Kind is DutyKind.AfterStrikeInspection or DutyKind.SixMonthlyInspection or DutyKind.BeforeRelaunch)
+            ? (One: "inspection", Many: "inspections")
+            : (One: "duty", Many: "duties");
+        var late = overdue.Count == 0 ? "" : overdue.Count == 1 ? $"1 {thing.One} is overdue" : $"{overdue.Count} {thing.Many} are overdue";
         if (decisions.Count == 0) return late.Length == 0 ? "Nothing to decide this week." : $"Nothing to decide this week; {late}.";
         var need = decisions.Count == 1 ? "1 boat needs a decision" : $"{decisions.Count} boats need a decision";
         var notForHire = blocked == 0 ? "" : $", {blocked} of them not for hire";
@@ -79,14 +84,14 @@ public static class WeeklyWear
 
     private static DueRow Due(BoatFinding finding, DueItem item)
     {
-        var position = finding.Positions.First(p => p.Position == item.Position);
+        var name = finding.Positions.FirstOrDefault(p => p.Position == item.Position) is { } position ? Phrases.Name(finding, position) : Phrases.Plain(item.BoatName);
         var when = item.DaysOverdue switch
         {
             > 0 => $"{item.DueOn:yyyy-MM-dd}, {Phrases.Count(item.DaysOverdue, "day")} overdue",
             0 => $"{item.DueOn:yyyy-MM-dd}, today",
             _ => $"{item.DueOn:yyyy-MM-dd}, in {Phrases.Count(-item.DaysOverdue, "day")}",
         };
-        var what = item.Kind == DutyKind.AfterStrikeInspection ? "inspection after a strike" : "six-monthly inspection";
-        return new DueRow(Phrases.Name(finding, position), Phrases.Plain(item.Dock), what, when, Phrases.Plain(item.Why));
+        var taken = item.TakenBy is { } by ? $"; taken by {by}" : "";
+        return new DueRow(name, Phrases.Plain(item.Dock), Phrases.Plain(item.What), when, Phrases.Plain(item.Why + taken));
     }
 }

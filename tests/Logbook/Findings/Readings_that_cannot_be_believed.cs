@@ -23,7 +23,7 @@ public class Readings_that_cannot_be_believed
         Assert.Empty(Dock.OneBoat().With(Dock.Trial("2026-02-01T10:00", 7000, 120)).History().Contradictions);
 
     [Theory]
-    [InlineData("repair", false)]
+    [InlineData("repair", true)]
     [InlineData("repair", true, "crack")]
     [InlineData("fit", true, "crack")]
     [InlineData("watch", false, "water_in_oil")]

@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Strikes;
 
 namespace FleetWake.Logbook.Tests.Strikes;
@@ -11,7 +12,7 @@ public class Open_strikes
     public void A_strike_is_open_until_somebody_looks()
     {
         var open = Assert.Single(Open(s_struck));
-        Assert.Equal(new OpenStrike(Dock.Id("strike"), new DateOnly(2026, 2, 1), StruckObject.Rock, StrikeSeverity.Bent), open);
+        Assert.Equal(new OpenStrike(Dock.Id("strike"), new DateOnly(2026, 2, 1), StruckObject.Rock, StrikeSeverity.Bent) { Material = PropMaterial.Aluminium }, open);
     }
 
     [Theory]
