@@ -51,6 +51,7 @@ public static class FleetWeb
         app.MapRecords();
         app.MapReading();
         app.MapUnsubscribe();
+        app.MapDueCalendar();
     }
 
     /// <summary>What the routing itself refuses, with what to do about it.</summary>

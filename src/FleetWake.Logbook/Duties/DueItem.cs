@@ -26,6 +26,9 @@ public sealed record DueItem(DutyKind Kind, string Boat, string BoatName, string
     /// <summary>The hours that its clock started from were reckoned between readings rather than read.</summary>
     public bool Bridged { get; init; }
 
+    /// <summary>Entry of the strike that called for it; null for what no single record called for.</summary>
+    public Guid? Strike { get; init; }
+
     /// <summary>Its date has passed.</summary>
     public bool Overdue() => DaysOverdue > 0;
 }

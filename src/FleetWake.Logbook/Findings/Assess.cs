@@ -49,7 +49,7 @@ public static partial class Assess
         var meter = hung is null ? null : history.Meters.GetValueOrDefault(hung.Engine);
         var mounting = history.Mountings.LastOrDefault(m => m.Fitted.Position == position && m.To is null);
         var last = history.Inspections.LastOrDefault(i => i.Position == position);
-        DateOnly?[] looks = [last?.Entry.Date(), history.Mountings.LastOrDefault(m => m.Fitted.Position == position)?.Fitted.Entry.Date()];
+        DateOnly?[] looks = [last?.Entry.Date(), history.Mountings.LastOrDefault(m => m.Fitted.Position == position && !m.Found)?.Fitted.Entry.Date()];
         var use = new AssessUse(history, position, hung, meter, mounting);
         var outing = use.FirstOuting();
         return new PositionFinding(

@@ -28,7 +28,7 @@ internal sealed class AssessUse(BoatHistory history, Position position, EngineSp
 
     private IEnumerable<(Entry Entry, DutyDoneBy By, string? Rule)> Done =>
         history.Inspections.Where(i => i.Position == position).Select(i => (i.Entry, DutyDoneBy.Inspection, (string?)null))
-            .Concat(history.Mountings.Where(m => m.Fitted.Position == position).Select(m => (m.Fitted.Entry, DutyDoneBy.Inspection, (string?)null)))
+            .Concat(history.Mountings.Where(m => m.Fitted.Position == position && !m.Found).Select(m => (m.Fitted.Entry, DutyDoneBy.Inspection, (string?)null)))
             .Concat(Retorques.Select(r => (r.Entry, DutyDoneBy.Retorque, (string?)null)))
             .Concat(Services.Select(s => (s.Entry, DutyDoneBy.Service, (string?)null)))
             .Concat(history.Facts.OfType<DutyDone>().Where(d => d.Position is null || d.Position == position).Select(d => (d.Entry, DutyDoneBy.DutyDone, (string?)d.Rule)))
@@ -56,7 +56,8 @@ internal sealed class AssessUse(BoatHistory history, Position position, EngineSp
     /// <summary>The first sign that the present mounting was out. A trial is an outing; so is a hire it came back from, and so are hours run.</summary>
     public Entry? FirstOuting()
     {
-        if (mounting is null) return null;
+        // A prop that was found fitted was out before anybody recorded it: when it was first, nobody can say.
+        if (mounting is null || mounting.Found) return null;
         var signs = history.Facts.Where(f => mounting.Holds(f.Entry) && (
                 (f is TrialRun trial && trial.Runs.Any(r => r.Tachometers.Any(t => t.Position == position)))
                 || f is NormalisedRpmRead read && read.Position == position

@@ -19,6 +19,7 @@ internal static class DueByEvent
                 DutyKind.AfterStrikeInspection, rule.Id, rule.Name, rule.DoneBy, Due.NotBefore(rule, strike.On), $"strike on {strike.On:yyyy-MM-dd} ({Words.Prose(strike.Severity)})")
             {
                 TakenBy = Due.Taker(position, rule, strike.On),
+                Strike = strike.Entry,
             };
         }
 
@@ -30,6 +31,7 @@ internal static class DueByEvent
                 $"{carried.Thing} was struck on {carried.From} on {carried.On:yyyy-MM-dd} ({Words.Prose(carried.Severity!)})")
             {
                 TakenBy = Due.Taker(position, rule, carried.On),
+                Strike = carried.Entry,
             };
         }
     }

@@ -35,6 +35,7 @@ public static class Outlook
                     TakenBy = x.Due.TakenBy,
                     HoursLeft = x.Due.HoursLeft,
                     Bridged = x.Due.Bridged,
+                    Strike = x.Due.Strike,
                 })
                 .OrderBy(d => d.DueOn).ThenBy(d => d.Kind).ThenBy(d => d.Position).ThenBy(d => d.RuleId, StringComparer.Ordinal),
         ];
@@ -73,6 +74,8 @@ internal sealed record Due(DutyKind Kind, string Rule, string What, DutyDoneBy D
     public double? HoursLeft { get; init; }
 
     public bool Bridged { get; init; }
+
+    public Guid? Strike { get; init; }
 
     /// <summary>Who took it, unless that was before it became due again.</summary>
     public static string? Taker(PositionFinding position, InspectionRule rule, DateOnly? since = null) =>

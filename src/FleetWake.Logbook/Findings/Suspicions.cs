@@ -53,7 +53,7 @@ internal sealed class Suspicions(BoatHistory history)
     /// <summary>What prop and engine brought with them. It stays where it was told of as well, until that place is inspected.</summary>
     public IReadOnlyList<CarriedSuspicion> Carried(MountingSpan? mounting, EngineSpan? engine) =>
     [
-        .. mounting is null ? [] : Along(
+        .. mounting is null || !mounting.PropKnown() ? [] : Along(
             SuspectPart.Prop,
             mounting.Fitted.Prop,
             mounting.Fitted.Entry,

@@ -1,6 +1,7 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Policies;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Schema;
 using Marten;
@@ -41,6 +42,9 @@ public sealed partial class FleetReading(IDocumentStore store, NpgsqlDataSource 
         await using var session = store.QuerySession(@operator);
         return await session.LoadAsync<FactLog>(StreamName.Operator, ct) ?? FactLog.Empty(StreamName.Operator);
     }
+
+    /// <summary>What an operator has settled for its fleet.</summary>
+    public async Task<FleetPolicy> PolicyAsync(string @operator, CancellationToken ct) => FleetPolicy.Of(await OfficeLogAsync(@operator, ct));
 
     /// <summary>
     /// Findings of every boat as they would have been at the end of a day: from the record as it is known now,

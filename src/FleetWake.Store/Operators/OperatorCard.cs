@@ -25,6 +25,9 @@ public enum KeyScope
 
     /// <summary>Read boats, findings and due lists.</summary>
     Read,
+
+    /// <summary>Read the calendar of due dates, by a secret address: calendar programs send no headers.</summary>
+    Calendar,
 }
 
 /// <summary>Somebody who receives a digest: an erasable row, for an address is personal; facts name its id only.</summary>

@@ -31,8 +31,9 @@ internal static class DigestCommand
             await using var source = NpgsqlDataSource.Create(settings.NeedDatabase());
             using var store = FleetStore.Open(source);
             var card = await OperatorCommand.NeedAsync(new FleetOperators(store, TimeProvider.System), parsed.GetRequiredValue(OperatorCommand.Operator), ct);
-            var findings = await new FleetReading(store, source).FindingsOnAsync(card.Id, day, ct);
-            var path = await ReportServices.WriteDigestAsync(settings, card, day, findings, Path.GetFullPath(parsed.GetRequiredValue(folder)), ct);
+            var reading = new FleetReading(store, source);
+            var findings = await reading.FindingsOnAsync(card.Id, day, ct);
+            var path = await ReportServices.WriteDigestAsync(settings, card, day, findings, Path.GetFullPath(parsed.GetRequiredValue(folder)), await reading.PolicyAsync(card.Id, ct), ct);
             Console.WriteLine($"digest: {WeekPeriod.Of(day)}, {findings.Count} boats, {path}");
             return 0;
         });

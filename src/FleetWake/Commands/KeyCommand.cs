@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FleetWake.Store.Operators;
+using FleetWake.Web.Office;
 
 namespace FleetWake.Commands;
 
@@ -11,12 +12,17 @@ internal static class KeyCommand
     {
         var name = new Option<string>("--name") { Description = "What the key is for.", DefaultValueFactory = _ => "api" };
         var readOnly = new Option<bool>("--read-only") { Description = "The key may read, and not send records." };
-        var command = new Command("make", "Makes a key and prints it; it is shown this once, only its hash is kept.") { OperatorCommand.Operator, name, readOnly };
+        var calendar = new Option<bool>("--calendar") { Description = "The key opens the calendar of due dates and nothing else; its address is printed too." };
+        var command = new Command("make", "Makes a key and prints it; it is shown this once, only its hash is kept.") { OperatorCommand.Operator, name, readOnly, calendar };
         command.SetAction((parsed, ct) => OperatorCommand.WithAsync(async operators =>
         {
             var card = await OperatorCommand.NeedAsync(operators, parsed.GetRequiredValue(OperatorCommand.Operator), ct);
-            KeyScope[] scopes = parsed.GetValue(readOnly) ? [KeyScope.Read] : [KeyScope.Record, KeyScope.Read];
-            Console.WriteLine(await operators.MakeKeyAsync(card.Id, parsed.GetRequiredValue(name), scopes, ct));
+            var feed = parsed.GetValue(calendar);
+            if (feed && parsed.GetValue(readOnly)) throw new CommandException("Give --read-only or --calendar, not both: a calendar key opens the calendar alone.");
+            KeyScope[] scopes = feed ? [KeyScope.Calendar] : parsed.GetValue(readOnly) ? [KeyScope.Read] : [KeyScope.Record, KeyScope.Read];
+            var key = await operators.MakeKeyAsync(card.Id, parsed.GetRequiredValue(name), scopes, ct);
+            Console.WriteLine(key);
+            if (feed) Console.WriteLine($"Subscribe a calendar to PUBLIC-ADDRESS{DueCalendar.PathOf(key)} (add ?dock=ID for one dock). Whoever has the address can read it: revoke the key to end that.");
         }));
         return command;
     }

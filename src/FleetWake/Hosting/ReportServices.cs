@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Policies;
 using FleetWake.Reports.Digests;
 using FleetWake.Reports.Mail;
 using FleetWake.Reports.Pictures;
@@ -25,10 +26,10 @@ internal static class ReportServices
 
     /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file.</summary>
     public static async Task<string> WriteDigestAsync(
-        FleetSettings settings, OperatorCard card, DateOnly day, IReadOnlyList<BoatFinding> findings, string folder, CancellationToken ct)
+        FleetSettings settings, OperatorCard card, DateOnly day, IReadOnlyList<BoatFinding> findings, string folder, FleetPolicy? policy, CancellationToken ct)
     {
         var period = WeekPeriod.Of(day);
-        var digest = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(WeeklyWear.Build(card.Name, period, day, findings));
+        var digest = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(WeeklyWear.Build(card.Name, period, day, findings, policy: policy));
         if (digest.WhyFallback is { } why) Console.Error.WriteLine($"fleetwake: the plain form was used: {why}");
         var reader = new Recipient("reader", "reader@localhost.localdomain", WeeklyWear.Digest, "", true);
         var addressing = new Sender(settings.Mail.From, null).To(card, reader, WeeklyWear.Digest, period, new DateTimeOffset(day.ToDateTime(new TimeOnly(6, 0)), TimeSpan.Zero));

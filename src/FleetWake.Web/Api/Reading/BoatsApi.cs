@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Policies;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Histories;
 using FleetWake.Web.SignIn;
@@ -28,11 +29,12 @@ internal static class BoatsApi
     {
         var dock = Query.Dock.In(http);
         var beginning = Beginning.In(http);
+        var policy = await reading.PolicyAsync(http.User.OperatorOf(), http.RequestAborted);
         var findings = await reading.FindingsAsync(http.User.OperatorOf(), http.RequestAborted);
         return Boats.Answer(http, findings.Select(f => f.Finding)
             .Where(f => dock is null || f.Registered?.Dock == dock)
             .Where(f => beginning is null || Begins(f.DisplayName(), beginning) || Begins(f.Boat, beginning))
-            .Select(BoatLine.Of));
+            .Select(f => BoatLine.Of(f, policy)));
     }
 
     private static async Task<IResult> BoatAsync(string boat, HttpContext http, FleetReading reading)
@@ -40,7 +42,8 @@ internal static class BoatsApi
         var tenant = http.User.OperatorOf();
         if (await reading.FindingAsync(tenant, boat, http.RequestAborted) is not { } stored) return ReadingRoutes.OrUnknown<BoatPage>(null, "boat", boat);
         var stale = await reading.StaleBoatsAsync(tenant, http.RequestAborted);
-        return TaggedJson.Of(new BoatPage(BoatLine.Of(stored.Finding), stored.Finding.Registered, stored.Finding.Held, stored.AssessedAt, !stale.Contains(boat, StringComparer.Ordinal)));
+        var policy = await reading.PolicyAsync(tenant, http.RequestAborted);
+        return TaggedJson.Of(new BoatPage(BoatLine.Of(stored.Finding, policy), stored.Finding.Registered, stored.Finding.Held, stored.AssessedAt, !stale.Contains(boat, StringComparer.Ordinal)));
     }
 
     private static async Task<IResult> FindingAsync(string boat, HttpContext http, FleetReading reading) =>
@@ -58,9 +61,9 @@ internal static class BoatsApi
 /// <param name="Positions">Each engine position in short.</param>
 public sealed record BoatLine(string Boat, string Name, string? Dock, bool NotForHire, IReadOnlyList<Attention> Attention, IReadOnlyList<PositionLine> Positions)
 {
-    internal static BoatLine Of(BoatFinding f)
+    internal static BoatLine Of(BoatFinding f, FleetPolicy policy)
     {
-        var attention = Attentions.Of(f);
+        var attention = Attentions.Of(f, policy);
         return new BoatLine(f.Boat, f.DisplayName(), f.Registered?.Dock, attention.Any(a => a.Blocks), attention, [.. f.Positions.Select(PositionLine.Of)]);
     }
 }

@@ -1,0 +1,93 @@
+using FleetWake.Logbook.Duties;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Operators;
+using FleetWake.Web.Api;
+using FleetWake.Web.Api.Reading;
+using Ical.Net;
+using Ical.Net.CalendarComponents;
+using Ical.Net.DataTypes;
+using Ical.Net.Serialization;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace FleetWake.Web.Office;
+
+/// <summary>
+/// What is due, as a calendar (RFC 5545) that any calendar program can subscribe to. Such programs send no headers, so
+/// the key stands in the address: it opens this and nothing else.
+/// </summary>
+public static class DueCalendar
+{
+    /// <summary>Address of a key's calendar, without the host.</summary>
+    public static string PathOf(string key) => $"/calendar/{key}/due.ics";
+
+    /// <summary>Maps the calendar.</summary>
+    public static void MapDueCalendar(this IEndpointRouteBuilder routes) =>
+        routes.MapGet("/calendar/{key}/due.ics", ReadAsync).WithName("due_calendar").ExcludeFromDescription();
+
+    private static async Task<IResult> ReadAsync(string key, HttpContext http, FleetOperators operators, FleetReading reading, TimeProvider time, string? dock = null)
+    {
+        var ct = http.RequestAborted;
+        // An unknown key and one that opens something else are told apart to nobody.
+        if (await operators.RecognizeAsync(key, ct) is not { } known || !known.Scopes.Contains(KeyScope.Calendar))
+            return Problems.NotFound("There is no such calendar. Ask whoever runs your fleet's record for its address.");
+        var card = await operators.FindAsync(known.Operator, ct);
+        var policy = await reading.PolicyAsync(known.Operator, ct);
+        var now = time.GetUtcNow();
+        var due = (await reading.FindingsAsync(known.Operator, ct)).Select(f => f.Finding)
+            .Where(f => f.Registered is not null && (dock is null || f.Registered.Dock == dock))
+            .SelectMany(f => Outlook.Of(f, DueApi.TodayAt(f.Registered!.DockZone, time), policy));
+        http.Response.Headers.CacheControl = "private, no-cache";
+        return Results.Text(Write(card?.Name ?? known.Operator, card?.Zone, due, now), "text/calendar", System.Text.Encoding.UTF8);
+    }
+
+    /// <summary>Writes a calendar of all-day events, each on the day its duty is due.</summary>
+    /// <param name="name">Name for people.</param>
+    /// <param name="zone">IANA zone of the operator's office, which calendar programs show; the events are dates, and need none.</param>
+    /// <param name="due">What is due.</param>
+    /// <param name="now">When it is written.</param>
+    public static string Write(string name, string? zone, IEnumerable<DueItem> due, DateTimeOffset now)
+    {
+        var calendar = new Calendar { ProductId = "-//FleetWake//Due dates//EN", Method = "PUBLISH" };
+        calendar.AddProperty("X-WR-CALNAME", $"{name}: due on propellers");
+        calendar.AddProperty("REFRESH-INTERVAL;VALUE=DURATION", "PT1H");
+        if (zone is not null)
+        {
+            calendar.AddProperty("X-WR-TIMEZONE", zone);
+            calendar.AddTimeZone(VTimeZone.FromDateTimeZone(zone, now.UtcDateTime.AddYears(-1), includeHistoricalData: false));
+        }
+
+        foreach (var item in due.OrderBy(d => d.DueOn).ThenBy(Uid, StringComparer.Ordinal)) calendar.Events.Add(Event(item, now));
+        return new CalendarSerializer().SerializeToString(calendar) ?? "";
+    }
+
+    private static CalendarEvent Event(DueItem item, DateTimeOffset now)
+    {
+        var place = item.Position is { } p and not Logbook.Position.Single ? $" ({Words.Prose(p)})" : "";
+        var taken = item.TakenBy is { } by ? $"\nTaken by {by}." : "";
+        return new CalendarEvent
+        {
+            Uid = Uid(item),
+            DtStamp = new CalDateTime(now.UtcDateTime),
+            Start = new CalDateTime(item.DueOn),
+            End = new CalDateTime(item.DueOn.AddDays(1)),
+            Summary = $"{(item.Overdue() ? "Overdue: " : "")}{item.BoatName}{place}: {item.What}",
+            Description = $"{item.Why}{taken}\nThe owner's manual and a licensed technician always win.",
+            Location = item.Dock,
+            Transparency = TransparencyType.Transparent,
+        };
+    }
+
+    /// <summary>
+    /// The same duty keeps its id while its date moves, so that a calendar moves the event. Strikes are due one by one.
+    /// </summary>
+    private static string Uid(DueItem item)
+    {
+        var position = item.Position is { } p ? Words.Of(p) : "boat";
+        var strike = item.Strike is { } entry ? $".{entry}" : "";
+        return $"{item.Boat}.{position}.{item.RuleId}{strike}@fleetwake";
+    }
+}
