@@ -1,3 +1,4 @@
+using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Trials;
 
@@ -38,6 +39,7 @@ public static class MeterReadings
         EngineRemoved removed => span.EndedBy(removed) && (removed.Engine ?? span.Engine) == span.Engine ? removed.Hours : null,
         _ when !span.Holds(fact.Entry) => null,
         IMetered metered when metered.Position == span.Position => metered.Hours,
+        DutyDone done when done.Position == span.Position => done.Hours,
         TrialRun trial => trial.Meters.FirstOrDefault(m => m.Position == span.Position)?.Hours,
         _ => null,
     };
