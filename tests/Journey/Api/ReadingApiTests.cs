@@ -15,8 +15,10 @@ public sealed class ReadingApiTests(ReadingFleet fleet)
         var boats = await fleet.ItemsAsync("/api/boats?dock=old-mole");
         var tern = boats.Single(b => Text(b!["boat"]) == "tern")!;
         Assert.True(tern["notForHire"]!.GetValue<bool>());
+        Assert.Equal("out", Text(tern["hire"]!["word"]));
         Assert.Contains("says fit", Text(tern["attention"]![0]!["sentence"]), StringComparison.Ordinal);
         Assert.False(boats.Single(b => Text(b!["boat"]) == "skua")!["notForHire"]!.GetValue<bool>());
+        Assert.Equal(["tern"], (await fleet.ItemsAsync("/api/boats?hire=out")).Select(b => Text(b!["boat"])));
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Policies;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Histories;
@@ -13,12 +14,13 @@ namespace FleetWake.Web.Api.Reading;
 internal static class BoatsApi
 {
     private static readonly QueryField<string> Beginning = Query.Beginning("Only boats whose name or id begins so.");
+    private static readonly QueryField<HireWord?> Hire = Query.Word<HireWord>("hire", "Only boats of which this is so.");
     private static readonly Paged<BoatLine> Boats = new("boats", b => [b.Name.ToUpperInvariant(), b.Boat]);
 
     public static void MapBoats(this IEndpointRouteBuilder read)
     {
-        read.MapGet("boats", BoatsAsync).Lists(Boats, Query.Dock, Beginning)
-            .Is("boats", "Every boat with what needs a person, by name.", "/api/boats", "/api/boats?dock=north-pier&q=lin&limit=20");
+        read.MapGet("boats", BoatsAsync).Lists(Boats, Query.Dock, Hire, Beginning)
+            .Is("boats", "Every boat with what needs a person, by name.", "/api/boats", "/api/boats?dock=north-pier&q=lin&limit=20", "/api/boats?hire=out");
         read.MapGet("boats/{boat}", BoatAsync).Shows<BoatPage>()
             .Is("boat", "One boat in short.", "/api/boats/linnet");
         read.MapGet("boats/{boat}/finding", FindingAsync).Shows<StoredFinding>()
@@ -29,12 +31,14 @@ internal static class BoatsApi
     {
         var dock = Query.Dock.In(http);
         var beginning = Beginning.In(http);
+        var hire = Hire.In(http);
         var policy = await reading.PolicyAsync(http.User.OperatorOf(), http.RequestAborted);
         var findings = await reading.FindingsAsync(http.User.OperatorOf(), http.RequestAborted);
         return Boats.Answer(http, findings.Select(f => f.Finding)
             .Where(f => dock is null || f.Registered?.Dock == dock)
             .Where(f => beginning is null || Begins(f.DisplayName(), beginning) || Begins(f.Boat, beginning))
-            .Select(f => BoatLine.Of(f, policy)));
+            .Select(f => BoatLine.Of(f, policy))
+            .Where(b => hire is null || b.Hire.Word == hire));
     }
 
     private static async Task<IResult> BoatAsync(string boat, HttpContext http, FleetReading reading)
@@ -56,15 +60,17 @@ internal static class BoatsApi
 /// <param name="Boat">Its id.</param>
 /// <param name="Name">Its name for people.</param>
 /// <param name="Dock">Its dock; null while it is not registered.</param>
+/// <param name="Hire">Whether it may go out on hire by the operator's table, and what releases it if not.</param>
 /// <param name="NotForHire">Something blocks it until an inspection.</param>
 /// <param name="Attention">What needs a person, most urgent first.</param>
 /// <param name="Positions">Each engine position in short.</param>
-public sealed record BoatLine(string Boat, string Name, string? Dock, bool NotForHire, IReadOnlyList<Attention> Attention, IReadOnlyList<PositionLine> Positions)
+public sealed record BoatLine(
+    string Boat, string Name, string? Dock, HireState Hire, bool NotForHire, IReadOnlyList<Attention> Attention, IReadOnlyList<PositionLine> Positions)
 {
     internal static BoatLine Of(BoatFinding f, FleetPolicy policy)
     {
         var attention = Attentions.Of(f, policy);
-        return new BoatLine(f.Boat, f.DisplayName(), f.Registered?.Dock, attention.Any(a => a.Blocks), attention, [.. f.Positions.Select(PositionLine.Of)]);
+        return new BoatLine(f.Boat, f.DisplayName(), f.Registered?.Dock, HireStates.Of(f, policy), attention.Any(a => a.Blocks), attention, [.. f.Positions.Select(PositionLine.Of)]);
     }
 }
 

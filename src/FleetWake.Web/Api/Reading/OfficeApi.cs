@@ -20,10 +20,9 @@ internal static class OfficeApi
             .Is("office", "Docks, people, devices, schedules and prices as told last.", "/api/office");
     }
 
-    private static async Task<IResult> PolicyAsync(HttpContext http, FleetReading reading) => TaggedJson.Of(FleetPolicy.Of(await LogAsync(http, reading)));
+    private static async Task<IResult> PolicyAsync(HttpContext http, FleetReading reading) =>
+        TaggedJson.Of(await reading.PolicyAsync(http.User.OperatorOf(), http.RequestAborted));
 
-    private static async Task<IResult> OfficeAsync(HttpContext http, FleetReading reading) => TaggedJson.Of(OfficeRecord.Of(await LogAsync(http, reading)));
-
-    private static async Task<FactLog> LogAsync(HttpContext http, FleetReading reading) =>
-        (await reading.LogsAsync(http.User.OperatorOf(), [StreamName.Operator], http.RequestAborted))[StreamName.Operator];
+    private static async Task<IResult> OfficeAsync(HttpContext http, FleetReading reading) =>
+        TaggedJson.Of(OfficeRecord.Of((await reading.LogsAsync(http.User.OperatorOf(), [StreamName.Operator], http.RequestAborted))[StreamName.Operator]));
 }
