@@ -85,7 +85,7 @@ internal static partial class Usual
         log.Write(pen, at, $"{boat.Id} {prop.Position} mounts {prop.Prop}", s => new MountProp(
             s, boat.Id, prop.Position, prop.Prop, log.Meter(boat, prop.Position, at), true, true, true,
             model.NutTorque, model.NutTorqueUnit, slots, true, PartsShelf.Pin(log.Days, boat, at)));
-        if (retorqued && model.Shaft.Retorqued) Retorque(log, boat, prop.Position, pen, DockCalendar.At(DateOnly.FromDateTime(at.DateTime), 17, 40));
+        if (retorqued && model.Shaft.Retorqued) Retorque(log, boat, prop.Position, pen, DockCalendar.At(DateOnly.FromDateTime(at.DateTime).AddDays(1), 17, 40));
     }
 
     /// <summary>The nut is torqued again, on a pin that is new again.</summary>

@@ -17,7 +17,7 @@ internal static class Handovers
             for (var week = 0; week < 4; week++)
             {
                 var day = log.Days.DaysAgo(2 + 7 * week);
-                var hire = $"hire-{4400 + 20 * week + i}";
+                var hire = $"h-{4400 + 20 * week + i}";
                 var marked = name == "Fulmar" && week == 1;
                 Look(log, name, DockCalendar.At(day, 8, 30 + 4 * i), "before_hire", "nothing_new", hire);
                 Look(log, name, DockCalendar.At(day, 17, 30 + 4 * i), "after_hire", marked ? "mark" : "nothing_new", hire, marked);

@@ -15,8 +15,8 @@ internal static class LaidUpBoats
         Relaunch(log, life, daysAgo: 44);
     }
 
-    /// <summary>Ashore now, and expected back in the water in eighteen days: until then nothing is asked of it but the look before.</summary>
-    public static void Wigeon(Notebook log) => Ashore(log, Newcomer(log, "Wigeon"), fromDaysAgo: 70, untilDaysAgo: -18);
+    /// <summary>Ashore now, and expected back in the water in twelve days: until then nothing is asked of it but the look before.</summary>
+    public static void Wigeon(Notebook log) => Ashore(log, Newcomer(log, "Wigeon"), fromDaysAgo: 70, untilDaysAgo: -12);
 
     /// <summary>Back in the water ten days ago, and nobody looked first.</summary>
     public static void Teal(Notebook log) => Relaunch(log, Ashore(log, Newcomer(log, "Teal"), fromDaysAgo: 100, untilDaysAgo: 10), daysAgo: 10);

@@ -40,7 +40,7 @@ internal sealed record Story(IReadOnlyList<string> Boats, string See, Action<Not
         new([], "two records held for a boat that nobody registered", OutOfOrder.Loaner),
         new(["Smew"], "a record sent twice; a new hour meter; a scuff cleared by a look at the dock", OutOfOrder.SentTwice),
         new(["Prion"], "laid up and relaunched, with a look between", LaidUpBoats.Prion),
-        new(["Wigeon"], "laid up, back in eighteen days: only the look before is due", LaidUpBoats.Wigeon),
+        new(["Wigeon"], "laid up, back in twelve days: only the look before is due", LaidUpBoats.Wigeon),
         new(["Teal"], "relaunched ten days ago without a look", LaidUpBoats.Teal),
         new(["Pochard"], "sold: nothing is due any more", LaidUpBoats.Pochard),
         new(["Redshank", "Ruff"], "an engine moved to another boat with an open strike", MovedEngine.Redshank),
