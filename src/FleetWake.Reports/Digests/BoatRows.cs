@@ -17,7 +17,7 @@ internal static class BoatRows
 
     public static IReadOnlyList<string> WithoutTrials(IReadOnlyList<BoatFinding> findings) =>
     [
-        .. findings.SelectMany(f => f.Positions.Where(p => !HasTrial(p)).Select(p => (Finding: f, Position: p)))
+        .. findings.Where(f => f.Retired is null).SelectMany(f => f.Positions.Where(p => !HasTrial(p)).Select(p => (Finding: f, Position: p)))
             .Select(x => x.Position switch
             {
                 { Engine: null, Mounting: null } => $"{Phrases.Name(x.Finding, x.Position)}: no engine on record.",

@@ -30,7 +30,7 @@ internal static class Charts
 
     private static int Rank(PositionFinding position)
     {
-        if (position.OpenStrikes.Count > 0) return 0;
+        if (position.OpenStrikes.Any(s => s.LookedOverOn is null)) return 0; // a scuff that was looked over needs nobody
         if (Standings.Of(position).Outside) return 1;
         return position.Mounting!.Exit is { State: BandExitState.Forecast, EarliestHours: <= Attentions.SoonHours } ? 2 : Quiet;
     }

@@ -1,0 +1,57 @@
+using FleetWake.Demo;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Policies;
+using FleetWake.Reports.Digests;
+using FleetWake.Reports.Pictures;
+
+namespace FleetWake.Journey.Tests.Demo;
+
+/// <summary>The digest that the demo mails, made without a database.</summary>
+public class DigestTests
+{
+    [Fact]
+    public void Every_decision_is_one_of_the_stories() => Assert.Equal(
+        [
+            "Cormorant", "Gannet", "Godwit", "Knot", "loaner-7", "Oystercatcher", "Pelican", "Redshank", "Ruff", "Sanderling", "Turnstone",
+        ],
+        Content(DemoDays.Usual).Decisions.Select(d => d.Boat).Order(StringComparer.OrdinalIgnoreCase));
+
+    [Fact]
+    public void Every_duty_is_one_of_the_stories()
+    {
+        var content = Content(DemoDays.Usual);
+        Assert.Equal(
+            ["Auklet", "Diver", "Gannet", "Merganser, port", "Merganser, starboard", "Puffin", "Redshank", "Ruff", "Skua", "Teal", "Turnstone"],
+            content.Overdue.Select(d => d.Boat).Order(StringComparer.OrdinalIgnoreCase));
+        Assert.Equal(
+            ["Albatross, port", "Albatross, starboard", "Gannet", "Wigeon"],
+            content.DueSoon.Select(d => d.Boat).Order(StringComparer.OrdinalIgnoreCase));
+    }
+
+    [Fact]
+    public void It_can_be_looked_at()
+    {
+        var digest = new DigestRenderer(new PngRenderer(), null).Render(Content(DemoDays.Usual));
+        Assert.Equal(WeeklyWear.MostCharts, digest.Pictures.Count);
+
+        // LOOK_AT names a folder to put the digest in, for a person who wants to see it.
+        if (Environment.GetEnvironmentVariable("LOOK_AT") is not { } folder) return;
+        var html = digest.Html;
+        foreach (var p in digest.Pictures)
+        {
+            File.WriteAllBytes(Path.Combine(folder, p.FileName), p.Png);
+            html = html.Replace("cid:" + p.ContentId, p.FileName, StringComparison.Ordinal);
+        }
+
+        File.WriteAllText(Path.Combine(folder, "demo.html"), html);
+        File.WriteAllText(Path.Combine(folder, "demo.txt"), digest.Text);
+    }
+
+    private static WeeklyWearContent Content(DateOnly today)
+    {
+        var record = DemoDays.Records[today];
+        var office = DecidedRecords.Facts(record).Where(p => p.Stream == StreamName.Operator)
+            .Aggregate(FactLog.Empty(StreamName.Operator), (log, p) => log.Evolve(p.Fact));
+        return WeeklyWear.Build(record.OperatorName, "2026-W12", today, [.. AssessedFleet.Of(record).Values], policy: FleetPolicy.Of(office));
+    }
+}
