@@ -72,7 +72,8 @@ public static class Attentions
         if (finding.Hold is { } hold)
             found.Add(new Attention(
                 AttentionKind.OutOfHire, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, null,
-                $"Taken out of hire on {hold.On:yyyy-MM-dd} ({Words.Prose(hold.Why)}), and not put back since.", true) { ReleasedBy = HireStates.PutBack });
+                $"Taken out of hire on {hold.On:yyyy-MM-dd} ({Words.Prose(hold.Why)}), and not put back since.", true)
+            { ReleasedBy = HireStates.PutBack });
         foreach (var position in finding.Positions)
         {
             void Add(AttentionKind kind, string sentence, bool blocks = false, string? releasedBy = null) =>
