@@ -58,14 +58,14 @@ public sealed class DemoFaultTests
         }
     }
 
-    // Other test assemblies run servers of their own beside us; a demo's is durable, so fsync is not turned off in its command.
+    // Other test assemblies run servers of their own beside us; a demo's is durable, and says so in its command.
     private static bool IsOfADemo(int id)
     {
         var command = $"/proc/{id}/cmdline";
         try
         {
             var text = File.ReadAllText(command);
-            return text.Contains("-D", StringComparison.Ordinal) && !text.Contains("fsync", StringComparison.OrdinalIgnoreCase);
+            return text.Contains("fsync=on", StringComparison.Ordinal);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
