@@ -4,7 +4,8 @@ namespace FleetWake.Store.Servers;
 /// <param name="Durable">False only in tests: a committed record may then be lost with the machine's power.</param>
 public sealed record LocalServerOptions(string? DataFolder, bool Durable)
 {
-    internal const int Connections = 100;
+    /// <summary>Room for several whole programs at once, as the tests run them: each has a pool for its work, one for its ticks and one for its beats.</summary>
+    internal const int Connections = 300;
 
     internal static readonly string[] Safeguards = ["fsync", "synchronous_commit", "full_page_writes"];
 }
