@@ -70,7 +70,7 @@ public sealed record BoatHistory(
         var own = Effective.Of(dossier.Boat.Facts, settled, dossier.Until);
         var registered = own.Facts.OfType<BoatRegistered>().FirstOrDefault();
         var name = registered?.Name ?? dossier.BoatId;
-        var boats = dossier.OtherBoats.ToDictionary(b => b.Key, b => Effective.Of(b.Value.Facts, settled, dossier.Until).Facts, StringComparer.Ordinal);
+        var boats = dossier.OtherBoats.Concat(dossier.BoatsBeyond).ToDictionary(b => b.Key, b => Effective.Of(b.Value.Facts, settled, dossier.Until).Facts, StringComparer.Ordinal);
         boats[dossier.BoatId] = own.Facts;
         var engines = dossier.Engines.ToDictionary(e => e.Key, e => Effective.Of(e.Value.Facts, settled, dossier.Until), StringComparer.Ordinal);
         var props = dossier.Props.ToDictionary(p => p.Key, p => Effective.Of(p.Value.Facts, settled, dossier.Until), StringComparer.Ordinal);

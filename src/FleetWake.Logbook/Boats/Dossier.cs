@@ -8,7 +8,8 @@ namespace FleetWake.Logbook.Boats;
 
 /// <summary>
 /// All logs that bear on one boat: its own, its engines', its props', and those of other boats that
-/// the same engines and props were on.
+/// the same engines and props were on. A prop ran there until that boat's engine left, for whatever boat: so the engines
+/// of those boats belong to it, and the boats that these went to.
 /// </summary>
 /// <param name="Boat">The boat's own log.</param>
 /// <param name="Engines">Log of every engine it ever had, by engine id.</param>
@@ -20,6 +21,12 @@ public sealed record Dossier(
     ImmutableSortedDictionary<string, FactLog> Props,
     ImmutableSortedDictionary<string, FactLog> OtherBoats)
 {
+    /// <summary>Logs of the engines that other boats had, by engine id.</summary>
+    public ImmutableSortedDictionary<string, FactLog> OtherEngines { get; init; } = ImmutableSortedDictionary.Create<string, FactLog>(StringComparer.Ordinal);
+
+    /// <summary>Logs of boats that share an engine with the other boats and nothing with this one, by boat id.</summary>
+    public ImmutableSortedDictionary<string, FactLog> BoatsBeyond { get; init; } = ImmutableSortedDictionary.Create<string, FactLog>(StringComparer.Ordinal);
+
     /// <summary>The last day that is looked at; null for everything. Corrections typed later still count: it is the record as known now.</summary>
     public DateOnly? Until { get; init; }
 
@@ -33,10 +40,13 @@ public sealed record Dossier(
     /// <param name="log">The log of a stream, an empty one where nothing is known.</param>
     public static Dossier Gather(FactLog boat, IEnumerable<string> engines, IEnumerable<string> props, Func<string, FactLog> log)
     {
-        var engineLogs = engines.ToImmutableSortedDictionary(e => e, e => log(StreamName.Engine(e)), StringComparer.Ordinal);
-        var propLogs = props.ToImmutableSortedDictionary(p => p, p => log(StreamName.Prop(p)), StringComparer.Ordinal);
-        var others = engineLogs.Values.Concat(propLogs.Values).SelectMany(BoatsNamed).Distinct(StringComparer.Ordinal).Where(b => StreamName.Boat(b) != boat.Id);
-        return new Dossier(boat, engineLogs, propLogs, others.ToImmutableSortedDictionary(b => b, b => log(StreamName.Boat(b)), StringComparer.Ordinal));
+        var engineLogs = Logs(engines, StreamName.Engine, log);
+        var propLogs = Logs(props, StreamName.Prop, log);
+        var others = Logs(engineLogs.Values.Concat(propLogs.Values).SelectMany(BoatsNamed).Where(b => StreamName.Boat(b) != boat.Id), StreamName.Boat, log);
+        var otherEngines = Logs(others.Values.SelectMany(EnginesNamed).Where(e => !engineLogs.ContainsKey(e)), StreamName.Engine, log);
+        var beyond = Logs(
+            otherEngines.Values.SelectMany(BoatsNamed).Where(b => StreamName.Boat(b) != boat.Id && !others.ContainsKey(b)), StreamName.Boat, log);
+        return new Dossier(boat, engineLogs, propLogs, others) { OtherEngines = otherEngines, BoatsBeyond = beyond };
     }
 
     /// <summary>Engines that a boat's log names, whether or not those records still count.</summary>
@@ -63,7 +73,7 @@ public sealed record Dossier(
             .OfType<string>().Distinct(StringComparer.Ordinal);
 
     /// <summary>Every log of it, the boat's own first.</summary>
-    public IEnumerable<FactLog> Logs() => [Boat, .. Engines.Values, .. Props.Values, .. OtherBoats.Values];
+    public IEnumerable<FactLog> Logs() => [Boat, .. Engines.Values, .. Props.Values, .. OtherBoats.Values, .. OtherEngines.Values, .. BoatsBeyond.Values];
 
     /// <summary>The dossier with facts added to the logs they belong to; facts of logs that are not in it are left out.</summary>
     public Dossier With(IEnumerable<Placed> placed) => placed.Aggregate(this, (dossier, p) => dossier.With(p));
@@ -75,6 +85,9 @@ public sealed record Dossier(
         if (StreamName.PropOf(placed.Stream) is { } prop) return this with { Props = Add(Props, prop, placed) };
         return this;
     }
+
+    private static ImmutableSortedDictionary<string, FactLog> Logs(IEnumerable<string> ids, Func<string, string> stream, Func<string, FactLog> log) =>
+        ids.Distinct(StringComparer.Ordinal).ToImmutableSortedDictionary(id => id, id => log(stream(id)), StringComparer.Ordinal);
 
     private static ImmutableSortedDictionary<string, FactLog> Add(ImmutableSortedDictionary<string, FactLog> logs, string key, Placed placed) =>
         logs.SetItem(key, (logs.TryGetValue(key, out var log) ? log : FactLog.Empty(placed.Stream)).Evolve(placed.Fact));

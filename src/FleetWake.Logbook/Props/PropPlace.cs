@@ -40,7 +40,7 @@ public sealed record PropPlace(
         // A prop that comes off at the entry that puts it on elsewhere is first off, then on.
         return facts.Select(f => (f.Entry, On: false, Next: (Func<PropPlace, PropPlace>)(place => Told(place, f, facts))))
             .Concat(mountings.Select(m => (m.Span.Fitted.Entry, On: true, Next: (Func<PropPlace, PropPlace>)(_ => On(m.Span)))))
-            .Concat(mountings.Where(m => m.Span.To is not null).Select(m => (m.Span.To!, On: false, Next: (Func<PropPlace, PropPlace>)(_ => Off(m.Boat, m.Span.To!)))))
+            .Concat(mountings.Where(m => m.Span.To is not null).Select(m => (m.Span.To!, On: false, Next: (Func<PropPlace, PropPlace>)(place => Off(place, m.Boat, m.Span)))))
             .OrderBy(step => step.Item1, order).ThenBy(step => step.On)
             .Aggregate(begin, (place, step) => step.Next(place));
     }
@@ -65,8 +65,10 @@ public sealed record PropPlace(
     private static PropPlace On(MountingSpan span) =>
         new(PropStanding.Mounted, span.Fitted.Entry.Date(), span.Fitted.Boat, span.Fitted.Position);
 
-    private static PropPlace Off(BoatHistory boat, Entry to)
+    /// <summary>A mounting that nobody ended in time says nothing of a prop that was seen elsewhere since.</summary>
+    private static PropPlace Off(PropPlace before, BoatHistory boat, MountingSpan span)
     {
+        if (span.To is not { } to || before.Standing != PropStanding.Mounted || before.Boat != span.Fitted.Boat || before.Position != span.Fitted.Position) return before;
         var dock = boat.Facts.OfType<BoatRehomed>().LastOrDefault(r => boat.Order.Compare(r.Entry, to) <= 0)?.Dock ?? boat.Registered?.Dock;
         return new PropPlace(PropStanding.Spare, to.Date(), Dock: dock, DockAssumed: dock is not null);
     }

@@ -36,6 +36,21 @@ public sealed class DirtyBoatSubscription : SubscriptionBase
         + " and n.type in ('prop_issued', 'prop_found', 'engine_installed')"
         + " where e.tenant_id = ? and e.stream_id = ? and e.type in ('prop_mounted', 'found_fitted', 'engine_fitted')" + Upsert;
 
+    // An engine that left another boat ended the mountings there, and so bears on every boat that one of those props is on now.
+    // It begins at the engines: those of a boat (first arm), or the one whose stream it is.
+    private const string MarkBeyond =
+        "insert into " + WorkTables.DirtyBoats + " (operator, boat, sequence, marked_at, attempts)"
+        + " select distinct k.tenant_id, k.data ->> 'boat', ?::bigint, now(), 0"
+        + " from (select i.tenant_id, i.data ->> 'boat' as boat from " + FleetStore.SchemaName + ".mt_events i"
+        + " where i.tenant_id = ? and i.type = 'engine_installed' and i.stream_id in (select 'engine/' || (e.data ->> 'engine')"
+        + " from " + FleetStore.SchemaName + ".mt_events e where e.tenant_id = ? and e.stream_id = ? and e.type in ('engine_fitted', 'engine_installed'))) b"
+        + " join " + FleetStore.SchemaName + ".mt_events m on m.tenant_id = b.tenant_id and m.stream_id = 'boat/' || b.boat"
+        + " and m.type in ('prop_mounted', 'found_fitted', 'engine_fitted')"
+        + " join " + FleetStore.SchemaName + ".mt_events k on k.tenant_id = m.tenant_id"
+        + " and k.stream_id in ('prop/' || (m.data ->> 'prop'), 'engine/' || (m.data ->> 'engine'))"
+        + " and k.type in ('prop_issued', 'prop_found', 'engine_installed')"
+        + " where b.boat is distinct from ?" + Upsert;
+
     /// <summary>Names the subscription; its progress is kept under this name.</summary>
     public DirtyBoatSubscription() => Name = "dirty-boats";
 
@@ -54,10 +69,12 @@ public sealed class DirtyBoatSubscription : SubscriptionBase
             {
                 operations.QueueSqlCommand(MarkBoat, tenant, boat, newest);
                 operations.QueueSqlCommand(MarkNeighbours, newest, tenant, stream);
+                operations.QueueSqlCommand(MarkBeyond, newest, tenant, tenant, stream, boat);
             }
             else if (StreamName.PropOf(stream) is not null || StreamName.EngineOf(stream) is not null)
             {
                 operations.QueueSqlCommand(MarkBoatsOfPart, newest, tenant, stream);
+                if (StreamName.EngineOf(stream) is not null) operations.QueueSqlCommand(MarkBeyond, newest, tenant, tenant, stream, "");
             }
         }
 

@@ -7,7 +7,7 @@ namespace FleetWake.Store.Histories;
 /// <summary>Gathers the logs that bear on one boat, straight from the streams: a view may lag, a finding must not.</summary>
 internal static class Dossiers
 {
-    /// <summary>The dossier of a boat, in at most three round trips.</summary>
+    /// <summary>The dossier of a boat, in at most five round trips.</summary>
     public static async Task<Dossier> LoadAsync(IQuerySession session, string boat, CancellationToken ct)
     {
         var stream = StreamName.Boat(boat);
@@ -17,28 +17,24 @@ internal static class Dossiers
     /// <summary>A boat's dossier before and after some facts, which may bring an engine or a prop that it never had.</summary>
     public static async Task<(Dossier Before, Dossier After)> AroundAsync(IQuerySession session, FactLog own, IReadOnlyList<Placed> facts, CancellationToken ct)
     {
-        var boat = StreamName.BoatOf(own.Id);
         var then = facts.Where(f => f.Stream == own.Id).Aggregate(own, (log, f) => log.Evolve(f.Fact));
         var engines = Dossier.EnginesNamed(then).ToList();
         var props = Dossier.PropsNamed(then).ToList();
-        var parts = await LogsAsync(session, [.. engines.Select(StreamName.Engine), .. props.Select(StreamName.Prop)], ct);
-        var others = parts.Values.SelectMany(Dossier.BoatsNamed).Distinct(StringComparer.Ordinal).Where(b => b != boat);
-        var neighbours = await LogsAsync(session, [.. others.Select(StreamName.Boat)], ct);
-        var before = Dossier.Gather(own, engines, props, s => parts.TryGetValue(s, out var part) ? part : neighbours[s]);
+        var logs = new Dictionary<string, FactLog>(StringComparer.Ordinal) { [own.Id] = own };
+        await ReachAsync(logs, PartsNamed(then), missing => LogsAsync(session, missing, ct));
+        var before = Dossier.Gather(own, engines, props, s => logs[s]);
         return (before, before.With(facts));
     }
 
     /// <summary>
-    /// Dossiers of some boats out of the logs as the daemon folded them, in three queries however many boats there are.
+    /// Dossiers of some boats out of the logs as the daemon folded them, in five queries however many boats there are.
     /// They may lag a moment behind the streams: good for reading, and not for findings.
     /// </summary>
     public static async Task<IReadOnlyList<Dossier>> FoldedAsync(IQuerySession session, IReadOnlyList<string> boats, CancellationToken ct)
     {
         var logs = await FoldedLogsAsync(session, boats.Select(StreamName.Boat), ct);
         var own = boats.Select(b => logs[StreamName.Boat(b)]).ToList();
-        var parts = await FoldedLogsAsync(session, own.SelectMany(PartsNamed), ct);
-        var others = await FoldedLogsAsync(session, parts.Values.SelectMany(Dossier.BoatsNamed).Select(StreamName.Boat).Where(s => !logs.ContainsKey(s)), ct);
-        foreach (var (stream, log) in parts.Concat(others)) logs[stream] = log;
+        await ReachAsync(logs, own.SelectMany(PartsNamed), missing => FoldedLogsAsync(session, missing, ct));
         return [.. own.Select(log => Dossier.Gather(log, Dossier.EnginesNamed(log), Dossier.PropsNamed(log), s => logs[s]))];
     }
 
@@ -64,6 +60,21 @@ internal static class Dossiers
         }
 
         return logs;
+    }
+
+    /// <summary>Adds the logs of engines and props, of boats that they were on, of engines of those, and of boats that these were on.</summary>
+    private static async Task ReachAsync(Dictionary<string, FactLog> logs, IEnumerable<string> parts, Func<string[], Task<Dictionary<string, FactLog>>> load)
+    {
+        var boats = await AddAsync(parts, Dossier.BoatsNamed, StreamName.Boat);
+        var engines = await AddAsync(boats, Dossier.EnginesNamed, StreamName.Engine);
+        await AddAsync(await AddAsync(engines, Dossier.BoatsNamed, StreamName.Boat), _ => [], s => s);
+
+        async Task<List<string>> AddAsync(IEnumerable<string> streams, Func<FactLog, IEnumerable<string>> named, Func<string, string> stream)
+        {
+            var all = streams.Distinct(StringComparer.Ordinal).ToList();
+            foreach (var (id, log) in await load([.. all.Where(s => !logs.ContainsKey(s))])) logs[id] = log;
+            return [.. all.SelectMany(s => named(logs[s])).Select(stream)];
+        }
     }
 
     private static IEnumerable<string> PartsNamed(FactLog boat) =>

@@ -71,6 +71,20 @@ public class Engines_that_move
         Assert.Null(back.Finding("tui").Positions.Single().Engine);
     }
 
+    /// <summary>Neither boat asks: p1 was off tui since its engine went to moa, though no record of kea and none of p1 names moa.</summary>
+    [Fact]
+    public void An_engine_that_went_to_a_third_boat_ended_the_mounting_for_every_boat_the_prop_goes_to()
+    {
+        var third = new Fleet().With(
+            Dock.Boat(), Dock.Engine(), Dock.Fitted(), Dock.Prop(), Dock.Boat(boat: "tui"), Dock.Boat(boat: "moa"), Dock.Engine(engine: "e9"),
+            Dock.Fitted(engine: "e9", boat: "tui"), Dock.Mounted(boat: "tui"), Dock.Fitted("2026-02-01T10:00", "e9", boat: "moa", hours: 120),
+            Dock.Mounted("2026-02-03T09:00"), Dock.Strike("2026-02-10T10:00", boat: "tui"));
+        Assert.Empty(third.History().Contradictions);
+        Assert.Empty(third.History("tui").Contradictions);
+        Assert.Empty(third.Finding().Positions.Single().Carried);
+        Assert.Equal(["tui"], third.History().Elsewhere.Select(e => e.Boat));
+    }
+
     [Fact]
     public void A_reading_on_another_boat_belongs_to_the_engine_that_hung_there_then()
     {

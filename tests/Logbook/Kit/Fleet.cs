@@ -55,9 +55,6 @@ internal sealed class Fleet
         FactLog Of(string stream) => logs.GetValueOrDefault(stream) ?? FactLog.Empty(stream);
 
         var own = Of(StreamName.Boat(boat));
-        var engines = Dossier.EnginesNamed(own).ToImmutableSortedDictionary(e => e, e => Of(StreamName.Engine(e)), StringComparer.Ordinal);
-        var props = Dossier.PropsNamed(own).ToImmutableSortedDictionary(p => p, p => Of(StreamName.Prop(p)), StringComparer.Ordinal);
-        var others = engines.Values.Concat(props.Values).SelectMany(Dossier.BoatsNamed).Distinct().Where(b => b != boat);
-        return new Dossier(own, engines, props, others.ToImmutableSortedDictionary(b => b, b => Of(StreamName.Boat(b)), StringComparer.Ordinal));
+        return Dossier.Gather(own, Dossier.EnginesNamed(own), Dossier.PropsNamed(own), Of);
     }
 }

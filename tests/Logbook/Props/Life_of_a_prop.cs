@@ -37,6 +37,15 @@ public class Life_of_a_prop
         Assert.Equal(PropStanding.Mounted, Dock.OneBoat().With(Dock.Mounted("2026-02-01T09:00")).Life().Place.Standing);
 
     [Fact]
+    public void A_mounting_that_is_closed_late_does_not_take_it_off_where_it_is_now()
+    {
+        var found = Dock.OneBoat().With(
+            Dock.Boat(boat: "tui"), new FindFitted(Dock.At("2026-03-01T09:00", "found"), "tui", "single", "p1"), Dock.Prop(prop: "p2"), Dock.Mounted("2026-03-05T09:00", "p2"));
+        Assert.Equal(new PropPlace(PropStanding.Mounted, new DateOnly(2026, 3, 1), "tui", Position.Single), found.Life().Place);
+        Assert.Equal(PropStanding.AtShop, Dock.OneBoat().With(Sent, Dock.Removed("2026-03-02T10:00")).Life().Place.Standing);
+    }
+
+    [Fact]
     public void The_dock_supposed_is_the_boats_home_on_that_day()
     {
         var moved = new RehomeBoat(Dock.At("2026-02-01T08:00", "moved"), "kea", "bay", Dock.Zone);

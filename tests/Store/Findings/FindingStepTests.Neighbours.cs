@@ -21,6 +21,20 @@ public sealed partial class FindingStepTests
     }
 
     [Fact]
+    public async Task An_engine_that_went_to_a_third_boat_late_ends_the_question_on_the_boat_that_has_the_prop_now()
+    {
+        await Outfit("weka", "E-14", "P-14");
+        await Outfit("rail", "E-15", "P-15");
+        await Take(new RegisterBoat(At("2026-01-01T09:00:00"), "moho", "moho", "north", "Pacific/Auckland", "salt", ["single"]));
+        await Take(new MountProp(At("2026-04-10T09:00:00"), "rail", "single", "P-14"));
+        await Settle();
+        Assert.Contains((await reading.FindingAsync(Tenant, "rail", Ct))!.Finding.Contradictions, c => c.Kind == ContradictionKind.PropInTwoPlaces);
+        await Take(new FitEngine(At("2026-04-01T09:00:00"), "moho", "single", "E-14"));
+        await Settle();
+        Assert.DoesNotContain((await reading.FindingAsync(Tenant, "rail", Ct))!.Finding.Contradictions, c => c.Kind == ContradictionKind.PropInTwoPlaces);
+    }
+
+    [Fact]
     public async Task A_late_mounting_on_one_boat_ends_the_question_on_the_other()
     {
         await Outfit("nene", "E-12", "P-12");
