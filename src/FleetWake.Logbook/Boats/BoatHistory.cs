@@ -55,7 +55,7 @@ public sealed record BoatHistory(
     /// <summary>Its prop plan: the last line told of each position and use, in their order.</summary>
     public IReadOnlyList<PropPlanned> PropPlan { get; init; } = [];
 
-    /// <summary>Entries of readings that looked wrong and that somebody says were right.</summary>
+    /// <summary>Entries of RPM readings that looked wrong and that somebody says were right.</summary>
     [JsonIgnore]
     public IReadOnlySet<Guid> Believed { get; init; } = ImmutableHashSet<Guid>.Empty;
 
@@ -76,9 +76,11 @@ public sealed record BoatHistory(
         var props = dossier.Props.ToDictionary(p => p.Key, p => Effective.Of(p.Value.Facts, settled, dossier.Until), StringComparer.Ordinal);
 
         var spans = EngineSpan.Of(boats.Values.SelectMany(f => f), settled.Order);
+        var answers = new Settled(boats.Values.SelectMany(f => f), settled.Order);
+        var hoursBelieved = answers.Believed(ContradictionKind.HoursOutOfLine);
         var meters = engines.ToDictionary(
             e => e.Key,
-            e => MeterChain.Of(MeterReadings.Of(e.Key, e.Value.Facts, spans, boats), e.Value.Facts.OfType<MeterReplaced>()),
+            e => MeterChain.Of(MeterReadings.Of(e.Key, e.Value.Facts, spans, boats), e.Value.Facts.OfType<MeterReplaced>(), settled.Order, hoursBelieved),
             StringComparer.Ordinal);
         var here = spans.Where(s => s.Boat == dossier.BoatId).ToList();
         var mountings = FleetWake.Logbook.Mountings.Mountings.Of(name, own.Facts, here, settled.Original, settled.Order);
@@ -86,7 +88,6 @@ public sealed record BoatHistory(
 
         var cards = engines.SelectMany(e => e.Value.Facts.OfType<EngineRegistered>().Take(1)).ToDictionary(e => e.Engine, StringComparer.Ordinal);
         var questions = new Questions(name, own, registered);
-        var answers = new Settled(boats.Values.SelectMany(f => f), settled.Order);
         IEnumerable<Contradiction> asked =
         [
             .. mountings.Contradictions,
@@ -98,6 +99,7 @@ public sealed record BoatHistory(
             .. questions.TrialsWithoutProp(mountings.Spans),
             .. questions.RpmOutOfLine(here, cards),
             .. questions.NoSuchPosition(),
+            .. questions.NoSuchClaims(settled.Original),
             .. questions.RegisteredTwice([own, .. engines.Values, .. props.Values]),
             .. questions.NothingToCorrect([own, .. engines.Values, .. props.Values]),
         ];
@@ -121,9 +123,17 @@ public sealed record BoatHistory(
             Elsewhere = elsewhere,
             Home = BoatHome.Of(registered, own.Facts),
             PropPlan = [.. own.Facts.OfType<PropPlanned>().GroupBy(p => (p.Position, p.Use)).Select(p => p.Last()).OrderBy(p => p.Position).ThenBy(p => p.Use)],
-            Believed = answers.Believed,
+            Believed = answers.Believed(ContradictionKind.RpmOutOfLine),
         };
     }
+
+    /// <summary>
+    /// Where the engine hung that turned a prop. It may be recorded after its prop on the same visit; one that leaves takes
+    /// the prop along, so there is one at most.
+    /// </summary>
+    public EngineSpan? EngineOf(MountingSpan mounting) =>
+        Engines.LastOrDefault(e => e.Position == mounting.Fitted.Position && e.Holds(mounting.Fitted.Entry))
+        ?? Engines.FirstOrDefault(e => e.Position == mounting.Fitted.Position && mounting.Holds(e.From));
 
     /// <summary>Pitch of a prop at the moment of an entry [in]; null while the prop is not registered.</summary>
     public double? PitchInchesAt(string prop, Entry entry) =>

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using FleetWake.Logbook.Claims;
+using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Mountings;
@@ -63,10 +65,12 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
             if (here.LastOrDefault(s => s.To is null && s.Engine == engine) is null) continue;
             foreach (var odd in chain.SetAside)
             {
-                var near = chain.Readings.LastOrDefault(r => EntryOrder.Instance.Compare(r.Entry, odd.Entry) < 0) ?? chain.Readings[0];
+                var near = chain.Readings.LastOrDefault(r => chain.Order.Compare(r.Entry, odd.Entry) < 0) ?? chain.Readings[0];
+
+                // The question is of the odd one: another that arrives between the two does not ask it again.
                 yield return new Contradiction(
                     ContradictionKind.HoursOutOfLine,
-                    [near.Entry.Id, odd.Entry.Id],
+                    [odd.Entry.Id],
                     $"The hour meter of {engine} ({name}) read {near.Shown:0.#} h on {near.Entry.Date():yyyy-MM-dd} and {odd.Shown:0.#} h on {odd.Entry.Date():yyyy-MM-dd}, which does not fit the other readings. Was {odd.Shown:0.#} misread?");
             }
         }
@@ -124,7 +128,7 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
             };
             yield return new Contradiction(
                 ContradictionKind.RegisteredTwice,
-                [.. told.Select(r => r.Entry.Id)],
+                [told[0].Entry.Id, told[^1].Entry.Id],
                 $"{what} is registered {told.Count} times, not all alike; the first counts. Was a later one meant as an amendment, or is it another {kind}?");
         }
     }
@@ -134,6 +138,20 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
             ContradictionKind.NothingToCorrect,
             [fact.Entry.Id],
             $"A {(fact is Retracted ? "retraction" : "correction")} typed on {DateOnly.FromDateTime(fact.Entry.Entered().DateTime):yyyy-MM-dd} names an entry that is not on the record of {name}, or that is of another kind. Is that entry still to come, or what was to be corrected?"));
+
+    public IEnumerable<Contradiction> NoSuchClaims(Func<Guid, Guid> original)
+    {
+        var claims = own.Facts.OfType<ClaimOpened>().Select(c => original(c.Entry.Id)).ToHashSet();
+        foreach (var fact in own.Facts)
+        {
+            var (claim, what) = fact switch { ClaimCosted c => (c.Claim, "cost"), ClaimClosed c => (c.Claim, "end"), _ => ((Guid?)null, "") };
+            if (claim is not { } named || claims.Contains(original(named))) continue;
+            yield return new Contradiction(
+                ContradictionKind.NoSuchClaim,
+                [fact.Entry.Id],
+                $"The {what} of a claim was told on {fact.Entry.Date():yyyy-MM-dd}, and no such claim is on record of {name}. Is it still to come, or which claim is it?");
+        }
+    }
 
     private static string Content(IRegistration registration)
     {
@@ -146,6 +164,8 @@ internal sealed class Questions(string name, Effective own, BoatRegistered? regi
     {
         TrialRun trial => Positions(trial).Concat(trial.Meters.Select(m => m.Position)).Distinct(),
         RigChanged { Position: { } position } => [position],
+        DutyTaken { Position: { } position } => [position],
+        DutyDone { Position: { } position } => [position],
         IAtPosition at => [at.Position],
         _ => [],
     };

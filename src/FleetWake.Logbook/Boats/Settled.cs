@@ -9,9 +9,10 @@ internal sealed class Settled(IEnumerable<IFact> facts, IComparer<Entry> order)
 {
     private readonly List<ContradictionSettled> answers = [.. facts.OfType<ContradictionSettled>().OrderByDescending(a => a.Entry, order)];
 
-    /// <summary>Readings that looked wrong and that somebody says were right.</summary>
-    public IReadOnlySet<Guid> Believed => answers
-        .Where(a => a.Contradiction == ContradictionKind.RpmOutOfLine)
+    /// <summary>Entries whose reading looked wrong, and that somebody says was right.</summary>
+    /// <param name="question">The kind of question that was answered: of one trial the RPM may be right and the hours wrong.</param>
+    public IReadOnlySet<Guid> Believed(ContradictionKind question) => answers
+        .Where(a => a.Contradiction == question)
         .DistinctBy(a => Key(a.Entries), StringComparer.Ordinal)
         .Where(a => a.Answer == SettlementAnswer.BothStand)
         .SelectMany(a => a.Entries).ToHashSet();

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FleetWake.Logbook.Entries;
 
 namespace FleetWake.Logbook.Engines;
@@ -14,13 +15,23 @@ public sealed record MeterChain(IReadOnlyList<MeterPoint> Readings, IReadOnlyLis
     /// <summary>Meters show whole or tenth hours, and entries whole minutes: two readings of one visit may differ by this much [h].</summary>
     private const double RoundingHours = 1;
 
+    /// <summary>The order of things, where corrections were settled.</summary>
+    [JsonIgnore]
+    public IComparer<Entry> Order { get; private init; } = EntryOrder.Instance;
+
     /// <summary>Builds the chain from readings in any order, over each meter the engine had.</summary>
-    public static MeterChain Of(IEnumerable<MeterPoint> readings, IEnumerable<MeterReplaced>? replacements = null)
+    /// <param name="readings">The readings.</param>
+    /// <param name="replacements">Where one meter ends and the next begins.</param>
+    /// <param name="order">The order of things, where corrections were settled.</param>
+    /// <param name="believed">Entries of readings that somebody says are right: what does not fit them is set aside instead.</param>
+    public static MeterChain Of(
+        IEnumerable<MeterPoint> readings, IEnumerable<MeterReplaced>? replacements = null, IComparer<Entry>? order = null, IReadOnlySet<Guid>? believed = null)
     {
+        order ??= EntryOrder.Instance;
         var (kept, setAside) = (new List<MeterPoint>(), new List<MeterPoint>());
-        foreach (var meter in Meters([.. readings], [.. (replacements ?? []).OrderBy(r => r.Entry, EntryOrder.Instance)]))
+        foreach (var meter in Meters([.. readings], [.. (replacements ?? []).OrderBy(r => r.Entry, order)], order))
         {
-            var chain = Longest(meter);
+            var chain = Longest(meter, p => believed?.Contains(p.Entry.Id) == true);
 
             // Both meters were read at one moment, or the hours that ran between their readings are missing.
             var before = kept.LastOrDefault();
@@ -30,7 +41,7 @@ public sealed record MeterChain(IReadOnlyList<MeterPoint> Readings, IReadOnlyLis
             setAside.AddRange(meter.Except(chain, ReferenceEqualityComparer.Instance).Cast<MeterPoint>().Select(p => p with { Hours = p.Shown + offset }));
         }
 
-        return new MeterChain(kept, setAside);
+        return new MeterChain(kept, setAside) { Order = order };
     }
 
     /// <summary>Hours at the moment of an entry; null before the first reading.</summary>
@@ -40,7 +51,7 @@ public sealed record MeterChain(IReadOnlyList<MeterPoint> Readings, IReadOnlyLis
         foreach (var reading in Readings)
         {
             if (reading.Entry.Id == entry.Id) return new HoursAt(reading.Hours, reading.Bridged);
-            if (EntryOrder.Instance.Compare(reading.Entry, entry) > 0)
+            if (Order.Compare(reading.Entry, entry) > 0)
                 return earlier is null ? null : new HoursAt(Between(earlier, reading, entry), true);
             earlier = reading;
         }
@@ -49,35 +60,41 @@ public sealed record MeterChain(IReadOnlyList<MeterPoint> Readings, IReadOnlyLis
     }
 
     /// <summary>The readings of each meter in turn, in order. What both meters showed at a replacement are readings of theirs.</summary>
-    private static IEnumerable<MeterPoint[]> Meters(IReadOnlyList<MeterPoint> readings, IReadOnlyList<MeterReplaced> replacements)
+    private static IEnumerable<MeterPoint[]> Meters(IReadOnlyList<MeterPoint> readings, IReadOnlyList<MeterReplaced> replacements, IComparer<Entry> order)
     {
         for (var i = 0; i <= replacements.Count; i++)
         {
             var began = i == 0 ? null : replacements[i - 1];
             var ended = i == replacements.Count ? null : replacements[i];
             var own = readings
-                .Where(r => began is null || EntryOrder.Instance.Compare(r.Entry, began.Entry) > 0)
-                .Where(r => ended is null || EntryOrder.Instance.Compare(r.Entry, ended.Entry) < 0)
-                .OrderBy(r => r.Entry, EntryOrder.Instance);
+                .Where(r => began is null || order.Compare(r.Entry, began.Entry) > 0)
+                .Where(r => ended is null || order.Compare(r.Entry, ended.Entry) < 0)
+                .OrderBy(r => r.Entry, order);
             MeterPoint[] first = began is null ? [] : [new MeterPoint(began.Entry, began.NewHours)];
             MeterPoint[] last = ended?.OldHours is { } old ? [new MeterPoint(ended.Entry, old)] : [];
             yield return [.. first, .. own, .. last];
         }
     }
 
-    /// <summary>The longest chain that can be true; of two of one length the one that ends later, and the earlier ways to its end.</summary>
-    private static List<MeterPoint> Longest(MeterPoint[] points)
+    /// <summary>
+    /// The longest chain that can be true, of those that hold the most readings which are believed; of two of one length
+    /// the one that ends later, and the earlier ways to its end.
+    /// </summary>
+    private static List<MeterPoint> Longest(MeterPoint[] points, Func<MeterPoint, bool> believed)
     {
+        // A believed reading counts for more than all the others together.
+        int Weight(MeterPoint point) => believed(point) ? points.Length + 1 : 1;
         var length = new int[points.Length];
         var before = new int[points.Length];
         var last = -1;
         for (var i = 0; i < points.Length; i++)
         {
-            length[i] = 1;
+            var weight = Weight(points[i]);
+            length[i] = weight;
             before[i] = -1;
             for (var j = 0; j < i; j++)
             {
-                if (length[j] + 1 > length[i] && Follows(points[j], points[i])) (length[i], before[i]) = (length[j] + 1, j);
+                if (length[j] + weight > length[i] && Follows(points[j], points[i])) (length[i], before[i]) = (length[j] + weight, j);
             }
 
             if (last < 0 || length[i] >= length[last]) last = i;

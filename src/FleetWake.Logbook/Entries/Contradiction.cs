@@ -47,4 +47,7 @@ public enum ContradictionKind
 
     /// <summary>A prop is on a boat by one record and away by another: at a shop, put by, retired or given back.</summary>
     PropAway,
+
+    /// <summary>A cost or an end was told of a claim that is not on record.</summary>
+    NoSuchClaim,
 }

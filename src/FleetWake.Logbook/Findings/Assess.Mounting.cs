@@ -6,10 +6,10 @@ namespace FleetWake.Logbook.Findings;
 /// <content>Mountings that have ended, which a boat's finding leaves out.</content>
 public static partial class Assess
 {
-    /// <summary>The wear of any mounting of a history, with the engine that hung there when the prop was fitted.</summary>
+    /// <summary>The wear of any mounting of a history, with the engine that turned it.</summary>
     public static MountingFinding Mounting(BoatHistory history, MountingSpan mounting)
     {
-        var hung = history.Engines.LastOrDefault(e => e.Position == mounting.Fitted.Position && e.Holds(mounting.Fitted.Entry));
+        var hung = history.EngineOf(mounting);
         return AssessMounting.Of(
             history, mounting, hung is null ? null : Card(history, hung.Engine), hung is null ? null : history.Meters.GetValueOrDefault(hung.Engine));
     }

@@ -10,13 +10,6 @@ public static class EveryMounting
     public static IEnumerable<(MountingSpan Span, MountingFinding Wear)> Of(BoatHistory history)
     {
         var present = Assess.Boat(history).Positions.Select(p => p.Mounting).OfType<MountingFinding>().ToDictionary(m => m.Mounting, StringComparer.Ordinal);
-        return history.Mountings.Select(span => (span, present.TryGetValue(span.Id, out var wear) ? wear : Ended(history, span)));
-    }
-
-    private static MountingFinding Ended(BoatHistory history, MountingSpan span)
-    {
-        var hung = history.Engines.LastOrDefault(e => e.Position == span.Fitted.Position && e.Holds(span.Fitted.Entry));
-        return AssessMounting.Of(
-            history, span, hung is null ? null : Assess.Card(history, hung.Engine), hung is null ? null : history.Meters.GetValueOrDefault(hung.Engine));
+        return history.Mountings.Select(span => (span, present.TryGetValue(span.Id, out var wear) ? wear : Assess.Mounting(history, span)));
     }
 }

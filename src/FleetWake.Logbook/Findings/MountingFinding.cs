@@ -140,6 +140,9 @@ public enum HistoryMarkKind
 
     /// <summary>Another position got another prop.</summary>
     OtherProp,
+
+    /// <summary>The engine got a new hour meter.</summary>
+    HourMeter,
 }
 
 /// <summary>The fitted straight line of the present stretch, sampled for a picture: mean response with its interval.</summary>

@@ -30,6 +30,7 @@ internal static class MountingSteps
                 .Concat((history.Props.GetValueOrDefault(fitted.Prop) ?? []).Select(OnProp))
                 .OfType<MountingStep>()
                 .Concat(Tachometer(history, fitted.Position))
+                .Concat(Meters(history, fitted.Position))
                 .Concat(OtherProps(history, fitted.Position))
                 .Append(begun)
                 .Where(s => mounting.Holds(s.Entry))
@@ -59,6 +60,13 @@ internal static class MountingSteps
         _ => null,
     };
 
+    /// <summary>A new meter is no change of what the boat turns: it is told for the picture alone.</summary>
+    private static IEnumerable<MountingStep> Meters(BoatHistory history, Position position) =>
+        from hung in history.Engines.Where(e => e.Position == position)
+        from replaced in (history.EngineFacts.GetValueOrDefault(hung.Engine) ?? []).OfType<MeterReplaced>()
+        where hung.Holds(replaced.Entry)
+        select new MountingStep(replaced.Entry, HistoryMarkKind.HourMeter, "new hour meter", NewBaseline: false);
+
     /// <summary>A gauge whose error moved by more than its step shows other RPM for the same speed of the engine. A first check says only what the error is.</summary>
     private static IEnumerable<MountingStep> Tachometer(BoatHistory history, Position position)
     {
@@ -68,7 +76,7 @@ internal static class MountingSteps
             TachometerChecked? before = null;
             foreach (var check in (history.EngineFacts.GetValueOrDefault(hung.Engine) ?? []).OfType<TachometerChecked>())
             {
-                if (before is not null && hung.Holds(check.Entry) && Math.Abs(Error(check) - Error(before)) > step)
+                if (before is not null && hung.Holds(check.Entry) && Moved(before, check) > step)
                     yield return new MountingStep(check.Entry, HistoryMarkKind.Tachometer, $"tachometer shows {Error(check):+0;-0;0} RPM");
                 before = check;
             }
@@ -88,7 +96,9 @@ internal static class MountingSteps
                 var worked = WorkOn(history, next).ToList();
                 if (before is not null && (before.Fitted.Prop != next.Fitted.Prop || !next.PropKnown() || worked.Exists(Since)))
                     yield return new MountingStep(next.Fitted.Entry, HistoryMarkKind.OtherProp, $"other prop at {at}");
-                foreach (var work in worked.Where(w => next.Holds(w.Entry)))
+
+                // Papers of a shop are written late: a prop that runs did not change when they were.
+                foreach (var work in worked.Where(w => w is not PropBackFromShop && next.Holds(w.Entry)))
                     yield return new MountingStep(work.Entry, HistoryMarkKind.OtherProp, $"prop at {at} changed");
                 before = next;
             }
@@ -96,7 +106,15 @@ internal static class MountingSteps
     }
 
     private static IEnumerable<IFact> WorkOn(BoatHistory history, MountingSpan mounting) =>
-        (history.Props.GetValueOrDefault(mounting.Fitted.Prop) ?? []).Where(f => f is Repitched or PropRepaired);
+        (history.Props.GetValueOrDefault(mounting.Fitted.Prop) ?? [])
+            .Where(f => f is Repitched or PropRepaired or PropBackFromShop { PitchInches: not null } or PropBackFromShop { DiameterInches: not null });
 
     private static double Error(TachometerChecked check) => check.ShownRpm - check.TrueRpm;
+
+    /// <summary>
+    /// By how much the error moved [RPM], at the lower of the two speeds: a gauge shows too much by a share, and a step
+    /// is the larger share the slower the engine turned when it was read.
+    /// </summary>
+    private static double Moved(TachometerChecked before, TachometerChecked check) =>
+        Math.Abs((Error(check) * before.TrueRpm) - (Error(before) * check.TrueRpm)) / Math.Max(before.TrueRpm, check.TrueRpm);
 }

@@ -7,7 +7,7 @@ namespace FleetWake.Logbook.Parts;
 /// <param name="Name">Its name for people, as told last.</param>
 /// <param name="Kind">What it is; null while nobody stocked it.</param>
 /// <param name="Docks">What each dock has, by dock id.</param>
-/// <param name="UsedFromNowhere">Pieces used since the last stock-take with no dock named: the docks have that many less, together.</param>
+/// <param name="UsedFromNowhere">Pieces used with no dock named, until every dock that had the part then was counted: the docks have that many less, together.</param>
 public sealed record PartStock(string Part, string? Name, PartKind? Kind, IReadOnlyList<DockStock> Docks, int UsedFromNowhere)
 {
     /// <summary>Pieces at all docks, less those used with no dock named.</summary>
@@ -31,7 +31,7 @@ public sealed record PartStock(string Part, string? Name, PartKind? Kind, IReadO
         var settled = Settlement.Of([.. (boats ?? []).SelectMany(b => b.Facts), .. log.Facts]);
         var facts = Effective.Of(log.Facts, settled).Facts;
         var docks = new SortedDictionary<string, DockStock>(StringComparer.Ordinal);
-        var nowhere = 0;
+        var nowhere = new List<(int Quantity, HashSet<string> Uncounted)>();
         DockStock Dock(string dock) => docks.TryGetValue(dock, out var stock) ? stock : new DockStock(dock, 0, null);
         foreach (var fact in facts)
         {
@@ -42,19 +42,22 @@ public sealed record PartStock(string Part, string? Name, PartKind? Kind, IReadO
                     break;
                 case PartCounted counted:
                     docks[counted.Dock] = new DockStock(counted.Dock, counted.Quantity, counted.Entry.Date());
-                    nowhere = 0;
+
+                    // It may have been any dock's: only a count of all of them settles it.
+                    foreach (var use in nowhere) use.Uncounted.Remove(counted.Dock);
+                    nowhere.RemoveAll(use => use.Uncounted.Count == 0);
                     break;
                 case PartUsed { Dock: { } from } used:
                     docks[from] = Dock(from).With(-used.Quantity);
                     break;
                 case PartUsed used:
-                    nowhere += used.Quantity;
+                    nowhere.Add((used.Quantity, [.. docks.Keys]));
                     break;
             }
         }
 
         var told = facts.OfType<PartStocked>().ToList();
-        return new PartStock(part, told.LastOrDefault(s => s.Name is not null)?.Name, told.LastOrDefault()?.PartKind, [.. docks.Values], nowhere);
+        return new PartStock(part, told.LastOrDefault(s => s.Name is not null)?.Name, told.LastOrDefault()?.PartKind, [.. docks.Values], nowhere.Sum(use => use.Quantity));
     }
 }
 

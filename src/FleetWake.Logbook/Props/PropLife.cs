@@ -15,7 +15,7 @@ namespace FleetWake.Logbook.Props;
 /// <param name="Fit">What it fits on, as stated last; null when nobody stated it.</param>
 /// <param name="Mountings">Where it ran, in order.</param>
 /// <param name="Hours">Engine hours it ran, over the mountings whose hours are known [h]; null when none is.</param>
-/// <param name="HoursBridged">Some of them were reckoned rather than read.</param>
+/// <param name="HoursBridged">Some of them were reckoned rather than read, or those of a mounting are missing.</param>
 /// <param name="CameOff">Why it came off the last time, when that was a reason not to fit it again as it is and nobody has mended it since.</param>
 /// <param name="Readings">Its numbers as told and measured, in order.</param>
 /// <param name="LastMeasured">The last time somebody held a gauge to it.</param>
@@ -61,7 +61,7 @@ public sealed record PropLife(
             PropFit.Of(facts),
             hours,
             hours.Any(h => h.Hours is not null) ? hours.Sum(h => h.Hours ?? 0) : null,
-            hours.Any(h => h.Bridged),
+            hours.Any(h => h.Bridged || h.Hours is null),
             PropCameOff.Of(facts, spans, order),
             readings,
             readings.LastOrDefault(r => r.Measured()),
@@ -83,10 +83,8 @@ public sealed record MountedHours(
 {
     internal static MountedHours Of(BoatHistory boat, MountingSpan span)
     {
-        // An engine may be recorded after its prop on the same visit; one that leaves takes the prop along, so there is one at most.
         var (at, to) = (span.Fitted.Entry, span.To);
-        var engine = (boat.Engines.LastOrDefault(e => e.Position == span.Fitted.Position && e.Holds(at))
-            ?? boat.Engines.FirstOrDefault(e => e.Position == span.Fitted.Position && span.Holds(e.From)))?.Engine;
+        var engine = boat.EngineOf(span)?.Engine;
         var (hours, bridged) = engine is not null && boat.Meters.TryGetValue(engine, out var meter) ? Between(meter, span) : (null, false);
         return new MountedHours(span.Id, span.Fitted.Boat, span.Fitted.Position, engine, at.Date(), to?.Date(), hours, bridged);
     }

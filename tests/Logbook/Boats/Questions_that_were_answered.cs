@@ -49,6 +49,39 @@ public class Questions_that_were_answered
     }
 
     [Fact]
+    public void Hours_that_looked_wrong_and_were_right_are_believed_and_what_does_not_fit_them_is_asked_about()
+    {
+        var odd = Dock.OneBoat().With(Dock.Hours("2026-02-01T10:00", 130), Dock.Hours("2026-02-10T10:00", 120), Dock.Hours("2026-02-20T10:00", 150));
+        var asked = Assert.Single(odd.History().Contradictions);
+        Assert.Equal([100, 130, 150], odd.History().Meters["e1"].Readings.Select(r => r.Hours));
+
+        var settled = odd.With(Answer(asked, "kea"));
+        Assert.Equal([100, 120, 150], settled.History().Meters["e1"].Readings.Select(r => r.Hours));
+        Assert.Contains("Was 130 misread?", Assert.Single(settled.History().Contradictions).Question, StringComparison.Ordinal);
+
+        var left = odd.With(Answer(asked, "kea") with { Answer = "corrected" });
+        Assert.Equal([100, 130, 150], left.History().Meters["e1"].Readings.Select(r => r.Hours));
+        Assert.Empty(left.History().Contradictions);
+    }
+
+    [Fact]
+    public void Hours_that_were_answered_for_are_not_asked_about_again_when_a_late_reading_stands_nearer()
+    {
+        var odd = Dock.OneBoat().With(Dock.Hours("2026-02-01T10:00", 130), Dock.Hours("2026-02-10T10:00", 1200), Dock.Hours("2026-02-20T10:00", 150));
+        var settled = odd.With(Answer(Assert.Single(odd.History().Contradictions), "kea") with { Answer = "corrected" });
+        Assert.Empty(settled.With(Dock.Hours("2026-02-05T10:00", 135)).History().Contradictions);
+    }
+
+    [Fact]
+    public void Hours_that_are_believed_say_nothing_of_the_rpm_of_their_trial()
+    {
+        var odd = Dock.OneBoat().With(Dock.Trial("2026-02-01T10:00", 2200, 120));
+        Assert.Equal(
+            SetAsideReason.NotCredible,
+            odd.With(Answer(Assert.Single(odd.History().Contradictions), "kea") with { Contradiction = "hours_out_of_line" }).Mounting().Trials.Single().SetAside);
+    }
+
+    [Fact]
     public void Of_two_answers_the_last_counts()
     {
         var odd = Dock.OneBoat().With(Dock.Trial("2026-02-01T10:00", 2200, 120));

@@ -1,3 +1,4 @@
+using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Props;
 
 namespace FleetWake.Logbook.Tests.Boats;
@@ -74,6 +75,9 @@ public class Questions_to_people
         var trial = Dock.Trial("2026-02-01T09:00", 5500);
         Spec.Given(Dock.Boat(), Dock.Mounted()).When(trial with { Meters = [new("port", 120)] }).ThenAsks("kea", ContradictionKind.NoSuchPosition);
         Spec.Given().When(Dock.Strike("2026-02-01T09:00", position: "port")).ThenAsks("kea");
+        Spec.Given(Dock.Boat()).When(new TakeDuty(Dock.At("2026-02-01T09:00", "taken"), "kea", "grease", "port")).ThenAsks("kea", ContradictionKind.NoSuchPosition);
+        Spec.Given(Dock.Boat()).When(new DoDuty(Dock.At("2026-02-01T09:00", "done"), "kea", "grease", "port")).ThenAsks("kea", ContradictionKind.NoSuchPosition);
+        Spec.Given(Dock.Boat()).When(new DoDuty(Dock.At("2026-02-01T09:00", "done"), "kea", "grease")).ThenAsks("kea");
     }
 
     [Fact]
@@ -82,6 +86,15 @@ public class Questions_to_people
         Asked(s_two.With(Dock.Boat() with { Entry = Dock.At("2026-02-01T09:00", "again"), Name = "Kea II" }), ContradictionKind.RegisteredTwice);
         Asked(s_two.With(Dock.Engine() with { Entry = Dock.At("2026-02-01T09:00", "again"), GearRatio = 2.33 }), ContradictionKind.RegisteredTwice);
         Asked(s_two.With(Dock.Prop() with { Entry = Dock.At("2026-02-01T09:00", "again"), PitchInches = 15 }), ContradictionKind.RegisteredTwice);
+    }
+
+    [Fact]
+    public void Registered_more_often_than_an_answer_names_entries_can_be_answered()
+    {
+        var often = s_two.With(Enumerable.Range(0, 9).Select(i => (ICommand)(Dock.Boat() with { Entry = Dock.At($"2026-02-0{i + 1}T09:00", $"again {i}"), Name = $"Kea {i}" })));
+        var asked = Asked(often, ContradictionKind.RegisteredTwice);
+        Assert.Equal([Dock.Id("boat kea"), Dock.Id("again 8")], asked.Entries);
+        Assert.Contains("is registered 10 times", asked.Question, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -103,8 +116,9 @@ public class Questions_to_people
     public void A_reading_out_of_line_is_asked_about_beside_the_reading_it_contradicts()
     {
         var odd = s_two.With(Dock.Hours("2026-02-01T09:00", 110), Dock.Hours("2026-02-10T09:00", 5210), Dock.Hours("2026-02-20T09:00", 130));
-        Assert.Equal(
-            [Dock.Id("hours e1 2026-02-01T09:00"), Dock.Id("hours e1 2026-02-10T09:00")], Asked(odd, ContradictionKind.HoursOutOfLine).Entries);
+        var asked = Asked(odd, ContradictionKind.HoursOutOfLine);
+        Assert.Equal([Dock.Id("hours e1 2026-02-10T09:00")], asked.Entries);
+        Assert.Contains("read 110 h on 2026-02-01 and 5210 h on 2026-02-10", asked.Question, StringComparison.Ordinal);
         Assert.Equal(130, odd.Finding().Positions.Single().EngineHours);
     }
 

@@ -62,6 +62,17 @@ public class Claims_of_a_boat
         Assert.Null(Only(Opened, Costed("a", "invoice", 300) with { Claim = Dock.Id("other") }).Cost);
 
     [Fact]
+    public void A_cost_or_an_end_of_no_claim_is_asked_about_until_the_claim_arrives()
+    {
+        Spec.Given(Dock.Boat()).When(Costed("a", "invoice", 300)).ThenAsks("kea", ContradictionKind.NoSuchClaim);
+        Spec.Given(Dock.Boat()).When(Closed("waived")).ThenAsks("kea", ContradictionKind.NoSuchClaim);
+        Spec.Given(Dock.Boat(), Opened).When(Costed("a", "invoice", 300)).ThenAsks("kea");
+        var amended = Opened with { Entry = Dock.At("2026-03-01T18:05", "claim 2", amends: "claim") };
+        Spec.Given(Dock.Boat(), Opened, amended).When(Costed("a", "invoice", 300) with { Claim = Dock.Id("claim 2") }).ThenAsks("kea");
+        Assert.Empty(new Fleet().With(Dock.Boat(), Costed("a", "invoice", 300), Dock.Strike("2026-03-01T17:00"), Opened).History().Contradictions);
+    }
+
+    [Fact]
     public void The_statement_tells_the_last_look_before_the_strike()
     {
         var statement = Only(Dock.Mounted(), Dock.Look("2026-02-20T09:00", "watch", marks: "chips"), Dock.Strike("2026-03-01T17:00"), Dock.Look("2026-03-01T17:30", "repair"), Opened).Statement;

@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Claims;
+using FleetWake.Logbook.Inspections;
 
 namespace FleetWake.Logbook.Tests.Claims;
 
@@ -33,6 +34,17 @@ public class Recording_a_claim
         (Opened with { Strike = Guid.Empty }, "/strike", "empty_id"),
         (Opened with { Deadline = "soon" }, "/deadline", "not_a_date"),
         (Opened with { Deadline = "2026-02-28" }, "/deadline", "before_the_record"));
+
+    /// <summary>Facts are for ever, and a name or an address of a person is not.</summary>
+    [Theory]
+    [InlineData("Smith 7")]
+    [InlineData("smith@hires.example")]
+    [InlineData("a2345678901234567890123456789012345678901")]
+    public void A_hire_goes_by_an_id_wherever_it_is_named(string hire)
+    {
+        Spec.EachIsRefused((Opened with { Hire = hire }, "/hire", "not_an_id"));
+        Spec.EachIsRefused((new LookOver(Opened.Entry, "kea", "single", "before_hire", "nothing_new", hire), "/hire", "not_an_id"));
+    }
 
     [Fact]
     public void A_deposit_has_its_currency() => Spec.EachIsRefused(

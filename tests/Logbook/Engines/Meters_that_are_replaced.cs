@@ -59,8 +59,19 @@ public class Meters_that_are_replaced
     public void A_last_reading_of_the_old_one_that_cannot_be_is_asked_about()
     {
         var odd = Dock.OneBoat().With(Dock.Hours("2026-02-01T10:00", 150), Dock.Hours("2026-02-10T10:00", 155), s_new with { OldHours = 16 }, Dock.Hours("2026-04-01T10:00", 25));
-        Assert.Equal(Dock.Id("new meter"), Assert.Single(odd.History().Contradictions).Entries[1]);
+        Assert.Equal(Dock.Id("new meter"), Assert.Single(Assert.Single(odd.History().Contradictions).Entries));
         Assert.Equal(180, Last(odd));
+    }
+
+    /// <summary>A dock writes whole minutes, and the device's counter of a correction says only when it was typed.</summary>
+    [Fact]
+    public void One_that_is_amended_later_keeps_its_place_among_the_readings_of_its_minute()
+    {
+        var read = Dock.Hours("2026-03-01T10:00", 0);
+        var amended = s_new with { Entry = Dock.At("2026-03-01T10:00", "new meter 2", amends: "new meter") with { Count = 9, EnteredAt = "2026-03-01T15:00" } };
+        var chain = Chain(Dock.OneBoat().With(s_new, read with { Entry = read.Entry! with { Count = 2 } }, amended));
+        Assert.Empty(chain.SetAside);
+        Assert.Equal([100, 160, 160, 160], chain.Readings.Select(r => r.Hours));
     }
 
     [Fact]

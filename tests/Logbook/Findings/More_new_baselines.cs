@@ -55,6 +55,26 @@ public class More_new_baselines
         Assert.Equal(stretch, found.Mounting().Marks.Count(m => m.Kind == HistoryMarkKind.Tachometer));
     }
 
+    /// <summary>A gauge is off by a share, so it is off by fewer RPM where the engine turns slower; and there a step is the larger share.</summary>
+    [Theory]
+    [InlineData(5100, 5000, 3060, 3000, 0)] // 2 % both times
+    [InlineData(5100, 5000, 3070, 3000, 0)] // 10 more than 2 % at 3000: a step
+    [InlineData(5100, 5000, 3071, 3000, 1)]
+    [InlineData(3060, 3000, 5060, 5000, 1)] // 60 RPM both times, 2 % and 1.2 %
+    public void Checks_at_unlike_speeds_are_compared_by_share(double shown, double real, double then, double real2, int stretch)
+    {
+        var found = s_three.With(Check(0.5, shown) with { TrueRpm = real }, Check(1.5, then) with { TrueRpm = real2 });
+        Assert.Equal(stretch, found.Mounting().Trials[^1].Stretch);
+    }
+
+    [Fact]
+    public void A_new_hour_meter_stands_in_the_picture_and_begins_none()
+    {
+        var found = s_three.With(new ReplaceMeter(s_between, "e1", 175, 175)).Mounting();
+        Assert.Equal((HistoryMarkKind.HourMeter, "new hour meter", 175), (found.Marks[1].Kind, found.Marks[1].Label, found.Marks[1].Hours!.Value));
+        Assert.All(found.Trials, t => Assert.Equal(0, t.Stretch));
+    }
+
     [Fact]
     public void A_first_check_says_what_the_error_is_and_corrects_nothing()
     {

@@ -29,6 +29,11 @@ public class Twins
         Fleet serviced = s_twins.With(Dock.Removed("2026-02-01T09:00", "p2", "starboard"), Dock.Mounted("2026-02-03T10:00", "p2", "starboard"));
         Assert.Equal([0, 0], Stretches(serviced));
         Assert.Equal([1, 0], Stretches(serviced.With(new RepitchProp(Dock.At("2026-02-02T10:00", "repitch"), "p2", 12))));
+
+        TakePropBackFromShop back = new(Dock.At("2026-02-02T10:00", "back"), "p2");
+        Assert.Equal([0, 0], Stretches(serviced.With(back)));
+        Assert.Equal([1, 0], Stretches(serviced.With(back with { PitchInches = 14 })));
+        Assert.Equal([0, 0], Stretches(serviced.With(back with { PitchInches = 14, Entry = Dock.At("2026-02-05T10:00", "papers written late") })));
     }
 
     [Fact]

@@ -35,6 +35,17 @@ public class Stock_of_a_part
     }
 
     [Fact]
+    public void A_count_at_one_dock_does_not_settle_what_may_have_been_used_from_another()
+    {
+        var bay = Bag with { Entry = Dock.At("2026-01-03T08:00", "bag 2"), Dock = "bay", Quantity = 5 };
+        Assert.Equal(3, Of(Bag, bay, Used("use", 3, dock: null), Counted(47)).UsedFromNowhere);
+        var both = Of(Bag, bay, Used("use", 3, dock: null), Counted(47), Counted(5) with { Entry = Dock.At("2026-02-03T08:00", "count 2"), Dock = "bay" });
+        Assert.Equal((0, 52), (both.UsedFromNowhere, both.Total()));
+        Assert.Equal(0, Of(Bag, Used("use", 3, dock: null), bay with { Entry = Dock.At("2026-01-20T08:00", "bag 2") }, Counted(47)).UsedFromNowhere);
+        Assert.Equal(0, Of(Used("use", 3, dock: null), Counted(47)).UsedFromNowhere);
+    }
+
+    [Fact]
     public void More_used_than_came_is_told_as_it_is() => Assert.Equal(-1, Of(Used("use", 1)).At("jetty"));
 
     [Fact]

@@ -117,6 +117,16 @@ public class Life_of_a_prop
     }
 
     [Fact]
+    public void A_sum_that_leaves_out_a_mounting_is_marked()
+    {
+        var life = Dock.OneBoat().With(
+            Dock.Mounted("2026-01-05T09:00", "p1", hours: 100) with { Entry = Dock.At("2026-01-05T09:00", "sheet", amends: "mount p1 kea 2026-01-05T09:00") },
+            Off, Dock.Boat(boat: "tui"), Dock.Mounted("2026-03-10T09:00", boat: "tui")).Life();
+        Assert.Equal([60, null], life.Mountings.Select(m => m.Hours));
+        Assert.Equal((60, true), (life.Hours, life.HoursBridged));
+    }
+
+    [Fact]
     public void Its_hours_on_two_boats_are_added()
     {
         var life = Dock.OneBoat().With(
