@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Inspections;
 
 namespace FleetWake.Logbook.Findings;
 
@@ -38,8 +39,10 @@ public static partial class Assess
     private static IEnumerable<Position> Positions(BoatHistory history, Suspicions suspicions) =>
         // A position that the boat does not have is asked about, and meanwhile what blocks there still blocks.
         (history.Registered?.Positions ?? []).Concat(history.Engines.Select(e => e.Position))
-            .Concat(history.Strikes.Select(s => s.Position).Where(p => suspicions.OpenStrikes(p).Count > 0))
-            .Concat(history.Inspections.Select(i => i.Position).Where(p => suspicions.Uncleared(p).Count > 0))
+            .Concat(history.Strikes.Select(s => s.Position).Distinct().Where(p => suspicions.OpenStrikes(p).Count > 0))
+            .Concat(history.Inspections.Select(i => i.Position).Distinct().Where(p => suspicions.Uncleared(p).Count > 0))
+            .Concat(history.Facts.OfType<LookedOver>().Select(l => l.Position).Distinct().Where(p => suspicions.Damage(p) is not null))
+            .Concat(history.Mountings.Where(m => m.To is null && suspicions.Carried(m, null).Count > 0).Select(m => m.Fitted.Position))
             .Distinct().Order();
 
     private static PositionFinding At(BoatHistory history, Suspicions suspicions, Position position)
@@ -62,6 +65,7 @@ public static partial class Assess
             looks.Max() ?? hung?.From.Date())
         {
             Uncleared = suspicions.Uncleared(position),
+            Damage = suspicions.Damage(position),
             Carried = suspicions.Carried(mounting, hung),
             Doings = use.Doings(),
             Began = use.Began(),

@@ -30,6 +30,9 @@ public enum AttentionKind
     /// <summary>A strike that nobody has cleared.</summary>
     OpenStrike,
 
+    /// <summary>A short look saw damage.</summary>
+    Damage,
+
     /// <summary>An inspection saw a slipping hub.</summary>
     HubSlip,
 
@@ -38,6 +41,9 @@ public enum AttentionKind
 
     /// <summary>An inspection asked for a repair, or saw what cannot be left: a crack, water in the gear oil.</summary>
     Repair,
+
+    /// <summary>An inspection said "watch", and the operator keeps such a boat.</summary>
+    Watch,
 
     /// <summary>Outside the rated band.</summary>
     OutsideBand,
@@ -76,20 +82,22 @@ public static class Attentions
             { ReleasedBy = HireStates.PutBack });
         foreach (var position in finding.Positions)
         {
-            void Add(AttentionKind kind, string sentence, bool blocks = false, string? releasedBy = null) =>
-                found.Add(new Attention(kind, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, position.Position, sentence, blocks) { ReleasedBy = blocks ? releasedBy : null });
-
-            AddVerdicts(position, table, (kind, sentence, blocks) => Add(kind, sentence, blocks));
-            foreach (var strike in position.OpenStrikes)
+            // What keeps the boat is asked of the hire state alone, so that the two cannot differ.
+            var kept = HireStates.At(position, table);
+            void Add(AttentionKind kind, string sentence, params IEnumerable<object> about)
             {
-                var word = HireStates.Of(strike, table);
-                if (strike.LookedOverOn is null || word == HireWord.Out)
-                    Add(AttentionKind.OpenStrike, Strike(strike, word), word != HireWord.InHire, HireStates.Release(strike.Severity, strike.Material, word));
+                var by = kept.Where(k => about.Contains(k.About, ReferenceEqualityComparer.Instance)).Select(k => k.Reason).MaxBy(r => r.Word);
+                found.Add(new Attention(kind, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, position.Position, sentence, by is not null) { ReleasedBy = by?.ReleasedBy });
             }
 
-            foreach (var carried in position.Carried)
-                Add(AttentionKind.OpenStrike, HireStates.Sentence(carried) + Lifted(carried.LiftedOn), HireStates.Of(carried, table) != HireWord.InHire, HireStates.Release(carried));
-            if (position.Mounting is { } mounting && !finding.IsLaidUp()) AddBand(mounting, position, (kind, sentence, blocks) => Add(kind, sentence, blocks));
+            AddVerdicts(position, kept.Select(k => k.About), Add);
+            foreach (var strike in position.OpenStrikes.Where(s => s.LookedOverOn is null || HireStates.Of(s, table) == HireWord.Out))
+                Add(AttentionKind.OpenStrike, Strike(strike, table), strike);
+            foreach (var carried in position.Carried.Where(c => c.LookedOverOn is null || HireStates.Of(c, table) == HireWord.Out))
+                Add(AttentionKind.OpenStrike, HireStates.Sentence(carried) + Lifted(carried.LiftedOn), carried);
+            if (position.Damage is { } damage && (damage.LiftedOn is not null || kept.Any(k => ReferenceEquals(k.About, damage))))
+                Add(AttentionKind.Damage, HireStates.Sentence(damage) + Lifted(damage.LiftedOn), damage);
+            if (position.Mounting is { } mounting && !finding.IsLaidUp()) AddBand(mounting, position, (kind, sentence) => Add(kind, sentence));
         }
 
         found.AddRange(finding.Contradictions.Select(c =>
@@ -100,21 +108,22 @@ public static class Attentions
         return [.. found.OrderBy(a => a.Kind)];
     }
 
-    private static void AddVerdicts(PositionFinding position, HireTable table, Action<AttentionKind, string, bool> add)
+    private static void AddVerdicts(PositionFinding position, IEnumerable<object> kept, Action<AttentionKind, string, IEnumerable<object>> add)
     {
-        var material = position.Mounting?.Prop.Material;
-        bool Blocks(InspectionCard inspection) => HireStates.Of(inspection, material, table) != HireWord.InHire;
+        var takeOff = position.Uncleared.Where(i => i.Verdict == Verdict.TakeOff).ToList();
+        if (takeOff is [.., var last])
+            add(AttentionKind.TakeOff, $"Inspection of {last.On:yyyy-MM-dd}: take off. Not for hire until a later inspection says fit.", takeOff);
 
-        var takeOff = position.Uncleared.LastOrDefault(i => i.Verdict == Verdict.TakeOff);
-        if (takeOff is { } last)
-            add(AttentionKind.TakeOff, $"Inspection of {last.On:yyyy-MM-dd}: take off. Not for hire until a later inspection says fit.", Blocks(last));
-        var slipping = position.Uncleared.LastOrDefault(i => i.Marks.Contains(InspectionMark.HubSlip));
-        if (slipping is { } seen && seen != takeOff)
-            add(AttentionKind.HubSlip, $"Inspection of {seen.On:yyyy-MM-dd} saw a slipping hub. {(Blocks(seen) ? "Not for hire until" : "It stands until")} the hub is replaced and an inspection says fit.{Lifted(seen.LiftedOn)}", Blocks(seen));
         // A hub that slips is said once, however often it was seen.
-        var broken = position.Uncleared.Where(i => i != takeOff && i != slipping && NeedsRepair(i) && !(i.Marks.Count > 0 && i.Marks.All(m => m == InspectionMark.HubSlip))).ToList();
-        if (broken.Count > 0)
-            add(AttentionKind.Repair, $"Inspection of {broken[^1].On:yyyy-MM-dd}: {Words.Prose(broken[^1].Verdict)}{Seen(broken[^1])}.{Lifted(broken[^1].LiftedOn)}", broken.Any(Blocks));
+        var slipping = position.Uncleared.Where(i => i.Marks.Contains(InspectionMark.HubSlip)).ToList();
+        var keeps = slipping.Exists(s => kept.Contains(s, ReferenceEqualityComparer.Instance));
+        if (slipping is [.., var seen] && !ReferenceEquals(seen, takeOff.LastOrDefault()))
+            add(AttentionKind.HubSlip, $"Inspection of {seen.On:yyyy-MM-dd} saw a slipping hub. {(keeps ? "Not for hire until" : "It stands until")} the hub is replaced and an inspection says fit.{Lifted(seen.LiftedOn)}", slipping);
+        var broken = position.Uncleared.Where(i => NeedsRepair(i) && !takeOff.TakeLast(1).Concat(slipping.TakeLast(1)).Contains(i, ReferenceEqualityComparer.Instance) && !(i.Marks.Count > 0 && i.Marks.All(m => m == InspectionMark.HubSlip))).ToList();
+        if (broken is [.., var repair])
+            add(AttentionKind.Repair, $"Inspection of {repair.On:yyyy-MM-dd}: {Words.Prose(repair.Verdict)}{Seen(repair)}.{Lifted(repair.LiftedOn)}", broken);
+        if (position.LastInspection is { Verdict: Verdict.Watch } watch && kept.Contains(watch, ReferenceEqualityComparer.Instance))
+            add(AttentionKind.Watch, $"Inspection of {watch.On:yyyy-MM-dd}: watch{Seen(watch)}.", [watch]);
     }
 
     private static string Lifted(DateOnly? on) => on is { } day ? $" Put back in hire on {day:yyyy-MM-dd} all the same." : "";
@@ -125,21 +134,20 @@ public static class Attentions
     private static string Seen(InspectionCard inspection) =>
         inspection.Marks.Count == 0 ? "" : $", with {string.Join(", ", inspection.Marks.Select(m => Words.Prose(m)))}";
 
-    private static void AddBand(MountingFinding mounting, PositionFinding position, Action<AttentionKind, string, bool> add)
+    private static void AddBand(MountingFinding mounting, PositionFinding position, Action<AttentionKind, string> add)
     {
         if (mounting.Band is { State: BandState.AboveTop or BandState.BelowBottom } band)
         {
             var causes = mounting.Causes.Count > 0 ? $" May be: {string.Join(", ", mounting.Causes)}." : "";
             var since = mounting.Exit.State == BandExitState.NoTrialSinceNewBaseline ? " That was before a strike, work on the prop or a change of the boat; no trial since." : "";
-            add(AttentionKind.OutsideBand, Outside(mounting, band, position.Engine!) + causes + since, false);
+            add(AttentionKind.OutsideBand, Outside(mounting, band, position.Engine!) + causes + since);
         }
         else if (mounting.Exit is { State: BandExitState.Forecast, EarliestHours: <= SoonHours } exit)
         {
             var latest = exit.LatestHours is { } h ? $"{h:0}" : "more than the horizon";
             add(
                 AttentionKind.LeavingBand,
-                $"Leaves its band at the {Words.Prose(exit.Edge!)} about {exit.HoursFromLastTrial:0} engine hours after its last trial ({exit.EarliestHours:0} to {latest} at {exit.Level:P0}).",
-                false);
+                $"Leaves its band at the {Words.Prose(exit.Edge!)} about {exit.HoursFromLastTrial:0} engine hours after its last trial ({exit.EarliestHours:0} to {latest} at {exit.Level:P0}).");
         }
     }
 
@@ -154,13 +162,15 @@ public static class Attentions
         return $"{(above ? "Over-revving" : "Lugging")}: {band.PresentRpm:0} RPM at wide-open throttle, {(by < 0.5 ? "just" : $"{by:0}")} {(above ? "above" : "below")} {edge}.{observed}";
     }
 
-    private static string Strike(OpenStrike strike, HireWord word)
+    private static string Strike(OpenStrike strike, HireTable table)
     {
         var hit = strike.Object == StruckObject.Unknown ? "something unknown" : Words.Prose(strike.Object);
-        var told = $"Strike on {hit} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}";
-        if (strike.Severity == StrikeSeverity.Scuffed && word == HireWord.LookFirst) return $"{told}, and nobody looked since. A short look that sees no damage clears it for hire.";
-        var stainless = strike.Material == PropMaterial.Stainless ? " Stainless passes a strike on: look at shaft and lower unit, and at the gear oil." : "";
-        return $"{told}, and no inspection since says fit. Only that clears it.{stainless}{Lifted(strike.LiftedOn)}";
+        var scuffed = strike.Severity == StrikeSeverity.Scuffed && table.Of(strike.Severity, strike.Material) != HireWord.Out;
+        var stainless = strike.Material == PropMaterial.Stainless && strike.Severity >= StrikeSeverity.Chipped;
+        var told = $"Strike on {hit} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}, and {HireStates.Since(scuffed, strike.ShortFitOn, stainless ? "shaft and gear oil" : "the prop")}.";
+        if (scuffed) return $"{told} A short look that sees no damage clears it for hire.{Lifted(strike.LiftedOn)}";
+        var passes = strike.Material == PropMaterial.Stainless ? " Stainless passes a strike on: look at shaft and lower unit, and at the gear oil." : "";
+        return $"{told} Only {(strike.ShortFitOn is null ? "that" : "one that does")} clears it.{passes}{Lifted(strike.LiftedOn)}";
     }
 
     private static string Count(int n, string thing) => n == 1 ? $"1 {thing}" : $"{n} {thing}s";

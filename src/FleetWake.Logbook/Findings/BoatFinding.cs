@@ -79,6 +79,9 @@ public sealed record PositionFinding(
     /// <summary>Inspections that said "take off" or "repair", or saw a slipping hub, a crack or water in the oil, and that no later "fit" has cleared, in order. A later "watch" clears nothing.</summary>
     public IReadOnlyList<InspectionCard> Uncleared { get; init; } = [];
 
+    /// <summary>Damage that a short look saw, with no "fit" since.</summary>
+    public DamageSeen? Damage { get; init; }
+
     /// <summary>What the prop or the engine brought with it from another boat or position.</summary>
     public IReadOnlyList<CarriedSuspicion> Carried { get; init; } = [];
 
@@ -145,6 +148,9 @@ public sealed record OpenStrike(Guid Entry, DateOnly On, StruckObject Object, St
 
     /// <summary>Day on which somebody put the boat back in hire in spite of it.</summary>
     public DateOnly? LiftedOn { get; init; }
+
+    /// <summary>Day of the last "fit" since that did not see what this strike asks for, and so cleared nothing.</summary>
+    public DateOnly? ShortFitOn { get; init; }
 }
 
 /// <summary>An inspection in short.</summary>
@@ -155,7 +161,16 @@ public sealed record InspectionCard(DateOnly On, Verdict Verdict, IReadOnlyList<
 {
     /// <summary>Day on which somebody put the boat back in hire in spite of it. It does not lift "take off".</summary>
     public DateOnly? LiftedOn { get; init; }
+
+    /// <summary>Material of the prop that was looked at, where known.</summary>
+    public PropMaterial? Material { get; init; }
 }
+
+/// <summary>Damage that a short look saw.</summary>
+/// <param name="On">Dock's date.</param>
+/// <param name="Moment">When in a hire.</param>
+/// <param name="LiftedOn">Day on which somebody put the boat back in hire in spite of it; null when nobody did.</param>
+public sealed record DamageSeen(DateOnly On, LookMoment Moment, DateOnly? LiftedOn);
 
 /// <summary>What is known of a fitted prop.</summary>
 /// <param name="Prop">The tag.</param>

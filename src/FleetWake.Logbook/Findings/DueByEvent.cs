@@ -26,6 +26,7 @@ internal static class DueByEvent
         foreach (var carried in position.Carried.Where(c => c.Severity is not (null or StrikeSeverity.NoMark)))
         {
             if (rule.DoneBy != DutyDoneBy.Inspection) continue;
+            if (carried.LookedOverOn is not null && table.Of(carried.Severity!.Value, carried.Material) != HireWord.Out) continue;
             yield return new Due(
                 DutyKind.AfterStrikeInspection, rule.Id, rule.Name, rule.DoneBy, Due.NotBefore(rule, carried.On),
                 $"{carried.Thing} was struck on {carried.From} on {carried.On:yyyy-MM-dd} ({Words.Prose(carried.Severity!)})")

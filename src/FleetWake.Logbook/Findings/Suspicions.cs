@@ -10,11 +10,11 @@ using FleetWake.Logbook.Strikes;
 namespace FleetWake.Logbook.Findings;
 
 /// <summary>
-/// What strikes and inspections leave standing, here and wherever prop and engine go. Only a "fit" that comes after
-/// clears it; what is told late stands again until then.
+/// What strikes, inspections and short looks leave standing, here and wherever prop and engine go. Only a "fit" that
+/// comes after clears it; what is told late stands again until then.
 /// </summary>
 /// <param name="history">The boat's history.</param>
-internal sealed class Suspicions(BoatHistory history)
+internal sealed partial class Suspicions(BoatHistory history)
 {
     private readonly IReadOnlyList<Place> places =
     [
@@ -28,103 +28,93 @@ internal sealed class Suspicions(BoatHistory history)
     /// <summary>Strikes at a position that nothing has cleared.</summary>
     public IReadOnlyList<OpenStrike> OpenStrikes(Position position) =>
     [
-        .. history.Strikes
-            .Where(s => s.Position == position && s.Severity != StrikeSeverity.NoMark)
-            .Select(s => (Strike: s, Material: Material(places[0], position, s.Entry)))
-            .Where(x => !At(places[0], position).Any(i => Clears(i, x.Strike, x.Material)))
-            .Select(x => new OpenStrike(x.Strike.Entry.Id, x.Strike.Entry.Date(), x.Strike.Object, x.Strike.Severity)
-            {
-                Material = x.Material,
-                LookedOverOn = x.Strike.Severity == StrikeSeverity.Scuffed ? LookedOver(position, x.Strike.Entry)?.Date() : null,
-                LiftedOn = LiftedOn(x.Strike.Entry),
-            }),
+        .. Open(position).Select(x => new OpenStrike(x.Strike.Entry.Id, x.Strike.Entry.Date(), x.Strike.Object, x.Strike.Severity)
+        {
+            Material = x.Material,
+            LookedOverOn = x.Strike.Severity == StrikeSeverity.Scuffed ? Harmless(ShortLooks(places[0], position), x.Strike.Entry)?.Date() : null,
+            LiftedOn = LiftedOn(x.Strike.Entry),
+            ShortFitOn = At(places[0], position).LastOrDefault(i => IsFit(i) && After(i, x.Strike.Entry))?.Entry.Date(),
+        }),
     ];
 
     /// <summary>Inspections at a position that found what has to be seen to, and that nothing has cleared.</summary>
-    public IReadOnlyList<InspectionCard> Uncleared(Position position) =>
-    [
-        .. At(places[0], position).Where(i => Stands(i) && !At(places[0], position).Any(later => Clears(later, i))).Select(Card),
-    ];
+    public IReadOnlyList<InspectionCard> Uncleared(Position position) => [.. Standing(position).Select(Card)];
 
-    /// <summary>An inspection in short.</summary>
-    public InspectionCard Card(Inspected inspected) =>
-        new(inspected.Entry.Date(), inspected.Verdict, inspected.Marks) { LiftedOn = inspected.Verdict == Verdict.TakeOff ? null : LiftedOn(inspected.Entry) };
-
-    /// <summary>What prop and engine brought with them. It stays where it was told of as well, until that place is inspected.</summary>
-    public IReadOnlyList<CarriedSuspicion> Carried(MountingSpan? mounting, EngineSpan? engine) =>
-    [
-        .. mounting is null || !mounting.PropKnown() ? [] : Along(
-            SuspectPart.Prop,
-            mounting.Fitted.Prop,
-            mounting.Fitted.Entry,
-            [.. places.SelectMany(p => p.Mountings.Where(m => m.Fitted.Prop == mounting.Fitted.Prop).Select(m => new Stay(p, m.Fitted.Position, m.Holds, m.Fitted.Entry)))]),
-        .. engine is null ? [] : Along(
-            SuspectPart.LowerUnit,
-            engine.Engine,
-            engine.From,
-            [.. places.SelectMany(p => p.Engines.Where(e => e.Engine == engine.Engine).Select(e => new Stay(p, e.Position, e.Holds, e.From)))]),
-    ];
-
-    private IEnumerable<CarriedSuspicion> Along(SuspectPart part, string thing, Entry came, IReadOnlyList<Stay> stays)
+    /// <summary>A short look that saw damage, with no "fit" since: the last that nobody lifted, else the last.</summary>
+    public DamageSeen? Damage(Position position)
     {
-        var looks = stays.SelectMany(s => At(s.Place, s.Position).Where(i => s.Holds(i.Entry))).ToList();
-        foreach (var stay in stays.Where(s => s.From.Id != came.Id))
-        {
-            CarriedSuspicion Told(Entry entry, StrikeSeverity? severity, Verdict? verdict, IReadOnlyList<InspectionMark> marks) => new(
-                entry.Id, entry.Date(), part, thing, stay.Place.Boat, severity, verdict, marks, Material(stay.Place, stay.Position, entry),
-                verdict == Verdict.TakeOff ? null : LiftedOn(history.Order.Compare(entry, came) > 0 ? entry : came));
-
-            foreach (var strike in stay.Place.Facts.OfType<StrikeReported>().Where(s => s.Position == stay.Position && s.Severity != StrikeSeverity.NoMark && stay.Holds(s.Entry)))
-            {
-                var material = Material(stay.Place, stay.Position, strike.Entry);
-                if ((part == SuspectPart.Prop || ReachesLowerUnit(strike.Severity, material)) && !looks.Any(i => Clears(i, strike, material)))
-                    yield return Told(strike.Entry, strike.Severity, null, []);
-            }
-
-            foreach (var look in looks.Where(i => i.Boat == stay.Place.Boat && i.Position == stay.Position && stay.Holds(i.Entry) && Stands(i)))
-            {
-                var water = look.Marks.Contains(InspectionMark.WaterInOil);
-                if ((part == SuspectPart.LowerUnit) == water && !looks.Any(later => Clears(later, look)))
-                    yield return Told(look.Entry, null, look.Verdict, look.Marks);
-            }
-        }
+        var seen = Damaged(places[0], position)
+            .Where(l => !At(places[0], position).Any(i => Clears(i, l.Entry)))
+            .Select(l => new DamageSeen(l.Entry.Date(), l.Moment, LiftedOn(l.Entry))).ToList();
+        return seen.LastOrDefault(d => d.LiftedOn is null) ?? seen.LastOrDefault();
     }
 
-    /// <summary>
-    /// A bent or broken blade has shaken shaft and gears whatever it is made of. Stainless gives way less, and passes on
-    /// what would have chipped: so may a prop whose material nobody knows. Common practice, no source.
-    /// </summary>
-    private static bool ReachesLowerUnit(StrikeSeverity severity, PropMaterial? material) =>
-        severity >= StrikeSeverity.Bent || (severity == StrikeSeverity.Chipped && material is null or PropMaterial.Stainless);
+    /// <summary>An inspection in short.</summary>
+    public InspectionCard Card(Inspected inspected) => new(inspected.Entry.Date(), inspected.Verdict, inspected.Marks)
+    {
+        LiftedOn = inspected.Verdict == Verdict.TakeOff ? null : LiftedOn(inspected.Entry),
+        Material = MaterialInHand(inspected),
+    };
+
+    private IEnumerable<(StrikeReported Strike, PropMaterial? Material)> Open(Position position) =>
+        history.Strikes
+            .Where(s => s.Position == position && s.Severity != StrikeSeverity.NoMark)
+            .Select(s => (Strike: s, Material: Material(places[0], position, s.Entry)))
+            .Where(x => !At(places[0], position).Any(i => Clears(i, x.Strike, x.Material)));
+
+    private IEnumerable<Inspected> Standing(Position position) =>
+        At(places[0], position).Where(i => Stands(i) && !At(places[0], position).Any(later => Clears(later, i.Entry)));
 
     private static bool Stands(Inspected inspected) => inspected.Verdict is Verdict.TakeOff or Verdict.Repair || inspected.Marks.Any(Grave);
 
-    private bool Clears(Inspected later, Inspected earlier) => IsFit(later) && history.Order.Compare(later.Entry, earlier.Entry) > 0;
-
-    /// <summary>After a strike on stainless that left more than a scuff, shaft and gear oil have to be among what was seen, where the record says what was.</summary>
-    private bool Clears(Inspected later, StrikeReported strike, PropMaterial? material) =>
-        IsFit(later) && history.Order.Compare(later.Entry, strike.Entry) > 0
-        && (material != PropMaterial.Stainless || strike.Severity < StrikeSeverity.Chipped || later.Seen is null
-            || (later.Seen.Contains(InspectedPart.Shaft) && later.Seen.Contains(InspectedPart.GearOil)));
-
     private static bool IsFit(Inspected inspected) => inspected.Verdict == Verdict.Fit && !inspected.Marks.Any(Grave);
+
+    private bool After(IFact later, Entry earlier) => history.Order.Compare(later.Entry, earlier) > 0;
+
+    private bool Clears(Inspected later, Entry earlier) => IsFit(later) && After(later, earlier) && SawAny(later);
+
+    /// <summary>After a strike on stainless that left more than a scuff, the record has to say that shaft and gear oil were seen.</summary>
+    private bool Clears(Inspected later, StrikeReported strike, PropMaterial? material) =>
+        Clears(later, strike.Entry) && (material != PropMaterial.Stainless || !Hard(strike) || Saw(later, SuspectPart.LowerUnit, said: true));
+
+    private static bool Hard(StrikeReported strike) => strike.Severity >= StrikeSeverity.Chipped;
+
+    /// <summary>Whether an inspection saw a part. One that says nothing of what it saw is taken to have seen it, unless that has to be said.</summary>
+    private static bool Saw(Inspected look, SuspectPart part, bool said) =>
+        look.Seen is not { Count: > 0 } seen ? !said
+        : part == SuspectPart.Prop ? seen.Contains(InspectedPart.Prop)
+        : seen.Contains(InspectedPart.Shaft) && seen.Contains(InspectedPart.GearOil);
+
+    /// <summary>A change of gear oil alone says nothing of a blade.</summary>
+    private static bool SawAny(Inspected look) => Saw(look, SuspectPart.Prop, said: false) || Saw(look, SuspectPart.LowerUnit, said: false);
 
     private static IEnumerable<Inspected> At(Place place, Position position) => place.Facts.OfType<Inspected>().Where(i => i.Position == position);
 
+    private static IEnumerable<LookedOver> ShortLooks(Place place, Position position) => place.Facts.OfType<LookedOver>().Where(l => l.Position == position);
+
+    private static IEnumerable<LookedOver> Damaged(Place place, Position position) => ShortLooks(place, position).Where(l => l.Seen == LookSeen.Damage);
+
     private PropMaterial? Material(Place place, Position position, Entry entry) =>
-        place.Mountings.LastOrDefault(m => m.Fitted.Position == position && m.Holds(entry)) is { } mounting
-        && history.Props.GetValueOrDefault(mounting.Fitted.Prop)?.OfType<PropRegistered>().FirstOrDefault() is { } prop
-            ? prop.Material
-            : null;
+        MaterialOf(place.Mountings.LastOrDefault(m => m.Fitted.Position == position && m.Holds(entry)));
 
-    /// <summary>A short look since that saw no damage, with none after it that did.</summary>
-    private Entry? LookedOver(Position position, Entry strike) =>
-        history.Facts.OfType<LookedOver>().LastOrDefault(l => l.Position == position && history.Order.Compare(l.Entry, strike) > 0) is { Seen: not LookSeen.Damage } look ? look.Entry : null;
+    /// <summary>Of the prop that was looked at: the one fitted there, else the one that came off last.</summary>
+    private PropMaterial? MaterialInHand(Inspected inspected) =>
+        MaterialOf(history.Mountings.LastOrDefault(m => m.Fitted.Position == inspected.Position && history.Order.Compare(m.Fitted.Entry, inspected.Entry) <= 0));
 
-    private DateOnly? LiftedOn(Entry since) =>
-        history.Facts.OfType<ReturnedToHire>().LastOrDefault(r => history.Order.Compare(r.Entry, since) > 0)?.Entry.Date();
+    private PropMaterial? MaterialOf(MountingSpan? mounting) =>
+        mounting is not null && history.Props.GetValueOrDefault(mounting.Fitted.Prop)?.OfType<PropRegistered>().FirstOrDefault() is { } prop ? prop.Material : null;
+
+    /// <summary>
+    /// A short look since that saw no damage, with none after it that did. The look at a return that saw a mark is how
+    /// a scuff is found: it releases nothing.
+    /// </summary>
+    private Entry? Harmless(IEnumerable<LookedOver> looks, Entry strike) =>
+        looks.OrderBy(l => l.Entry, history.Order)
+            .LastOrDefault(l => After(l, strike) && l is not { Moment: LookMoment.AfterHire, Seen: LookSeen.Mark }) is { Seen: not LookSeen.Damage } look ? look.Entry : null;
+
+    /// <summary>Somebody put the boat back in hire after all of it, and it was known here by then: nobody lifts what still lies in a phone.</summary>
+    private DateOnly? LiftedOn(params Entry[] what) =>
+        history.Facts.OfType<ReturnedToHire>().LastOrDefault(r => what.All(w => After(r, w) && w.ReceivedAt <= r.Entry.ReceivedAt))?.Entry.Date();
 
     private sealed record Place(string Boat, IReadOnlyList<IFact> Facts, IReadOnlyList<EngineSpan> Engines, IReadOnlyList<MountingSpan> Mountings);
-
-    private sealed record Stay(Place Place, Position Position, Func<Entry, bool> Holds, Entry From);
 }

@@ -22,7 +22,7 @@ public static class HireStates
     {
         var table = (policy ?? FleetPolicy.Usual).Hire;
         var reasons = OfBoat(finding)
-            .Concat(finding.Retired is not null ? [] : finding.Positions.SelectMany(p => At(p, table)))
+            .Concat(finding.Retired is not null ? [] : finding.Positions.SelectMany(p => At(p, table).Select(k => k.Reason)))
             .OrderByDescending(r => r.Word).ToList();
         return new HireState(reasons.Count == 0 ? HireWord.InHire : reasons[0].Word, reasons);
     }
@@ -35,17 +35,19 @@ public static class HireStates
     }
 
     /// <summary>What an inspection that nothing has cleared means for hire now. A slipping hub or a crack keeps a boat whatever the table says of the verdict.</summary>
-    public static HireWord Of(InspectionCard inspection, PropMaterial? material, HireTable table)
+    public static HireWord Of(InspectionCard inspection, HireTable table)
     {
-        var word = Keeps(inspection.Marks) ? HireWord.Out : table.Of(inspection.Verdict, material);
+        var word = Keeps(inspection.Marks) ? HireWord.Out : table.Of(inspection.Verdict, inspection.Material);
         return inspection is { LiftedOn: not null, Verdict: not Verdict.TakeOff } ? HireWord.InHire : word;
     }
 
     /// <summary>What something brought along means for hire now.</summary>
     public static HireWord Of(CarriedSuspicion carried, HireTable table)
     {
-        var word = carried.Severity is { } severity ? table.Of(severity, carried.Material) : Keeps(carried.Marks) ? HireWord.Out : table.Of(carried.Verdict!.Value, carried.Material);
-        return carried is { LiftedOn: not null, Verdict: not Verdict.TakeOff } ? HireWord.InHire : word;
+        if (carried is { LiftedOn: not null, Verdict: not Verdict.TakeOff }) return HireWord.InHire;
+        if (carried.Severity is { } severity)
+            return table.Of(severity, carried.Material) is var word && word == HireWord.LookFirst && carried.LookedOverOn is not null ? HireWord.InHire : word;
+        return Keeps(carried.Marks) ? HireWord.Out : carried.Verdict is { } verdict ? table.Of(verdict, carried.Material) : HireWord.LookFirst;
     }
 
     private static bool Keeps(IEnumerable<InspectionMark> marks) => marks.Any(m => m is InspectionMark.HubSlip or InspectionMark.Crack);
@@ -68,38 +70,62 @@ public static class HireStates
             yield return new HireReason(HireWord.Out, null, $"Taken out of hire on {hold.On:yyyy-MM-dd} ({Words.Prose(hold.Why)}).", PutBack);
     }
 
-    private static IEnumerable<HireReason> At(PositionFinding position, HireTable table)
+    /// <summary>What keeps the boat at one position, each with what of the finding it is about.</summary>
+    internal static IReadOnlyList<(object About, HireReason Reason)> At(PositionFinding position, HireTable table)
     {
+        var kept = new List<(object About, HireReason Reason)>();
+        void Keep(object about, HireWord word, string sentence, string releasedBy)
+        {
+            if (word != HireWord.InHire) kept.Add((about, new HireReason(word, position.Position, sentence, releasedBy)));
+        }
+
         foreach (var strike in position.OpenStrikes)
         {
             var hit = strike.Object == StruckObject.Unknown ? "something unknown" : Words.Prose(strike.Object);
-            if (Of(strike, table) is var word and not HireWord.InHire)
-                yield return new HireReason(word, position.Position, $"Strike on {hit} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}.", Release(strike.Severity, strike.Material, word));
+            var word = Of(strike, table);
+            Keep(strike, word, $"Strike on {hit} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}.", Release(strike.Severity, strike.Material, word));
         }
 
         // A later look that says less takes nothing back, so the strictest of them counts and each is named.
-        var material = position.Mounting?.Prop.Material;
         var watched = position.LastInspection is { Verdict: Verdict.Watch } last && !position.Uncleared.Any(i => i.On == last.On && i.Verdict == last.Verdict) ? [last] : Array.Empty<InspectionCard>();
         foreach (var inspection in position.Uncleared.Concat(watched))
-        {
-            if (Of(inspection, material, table) is var word and not HireWord.InHire)
-                yield return new HireReason(word, position.Position, $"Inspection of {inspection.On:yyyy-MM-dd}: {Said(inspection.Verdict, inspection.Marks)}.", Release(inspection));
-        }
+            Keep(inspection, Of(inspection, table), $"Inspection of {inspection.On:yyyy-MM-dd}: {Said(inspection.Verdict, inspection.Marks)}.", Release(inspection));
 
         foreach (var carried in position.Carried)
-        {
-            if (Of(carried, table) is var word and not HireWord.InHire)
-                yield return new HireReason(word, position.Position, Sentence(carried), Release(carried));
-        }
+            Keep(carried, Of(carried, table), Sentence(carried), Release(carried, Of(carried, table)));
+
+        // What already waits for a "fit" here accounts for damage that was seen as well.
+        if (position.Damage is { LiftedOn: null } damage && !kept.Any(k => k.About is OpenStrike { Severity: >= StrikeSeverity.Chipped } or InspectionCard))
+            Keep(damage, HireWord.LookFirst, Sentence(damage), "An inspection after that look with the verdict fit.");
+        return kept;
+    }
+
+    /// <summary>A short look that saw damage, in a sentence.</summary>
+    internal static string Sentence(DamageSeen damage)
+    {
+        var when = damage.Moment switch { LookMoment.BeforeHire => " before a hire", LookMoment.AfterHire => " after a hire", _ => "" };
+        return $"The short look{when} on {damage.On:yyyy-MM-dd} saw damage, and no inspection since says fit.";
     }
 
     /// <summary>What somebody brought along, in a sentence.</summary>
     public static string Sentence(CarriedSuspicion carried)
     {
         var part = carried.Part == SuspectPart.Prop ? $"Prop {carried.Thing}" : $"Engine {carried.Thing}";
-        var told = carried.Severity is { } severity ? $"was struck ({Words.Prose(severity)})" : $"was inspected ({Said(carried.Verdict!.Value, carried.Marks)})";
-        return $"{part} {told} on {carried.From} on {carried.On:yyyy-MM-dd}, and no inspection since says fit.";
+        var told = carried.Severity is { } severity ? $"was struck ({Words.Prose(severity)})"
+            : carried.Verdict is { } verdict ? $"was inspected ({Said(verdict, carried.Marks)})"
+            : "was looked over (damage)";
+        var (scuffed, seen) = (carried.Severity == StrikeSeverity.Scuffed, carried.Part == SuspectPart.Prop ? "the prop" : "shaft and gear oil");
+        return $"{part} {told} on {carried.From} on {carried.On:yyyy-MM-dd}, and {Since(scuffed, carried.ShortFitOn, seen)}.";
     }
+
+    /// <summary>Why it still stands.</summary>
+    /// <param name="scuffed">It is no more than a scuff.</param>
+    /// <param name="shortFitOn">Day of a "fit" since that cleared nothing.</param>
+    /// <param name="seen">What that one had to see.</param>
+    internal static string Since(bool scuffed, DateOnly? shortFitOn, string seen) =>
+        shortFitOn is { } on ? $"the inspection of {on:yyyy-MM-dd} that says fit does not say that it saw {seen}"
+        : scuffed ? "no look since found it harmless"
+        : "no inspection since says fit";
 
     /// <summary>What releases a boat from a strike.</summary>
     public static string Release(StrikeSeverity severity, PropMaterial? material, HireWord word) =>
@@ -108,8 +134,11 @@ public static class HireStates
         : $"{Fit}.";
 
     /// <summary>What releases a boat from what it was brought.</summary>
-    internal static string Release(CarriedSuspicion carried) =>
-        $"An inspection of {(carried.Part == SuspectPart.Prop ? "the prop" : "shaft and lower unit")} on this boat with the verdict fit.";
+    private static string Release(CarriedSuspicion carried, HireWord word) =>
+        carried.Severity == StrikeSeverity.Scuffed && word == HireWord.LookFirst ? "A short look that sees no damage, recorded."
+        : carried.Part == SuspectPart.LowerUnit ? "An inspection on this boat with the verdict fit, with shaft and gear oil seen."
+        : carried is { Material: PropMaterial.Stainless, Severity: >= StrikeSeverity.Chipped } ? "An inspection of the prop on this boat with the verdict fit, with the prop named among what was seen."
+        : "An inspection of the prop on this boat with the verdict fit.";
 
     private static string Release(InspectionCard inspection) =>
         inspection.Verdict == Verdict.TakeOff ? "The prop off, and a later inspection with the verdict fit."

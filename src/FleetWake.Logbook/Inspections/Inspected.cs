@@ -21,7 +21,7 @@ public sealed record Inspected(
     Verdict Verdict,
     double? Hours) : IMetered
 {
-    /// <summary>What was in hand or in view; null on records from before this was asked, and when nobody said.</summary>
+    /// <summary>What was in hand or in view; null when nobody said.</summary>
     public IReadOnlyList<InspectedPart>? Seen { get; init; }
 }
 

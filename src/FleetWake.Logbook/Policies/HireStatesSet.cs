@@ -48,6 +48,7 @@ public sealed record SetHireStates(Stamp? Entry, IReadOnlyList<HireRowSent>? Row
         var sent = check.List(command.Rows, "/rows", 1, MostRows);
         var rows = sent.Select((row, i) => Row(check, row, $"/rows/{i}")).ToList();
         check.Once(sent.Select(r => r is null ? null : $"{r.Severity}/{r.Verdict}/{r.Material}"), "/rows", "two rows are about the same thing, and only the first would count: keep one");
+        for (var i = 0; i < sent.Count; i++) ThatCanAct(check, sent, i);
         return check.Decide(() => new Decision.Keep([new Placed(StreamName.Operator, new HireStatesSet(entry!, rows))], []));
     }
 
@@ -62,5 +63,17 @@ public sealed record SetHireStates(Stamp? Entry, IReadOnlyList<HireRowSent>? Row
         else if (row is { Verdict: "take_off", State: "in_hire" })
             check.Refuse(field + "/state", "take_off_in_hire", "a prop that has to come off before the boat moves cannot be in hire: give look_first or out");
         return new HireRow(verdict, severity, material, state);
+    }
+
+    /// <summary>A row that can never act would be taken for a rule that holds.</summary>
+    private static void ThatCanAct(Check check, IReadOnlyList<HireRowSent?> sent, int i)
+    {
+        if (sent[i] is not { } row) return;
+        if (row.Severity == "no_mark")
+            check.Refuse($"/rows/{i}/severity", "never_acts", "a touch without a mark never keeps a boat, else nobody reports one: leave this row out");
+        if (row.Verdict == "fit")
+            check.Refuse($"/rows/{i}/verdict", "never_acts", "an inspection that says fit never keeps a boat: leave this row out");
+        if (row.Material is not null && sent.Take(i).Any(r => r is { Material: null } && (r.Severity, r.Verdict) == (row.Severity, row.Verdict)))
+            check.Refuse($"/rows/{i}", "never_acts", "an earlier row is about the same for any material, and the first that fits counts: put this row before it");
     }
 }

@@ -60,10 +60,9 @@ internal static class Decisions
     private static string Settles(Attention attention) => attention.Kind switch
     {
         _ when attention.ReleasedBy is { } by => $"Released by: {char.ToLowerInvariant(by[0])}{by[1..]}",
-        AttentionKind.TakeOff => "Released by: the prop off, and a later inspection with the verdict fit.",
-        AttentionKind.OpenStrike => "Settled by: a look at prop and shaft, recorded with the verdict fit.",
+        AttentionKind.OpenStrike or AttentionKind.Damage => "Settled by: a look at prop and shaft, recorded with the verdict fit.",
         AttentionKind.Repair => "Settled by: the repair, and a later inspection that says fit and sees none of it.",
-        AttentionKind.HubSlip => "Released by: a new hub, and a later inspection with the verdict fit.",
+        AttentionKind.HubSlip => "Settled by: a new hub, and a later inspection with the verdict fit.",
         AttentionKind.OutsideBand => "Settled by: the likely causes looked at one by one, then a trial inside the band; another pitch only when they are ruled out.",
         AttentionKind.Contradiction => "Settled by: an answer, and an amended or retracted record.",
         AttentionKind.NotRegistered => "Settled by: registration, or retraction of the records.",

@@ -65,7 +65,7 @@ public class States_of_hire
         Assert.Equal(HireWord.Out, State(struck.With(Fit("prop", "hub"))).Word);
         Assert.Equal(HireWord.Out, State(struck.With(Fit("shaft"))).Word);
         Assert.Equal(HireWord.InHire, State(struck.With(Fit("gear_oil", "shaft"))).Word);
-        Assert.Equal(HireWord.InHire, State(struck.With(Dock.Look("2026-02-02T10:00"))).Word); // from before it was asked
+        Assert.Equal(HireWord.Out, State(struck.With(Dock.Look("2026-02-02T10:00"))).Word); // what is not said was not seen
         Assert.Equal(HireWord.InHire, State(Stainless("scuffed").With(Fit("prop"))).Word);
         Assert.Equal(HireWord.InHire, State(Struck("chipped").With(Fit("prop"))).Word);
     }

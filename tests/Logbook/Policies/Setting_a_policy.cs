@@ -37,6 +37,12 @@ public class Setting_a_policy
         (s_table with { Rows = [new(null, "bent")] }, "/rows/0/state", "missing"));
 
     [Fact]
+    public void A_row_that_could_never_act_is_refused() => Spec.EachIsRefused(
+        (s_table with { Rows = [new("out", "no_mark")] }, "/rows/0/severity", "never_acts"),
+        (s_table with { Rows = [new("out", null, "fit")] }, "/rows/0/verdict", "never_acts"),
+        (s_table with { Rows = [new("in_hire", "scuffed"), new("out", "scuffed", null, "stainless")] }, "/rows/1", "never_acts"));
+
+    [Fact]
     public void Nothing_set_is_as_usual_in_the_trade()
     {
         var policy = FleetPolicy.Of(FactLog.Empty(StreamName.Operator));
