@@ -66,7 +66,7 @@ public sealed record BoatHistory(
     /// <summary>Tells a boat's history from the logs that bear on it. Pure; the same logs give the same history whatever order they arrived in.</summary>
     public static BoatHistory Tell(Dossier dossier)
     {
-        var settled = Settlement.Of(dossier.Logs().SelectMany(l => l.Facts));
+        var settled = Settlement.Of(dossier.Logs());
         var own = Effective.Of(dossier.Boat.Facts, settled, dossier.Until);
         var registered = own.Facts.OfType<BoatRegistered>().FirstOrDefault();
         var name = registered?.Name ?? dossier.BoatId;

@@ -12,11 +12,12 @@ internal sealed class Settlement
     private readonly HashSet<Guid> retracted = [];
     private readonly HashSet<Guid> counting = [];
     private readonly HashSet<Guid> misfits = [];
+    private readonly HashSet<Guid> reaching = [];
 
-    private Settlement(IEnumerable<IFact> facts)
+    private Settlement(IReadOnlyList<IReadOnlyList<IFact>> logs)
     {
         Order = Comparer<Entry>.Create(Compare);
-        foreach (var fact in facts) byId.TryAdd(fact.Entry.Id, fact);
+        foreach (var fact in logs.SelectMany(l => l)) byId.TryAdd(fact.Entry.Id, fact);
 
         // A trial cannot replace a strike: the strike stands, the misfit does not count, and somebody is asked.
         foreach (var fact in byId.Values.Where(f => f is not Retracted))
@@ -24,6 +25,7 @@ internal sealed class Settlement
             if (fact.Entry.Amends is { } named && byId.TryGetValue(named, out var other) && Kind(fact) != Kind(other)) misfits.Add(fact.Entry.Id);
         }
 
+        foreach (var log in logs) Reach(log);
         Retract();
         foreach (var chain in byId.Values.Where(f => f is not Retracted).GroupBy(f => Original(f.Entry.Id)))
         {
@@ -42,16 +44,20 @@ internal sealed class Settlement
     /// </summary>
     public IComparer<Entry> Order { get; }
 
-    /// <summary>Settles facts of one log or of several, in any order.</summary>
-    public static Settlement Of(IEnumerable<IFact> facts) => new(facts);
+    /// <summary>Settles the facts of one log, in any order.</summary>
+    public static Settlement Of(IReadOnlyList<IFact> log) => new([log]);
+
+    /// <summary>Settles several logs together. Where two facts share an entry, the one on the earlier log is the record.</summary>
+    public static Settlement Of(IEnumerable<FactLog> logs) => new([.. logs.Select(l => (IReadOnlyList<IFact>)l.Facts)]);
 
     /// <summary>Whether an entry counts: not taken back, and the last word of its record.</summary>
     public bool Counts(Entry entry) => counting.Contains(entry.Id);
 
-    /// <summary>Whether a fact corrects an entry that is on none of the logs, or that is of another kind.</summary>
+    /// <summary>Whether a fact corrects an entry that is on none of the logs, takes back one that is not on its own, or corrects one of another kind.</summary>
     public bool NamesNothing(IFact fact) =>
         (fact is Retracted r ? r.Retracts : fact.Entry.Amends) is { } named
-        && (!byId.ContainsKey(named) || misfits.Contains(fact.Entry.Id)) && !retracted.Contains(fact.Entry.Id);
+        && (!byId.ContainsKey(named) || misfits.Contains(fact.Entry.Id) || (fact is Retracted && !reaching.Contains(fact.Entry.Id)))
+        && !retracted.Contains(fact.Entry.Id);
 
     /// <summary>
     /// The entry that a record began with, whatever amended it since; it may lie on no log. Entries that amend each
@@ -98,18 +104,30 @@ internal sealed class Settlement
     private Entry First(Entry entry) => entry.Amends is not null && byId.TryGetValue(Original(entry.Id), out var first) ? first.Entry : entry;
 
     /// <summary>
+    /// A retraction that names the wrong boat must not free another that happens to be settled along: it takes back only
+    /// what has a fact on its own log. Of a record that is still to come, an amendment there will do.
+    /// </summary>
+    private void Reach(IReadOnlyList<IFact> log)
+    {
+        var retractions = log.OfType<Retracted>().ToList();
+        if (retractions.Count == 0) return;
+        var there = log.Select(f => f.Entry.Id).Concat(log.Select(f => f.Entry.Amends).OfType<Guid>().Where(a => !byId.ContainsKey(a))).ToHashSet();
+        reaching.UnionWith(retractions.Where(r => there.Contains(r.Retracts)).Select(r => r.Entry.Id));
+    }
+
+    /// <summary>
     /// Takes back what a retraction names unless that retraction is itself taken back, from the retractions that
     /// nothing takes back inwards. Retractions in a circle are never reached, and take nothing back.
     /// </summary>
     private void Retract()
     {
-        var retractions = byId.Values.OfType<Retracted>().ToList();
+        var retractions = byId.Values.OfType<Retracted>().Where(r => reaching.Contains(r.Entry.Id)).ToList();
         var open = retractions.CountBy(r => r.Retracts).ToDictionary(c => c.Key, c => c.Value);
         var ready = new Queue<Retracted>(retractions.Where(r => !open.ContainsKey(r.Entry.Id)));
         while (ready.TryDequeue(out var next))
         {
             if (!retracted.Contains(next.Entry.Id)) retracted.Add(next.Retracts);
-            if (--open[next.Retracts] == 0 && byId.GetValueOrDefault(next.Retracts) is Retracted inner) ready.Enqueue(inner);
+            if (--open[next.Retracts] == 0 && byId.GetValueOrDefault(next.Retracts) is Retracted inner && reaching.Contains(inner.Entry.Id)) ready.Enqueue(inner);
         }
     }
 }

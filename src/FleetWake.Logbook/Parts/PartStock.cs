@@ -28,7 +28,7 @@ public sealed record PartStock(string Part, string? Name, PartKind? Kind, IReadO
         var part = StreamName.PartOf(log.Id) ?? throw new ArgumentException($"{log.Id} is no part's stream", nameof(log));
 
         // Boats first: where a use shares its entry with a mounting, the mounting is the record and the use its notice.
-        var settled = Settlement.Of([.. (boats ?? []).SelectMany(b => b.Facts), .. log.Facts]);
+        var settled = Settlement.Of([.. boats ?? [], log]);
         var facts = Effective.Of(log.Facts, settled).Facts;
         var docks = new SortedDictionary<string, DockStock>(StringComparer.Ordinal);
         var nowhere = new List<(int Quantity, HashSet<string> Uncounted)>();

@@ -34,6 +34,22 @@ public class Corrections_across_logs
         Assert.Empty(back.History().Contradictions);
     }
 
+    /// <summary>A prop on record on both ties their logs together; a typing slip must still free nobody.</summary>
+    [Theory]
+    [InlineData("tui", null)]
+    [InlineData(null, "p1")]
+    public void A_retraction_that_names_the_wrong_boat_frees_nothing_and_is_asked_about(string? boat, string? prop)
+    {
+        var struck = s_two.With(Dock.Mounted("2026-01-20T09:00", boat: "tui"), Dock.Strike("2026-02-01T09:00"));
+        var slip = struck.With(new Retract(Dock.At("2026-02-02T09:00", "slip"), Dock.Id("strike"), "did_not_happen", boat, null, prop));
+        Assert.Single(slip.Finding().Positions.Single().OpenStrikes);
+        Assert.Contains(slip.History("tui").Contradictions, c => c.Kind == ContradictionKind.NothingToCorrect);
+        var named = slip.With(new Retract(Dock.At("2026-02-02T09:05", "again"), Dock.Id("strike"), "did_not_happen", "kea"));
+        Assert.Empty(named.Finding().Positions.Single().OpenStrikes);
+        var undone = named.With(new Retract(Dock.At("2026-02-02T09:10", "undone"), Dock.Id("again"), "typed_wrong", "tui"));
+        Assert.Empty(undone.Finding().Positions.Single().OpenStrikes);
+    }
+
     [Fact]
     public void An_engine_is_taken_back_by_naming_the_engine()
     {
