@@ -14,7 +14,7 @@ internal static class AssessMounting
     {
         var steps = MountingSteps.Of(history, mounting);
         var breaks = steps.Where(s => s.NewBaseline).Select(s => s.Entry).ToList();
-        var trials = Trials(history, mounting, engine, meter, breaks);
+        var trials = OfOneKind(Trials(history, mounting, engine, meter, breaks));
         var drift = StraightDrift.Of(trials, engine?.TachometerStepRpm);
         var band = Banding.Standing(trials, engine, drift);
         var exit = Banding.Exit(trials, engine, drift, band, breaks.Count);
@@ -49,6 +49,17 @@ internal static class AssessMounting
             _ => null,
         };
         return [.. history.Facts.Where(f => mounting.Holds(f.Entry)).Select(Assessed).OfType<TrialFinding>()];
+    }
+
+    /// <summary>
+    /// A reading as read and one at reference conditions differ by weather and load, which a line through both would
+    /// take for drift: those of which there are more count, the ones as read where there are as many.
+    /// </summary>
+    private static List<TrialFinding> OfOneKind(List<TrialFinding> trials)
+    {
+        static bool Usable(TrialFinding trial) => trial is { SetAside: null, Hours: not null };
+        var normalised = trials.Count(t => Usable(t) && t.Normalised) > trials.Count(t => Usable(t) && !t.Normalised);
+        return [.. trials.Select(t => Usable(t) && t.Normalised != normalised ? t with { SetAside = SetAsideReason.OtherConditions } : t)];
     }
 
     private static int StretchOf(BoatHistory history, List<Entry> breaks, Entry entry) => breaks.Count(b => history.Order.Compare(b, entry) <= 0);

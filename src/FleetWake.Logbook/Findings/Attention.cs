@@ -155,7 +155,7 @@ public static class Attentions
     {
         var above = band.State == BandState.AboveTop;
         var edge = above ? $"the top ({engine.BandHighRpm:0}) of its band" : $"the bottom ({engine.BandLowRpm:0}) of its band";
-        if (Banding.LastWideOpen(mounting.Trials)?.SetAside == SetAsideReason.LimiterReached)
+        if (mounting.LastWideOpen(engine)?.SetAside == SetAsideReason.LimiterReached)
             return $"Over-revving: the limiter held it at {band.ObservedRpm:0} RPM at wide-open throttle; without it, it would turn over {edge}.";
         var by = Math.Abs(band.MarginRpm!.Value);
         var observed = Math.Abs(band.ObservedRpm!.Value - band.PresentRpm!.Value) < 1 ? "" : $" By the line through its trials; the last of them read {band.ObservedRpm:0}.";

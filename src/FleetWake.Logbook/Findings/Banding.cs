@@ -8,27 +8,35 @@ internal static class Banding
 
     private const int LineSamples = 24;
 
-    /// <summary>The last trial that says anything of the band.</summary>
-    public static TrialFinding? LastWideOpen(IReadOnlyList<TrialFinding> trials) =>
-        trials.LastOrDefault(t => t.SetAside is null or SetAsideReason.LimiterReached or SetAsideReason.HoursUnknown);
+    /// <summary>
+    /// The last trial that says anything of the band. One that read over its top, or was held by the limiter, stands
+    /// until another of its stretch is read in band at the helm: what somebody brought to reference conditions does not clear it.
+    /// </summary>
+    public static TrialFinding? LastWideOpen(IReadOnlyList<TrialFinding> trials, EngineCard? engine)
+    {
+        var last = trials.LastOrDefault(Tells);
+        if (last is not { Normalised: true }) return last;
+        var read = trials.LastOrDefault(t => Tells(t) && !t.Normalised && t.Stretch == last.Stretch);
+        return read is not null && (read.SetAside == SetAsideReason.LimiterReached || read.Rpm > engine?.BandHighRpm) ? read : last;
+    }
 
     /// <summary>Standing by the last wide-open-throttle trial and the fitted line: outside if either says so.</summary>
     public static BandStanding Standing(IReadOnlyList<TrialFinding> trials, EngineCard? engine, StraightDrift? drift)
     {
-        var last = LastWideOpen(trials);
+        var last = LastWideOpen(trials, engine);
         if (last is null || engine is not { BandLowRpm: { } low, BandHighRpm: { } high })
             return new BandStanding(BandState.NotKnown, last?.Rpm, null, null, null);
 
         // A limiter-held reading is a lower bound of what the engine would turn: it is over already.
         if (last.SetAside == SetAsideReason.LimiterReached)
-            return new BandStanding(BandState.AboveTop, last.Rpm, last.Rpm, Math.Min(high - last.Rpm, 0), BandEdge.Top);
+            return new BandStanding(BandState.AboveTop, last.Rpm, last.Rpm, Math.Min(high - last.Rpm, 0), BandEdge.Top) { ReferenceRpm = Besides(trials, last) };
 
         var byLine = drift is not null && drift.Fit.LastStretch == last.Stretch ? drift.Fit.At(drift.LastTrialHours).Value : last.Rpm;
         var present = Margin(last.Rpm, low, high) <= Margin(byLine, low, high) ? last.Rpm : byLine;
         var margin = Margin(present, low, high);
         var edge = high - present < present - low ? BandEdge.Top : BandEdge.Bottom;
         var state = margin >= 0 ? BandState.InBand : edge == BandEdge.Top ? BandState.AboveTop : BandState.BelowBottom;
-        return new BandStanding(state, last.Rpm, present, margin, edge);
+        return new BandStanding(state, last.Rpm, present, margin, edge) { ReferenceRpm = Besides(trials, last) };
     }
 
     /// <summary>When drift carries it out of the band.</summary>
@@ -68,6 +76,12 @@ internal static class Banding
                 }),
             ]);
     }
+
+    private static bool Tells(TrialFinding trial) =>
+        trial.SetAside is null or SetAsideReason.LimiterReached or SetAsideReason.HoursUnknown or SetAsideReason.OtherConditions;
+
+    private static double? Besides(IReadOnlyList<TrialFinding> trials, TrialFinding last) =>
+        trials.LastOrDefault(Tells) is { } later && later != last ? later.Rpm : null;
 
     private static double Margin(double rpm, double low, double high) => Math.Min(high - rpm, rpm - low);
 }

@@ -34,6 +34,10 @@ public sealed record MountingFinding(
 
     /// <summary>The least drift that these trials could have shown on this gauge [RPM per 100 engine hours]: a smaller one is lost in the gauge's step. Null without a drift.</summary>
     public double? LeastDriftShown { get; init; }
+
+    /// <summary>The trial whose reading <see cref="BandStanding.ObservedRpm"/> is; null without one.</summary>
+    /// <param name="engine">The engine at the position.</param>
+    public TrialFinding? LastWideOpen(EngineCard? engine) => Banding.LastWideOpen(Trials, engine);
 }
 
 /// <summary>One trial at one position, worked out.</summary>
@@ -77,6 +81,9 @@ public enum SetAsideReason
 
     /// <summary>The reading is too far from the rated band to be believed; somebody is asked.</summary>
     NotCredible,
+
+    /// <summary>As read at the helm, where more trials of the mounting were brought to reference conditions, or the other way round: no line holds both.</summary>
+    OtherConditions,
 }
 
 /// <summary>What widens the doubt of a trial.</summary>
@@ -160,11 +167,15 @@ public sealed record DriftPoint(double Hours, double Rpm, double LowRpm, double 
 
 /// <summary>Where a boat stands in its rated band.</summary>
 /// <param name="State">In words.</param>
-/// <param name="ObservedRpm">RPM of its last wide-open-throttle trial as read; null without one.</param>
+/// <param name="ObservedRpm">RPM of its last wide-open-throttle trial as read, or as brought to reference conditions where no later word of the helm says "over"; null without one.</param>
 /// <param name="PresentRpm">RPM that the margin is reckoned from: the less favourable of the last reading and the fitted line at the last trial.</param>
 /// <param name="MarginRpm">Signed distance to the nearer edge [RPM]; negative outside.</param>
 /// <param name="NearerEdge">Which edge that is.</param>
-public sealed record BandStanding(BandState State, double? ObservedRpm, double? PresentRpm, double? MarginRpm, BandEdge? NearerEdge);
+public sealed record BandStanding(BandState State, double? ObservedRpm, double? PresentRpm, double? MarginRpm, BandEdge? NearerEdge)
+{
+    /// <summary>A later reading at reference conditions [RPM], where the helm read over the top before it: both are to be shown. Null otherwise.</summary>
+    public double? ReferenceRpm { get; init; }
+}
 
 /// <summary>Where a reading lies.</summary>
 public enum BandState

@@ -18,8 +18,8 @@ public sealed record TwinSplit(Guid Entry, DateOnly On, double PortLessStarboard
         PositionFinding? At(Position position) => positions.FirstOrDefault(p => p.Position == position);
     }
 
-    // Two gauges of one run tell a split whether or not anybody knows the engines' hours.
-    private static bool Tells(TrialFinding trial) => trial.SetAside is null or SetAsideReason.HoursUnknown;
+    // Two gauges of one run tell a split whether or not it counts for drift.
+    private static bool Tells(TrialFinding trial) => trial.SetAside is null or SetAsideReason.HoursUnknown or SetAsideReason.OtherConditions;
 
     private static double Step(PositionFinding position) => position.Engine?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm;
 }

@@ -34,8 +34,8 @@ internal static class BoatRows
         var observed = mounting.Band.ObservedRpm;
         var band = position.Engine is { BandLowRpm: { } low, BandHighRpm: { } high } ? (low, high) : ((double Low, double High)?)null;
 
-        // The last trial that shows the band: a part-throttle one is not the reading meant.
-        var last = mounting.Trials.LastOrDefault(t => t.SetAside != SetAsideReason.PartThrottle);
+        // The trial whose reading is shown: a later one may be at part throttle, or brought to other conditions.
+        var last = mounting.LastWideOpen(position.Engine);
         return new BoatRow(
             Phrases.Name(finding, position),
             $"prop {Phrases.Plain(mounting.Prop.Prop)}",

@@ -32,7 +32,7 @@ public static class Standings
         var present = standing.PresentRpm ?? observed;
         var byReading = Side(observed, low, high);
         var byLine = Side(present, low, high);
-        var place = Place(observed, low, high);
+        var place = (standing.ReferenceRpm is { } brought ? $"{brought:0} at reference conditions, " : "") + Place(observed, low, high);
         var margin = Math.Min(Margin(observed, low, high), Margin(present, low, high));
         if (byReading == byLine)
         {

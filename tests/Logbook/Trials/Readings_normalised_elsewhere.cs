@@ -34,14 +34,49 @@ public class Readings_normalised_elsewhere
     }
 
     [Fact]
-    public void Drift_is_the_same_from_such_readings_as_from_trials_and_from_both_together()
+    public void Drift_is_the_same_from_such_readings_as_from_trials()
     {
         var trials = Trialled.Boat((100, 5500), (150, 5550), (200, 5620));
-        var mixed = Trialled.Boat((100, 5500)).With(Read(1, 150, 5550), Read(2, 200, 5620));
-        Assert.Equal(trials.Mounting().Drift, mixed.Mounting().Drift);
-        Assert.Equal(trials.Mounting().Band, mixed.Mounting().Band);
-        Assert.Equal([false, true, true], mixed.Mounting().Trials.Select(t => t.Normalised));
+        var brought = Dock.OneBoat().With(Read(0, 100, 5500), Read(1, 150, 5550), Read(2, 200, 5620));
+        Assert.Equal(trials.Mounting().Drift, brought.Mounting().Drift);
+        Assert.Equal(trials.Mounting().Band, brought.Mounting().Band);
     }
+
+    [Fact]
+    public void One_line_never_holds_both_kinds_and_the_more_numerous_counts()
+    {
+        var trials = Trialled.Boat((100, 5500), (150, 5550), (200, 5620));
+        var one = trials.With(Read(2.5, 220, 5400)).Mounting();
+        Assert.Equal([null, null, null, SetAsideReason.OtherConditions], one.Trials.Select(t => t.SetAside));
+        Assert.Equal(trials.Mounting().Drift, one.Drift);
+
+        // 150 RPM of weather between the helm's figures and those at reference are no drift.
+        var more = Trialled.Boat((100, 5650)).With(Read(1, 150, 5500), Read(2, 200, 5500), Read(3, 250, 5500)).Mounting();
+        Assert.Equal([SetAsideReason.OtherConditions, null, null, null], more.Trials.Select(t => t.SetAside));
+        Assert.Equal(0, more.Drift!.Value, 1e-9);
+        Assert.Equal(5500, more.BaselineRpm);
+
+        var even = Trialled.Boat((100, 5500)).With(Read(1, 150, 5550)).Mounting();
+        Assert.Equal([null, SetAsideReason.OtherConditions], even.Trials.Select(t => t.SetAside));
+    }
+
+    [Fact]
+    public void One_in_band_does_not_clear_what_the_helm_read_over_it_and_both_are_kept()
+    {
+        var over = Trialled.Boat((100, 6150)).With(Read(0.1, 101, 5950));
+        Assert.Equal(new BandStanding(BandState.AboveTop, 6150, 6150, -150, BandEdge.Top) { ReferenceRpm = 5950 }, over.Mounting().Band);
+        Assert.Equal(BandState.AboveTop, over.With(Read(3, 160, 5940)).Mounting().Band.State);
+        Assert.Equal(BandState.InBand, over.With(Dock.Trial(Trialled.Day(1), 5900, 150), Read(2, 160, 5800)).Mounting().Band.State);
+        Assert.Equal(BandState.InBand, over.With(Dock.Strike(Trialled.Day(1)), Read(2, 160, 5800)).Mounting().Band.State); // another stretch
+
+        var held = Dock.OneBoat().With(Dock.Trial(Trialled.Day(0), 5990, 100, limiter: true), Read(0.1, 101, 5800));
+        Assert.Equal((BandState.AboveTop, 5990), (held.Mounting().Band.State, held.Mounting().Band.ObservedRpm));
+        Assert.Contains("limiter held it", Assert.Single(Attentions.Of(held.Finding()), a => a.Kind == AttentionKind.OutsideBand).Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_over_the_top_counts_though_the_helm_read_less() =>
+        Assert.Equal(BandState.AboveTop, Trialled.Boat((100, 5900)).With(Read(1, 150, 6050)).Mounting().Band.State);
 
     [Fact]
     public void One_before_any_reading_of_hours_is_set_aside()
@@ -74,6 +109,6 @@ public class Readings_normalised_elsewhere
         Assert.Equal([1, 0], twins.Finding().Positions.Select(p => p.Mounting!.Trials.Count));
     }
 
-    private static ReadNormalisedRpm Read(int trial, double hours, double rpm) =>
+    private static ReadNormalisedRpm Read(double trial, double hours, double rpm) =>
         new(Dock.At(Trialled.Day(trial), $"normalised {trial}"), "kea", "single", rpm, hours);
 }
