@@ -55,14 +55,15 @@ public static partial class Assess
         DateOnly?[] looks = [last?.Entry.Date(), history.Mountings.LastOrDefault(m => m.Fitted.Position == position && !m.Found)?.Fitted.Entry.Date()];
         var use = new AssessUse(history, position, hung, meter, mounting);
         var outing = use.FirstOuting();
+        var open = suspicions.OpenStrikes(position);
         return new PositionFinding(
             position,
             engine,
             meter?.Readings.LastOrDefault()?.Hours,
             mounting is null ? null : AssessMounting.Of(history, mounting, engine, meter),
-            suspicions.OpenStrikes(position),
+            open,
             last is null ? null : suspicions.Card(last),
-            looks.Max() ?? hung?.From.Date())
+            looks.Max() ?? hung?.From.Date() ?? mounting?.Fitted.Entry.Date() ?? NeverHung(history, position))
         {
             Uncleared = suspicions.Uncleared(position),
             Damage = suspicions.Damage(position),
@@ -70,11 +71,19 @@ public static partial class Assess
             Doings = use.Doings(),
             Began = use.Began(),
             Taken = use.Taken(),
-            FirstOutingOn = outing?.Date(),
+            FirstOutingOn = outing?.At.Date(),
             RetorqueSeenTo = use.RetorqueSeenTo(outing),
             Use = use.Use(),
+            Fitted = use.Fitted(),
+            Struck = use.Struck(open),
+            DoneSinceOuting = use.DoneSince(outing?.At),
+            DoneSinceLayUp = use.DoneSince(AssessSeason.LaidUpAt(history)),
         };
     }
+
+    /// <summary>A boat of which nobody told an engine has one all the same, since its registration at the latest; one that came off leaves nothing to look at.</summary>
+    private static DateOnly? NeverHung(BoatHistory history, Position position) =>
+        history.Engines.Any(e => e.Position == position) ? null : history.Registered?.Entry.Date();
 
     internal static EngineCard Card(BoatHistory history, string engine)
     {

@@ -11,6 +11,18 @@ internal static class AssessSeason
     /// <summary>The last lay-up, with the positions that nobody inspected since.</summary>
     public static LayUpCard? LayUp(BoatHistory history)
     {
+        var (first, last, relaunched) = Season(history);
+        if (first is null) return null;
+        var positions = history.Registered?.Positions ?? [.. history.Engines.Select(e => e.Position).Distinct().Order()];
+        bool Looked(Position p) => history.Inspections.Any(i => i.Position == p && history.Order.Compare(i.Entry, first.Entry) > 0);
+        return new LayUpCard(first.Entry.Date(), last!.RelaunchOn, relaunched?.Entry.Date(), [.. positions.Where(p => !Looked(p))]);
+    }
+
+    /// <summary>The entry with which the last lay-up began; null when it was never laid up.</summary>
+    public static Entry? LaidUpAt(BoatHistory history) => Season(history).First?.Entry;
+
+    private static (LaidUp? First, LaidUp? Last, BoatRelaunched? Relaunched) Season(BoatHistory history)
+    {
         // Told twice that it is laid up, it was laid up the first time, and the later word on the relaunch counts.
         LaidUp? first = null;
         LaidUp? last = null;
@@ -21,10 +33,7 @@ internal static class AssessSeason
             if (fact is BoatRelaunched again && first is not null) relaunched ??= again;
         }
 
-        if (first is null) return null;
-        var positions = history.Registered?.Positions ?? [.. history.Engines.Select(e => e.Position).Distinct().Order()];
-        bool Looked(Position p) => history.Inspections.Any(i => i.Position == p && history.Order.Compare(i.Entry, first.Entry) > 0);
-        return new LayUpCard(first.Entry.Date(), last!.RelaunchOn, relaunched?.Entry.Date(), [.. positions.Where(p => !Looked(p))]);
+        return (first, last, relaunched);
     }
 
     /// <summary>Somebody took it out of hire, and nobody returned it since.</summary>

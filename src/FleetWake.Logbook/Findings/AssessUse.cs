@@ -5,6 +5,8 @@ using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Policies;
+using FleetWake.Logbook.Props;
+using FleetWake.Logbook.Strikes;
 using FleetWake.Logbook.Trials;
 
 namespace FleetWake.Logbook.Findings;
@@ -42,6 +44,22 @@ internal sealed class AssessUse(BoatHistory history, Position position, EngineSp
     public IReadOnlyList<Doing> Doings() =>
         [.. Done.GroupBy(d => (d.By, d.Rule)).Select(g => Doing(g.Last().Entry, g.Key.By, g.Key.Rule)).OrderBy(d => d.By).ThenBy(d => d.Rule, StringComparer.Ordinal)];
 
+    /// <summary>When the present prop was fitted.</summary>
+    public Doing? Fitted() => mounting is null || mounting.Found ? null : Doing(mounting.Fitted.Entry, DutyDoneBy.Inspection, null);
+
+    /// <summary>What was done since an entry, that entry with it: hours run may be told of by the very record of the work.</summary>
+    public IReadOnlyList<DoneThing> DoneSince(Entry? since) => since is null
+        ? []
+        : [.. Done.Where(d => history.Order.Compare(d.Entry, since) >= 0).Select(d => new DoneThing(d.By, d.Rule)).Distinct().OrderBy(d => d.By).ThenBy(d => d.Rule, StringComparer.Ordinal)];
+
+    /// <summary>Strikes here that left a mark. What shook an engine that is gone is no longer seen to here, unless it still keeps the boat.</summary>
+    public IReadOnlyList<StruckCard> Struck(IReadOnlyList<OpenStrike> open) =>
+    [
+        .. history.Strikes
+            .Where(s => s.Position == position && s.Severity != StrikeSeverity.NoMark && (engine?.Holds(s.Entry) != false || open.Any(o => o.Entry == s.Entry.Id)))
+            .Select(s => new StruckCard(s.Entry.Id, s.Entry.Date(), s.Severity, MaterialAt(s.Entry), DoneSince(s.Entry))),
+    ];
+
     public Doing? Began() => engine is null ? null : Doing(engine.From, DutyDoneBy.DutyDone, null);
 
     public IReadOnlyList<TakenDuty> Taken() =>
@@ -53,26 +71,38 @@ internal sealed class AssessUse(BoatHistory history, Position position, EngineSp
             .OrderBy(t => t.Rule, StringComparer.Ordinal),
     ];
 
-    /// <summary>The first sign that the present mounting was out. A trial is an outing; so is a hire it came back from, and so are hours run.</summary>
-    public Entry? FirstOuting()
+    /// <summary>
+    /// The first sign that the present mounting was out. A trial is an outing; so is a hire it came back from, and so is
+    /// a strike. Hours run tell of one too, but not when it was: only that it lay before the reading.
+    /// </summary>
+    public (Entry At, bool Dated)? FirstOuting()
     {
         // A prop that was found fitted was out before anybody recorded it: when it was first, nobody can say.
         if (mounting is null || mounting.Found) return null;
         var signs = history.Facts.Where(f => mounting.Holds(f.Entry) && (
                 (f is TrialRun trial && trial.Runs.Any(r => r.Tachometers.Any(t => t.Position == position)))
                 || f is NormalisedRpmRead read && read.Position == position
+                || f is StrikeReported strike && strike.Position == position
                 || f is LookedOver { Moment: LookMoment.AfterHire } look && look.Position == position))
-            .Select(f => f.Entry);
+            .Select(f => (f.Entry, Dated: true));
         var readings = meter?.Readings.Where(r => mounting.Holds(r.Entry)).ToList() ?? [];
         var start = meter?.At(mounting.Fitted.Entry)?.Hours ?? readings.FirstOrDefault()?.Hours;
-        return signs.Concat(readings.Where(r => r.Hours > start + OutingHours).Select(r => r.Entry)).Order(history.Order).FirstOrDefault();
+        var outings = signs.Concat(readings.Where(r => r.Hours > start + OutingHours).Select(r => (r.Entry, Dated: false))).OrderBy(o => o.Entry, history.Order).ToList();
+        return outings.Count == 0 ? null : outings[0];
     }
 
-    /// <summary>A re-torque since the first outing does it, or one of a later day than the fitting. A "fit" since then does too: nut and pin were in view.</summary>
-    public bool RetorqueSeenTo(Entry? outing) => mounting is not null && (
-        Retorques.Any(r => mounting.Holds(r.Entry) && (r.Entry.Date() > mounting.Fitted.Entry.Date() || (outing is not null && history.Order.Compare(r.Entry, outing) >= 0)))
-        || (outing is not null && history.Inspections.Any(i =>
-            i.Position == position && i.Verdict == Verdict.Fit && mounting.Holds(i.Entry) && history.Order.Compare(i.Entry, outing) > 0)));
+    /// <summary>
+    /// A re-torque since the first outing does it; while nobody knows when that was, one of a later day than the fitting
+    /// does. A "fit" since the outing does too, where nut and pin were in view.
+    /// </summary>
+    public bool RetorqueSeenTo((Entry At, bool Dated)? outing)
+    {
+        if (mounting is null) return false;
+        bool Since(Entry entry) => mounting.Holds(entry) && outing is { } known && history.Order.Compare(entry, known.At) >= 0;
+        bool LaterDay(Entry entry) => mounting.Holds(entry) && outing is not { Dated: true } && entry.Date() > mounting.Fitted.Entry.Date();
+        return Retorques.Any(r => Since(r.Entry) || LaterDay(r.Entry))
+            || history.Inspections.Any(i => i.Position == position && i.Verdict == Verdict.Fit && NutInView(i) && Since(i.Entry));
+    }
 
     /// <summary>
     /// The highest mean rate from any reading of the last ninety days to the last one, so that a date by hours is the
@@ -87,12 +117,22 @@ internal sealed class AssessUse(BoatHistory history, Position position, EngineSp
         if (window.Count == 0) window = [.. meter.Readings.Where(r => Days(r) > 0).TakeLast(1)];
         var settled = window.Where(r => Days(r) >= LeastUseDays).ToList();
         var rate = (settled.Count > 0 ? settled : [.. window.Take(1)]).Select(r => (last.Hours - r.Hours) / Math.Max(Days(r), 1)).DefaultIfEmpty(0).Max();
-        return rate > 0 ? new UseRate(Math.Min(rate, 24), last.Entry.Date(), last.Hours) : null;
+        var shown = meter.Readings.SkipWhile(r => r.Hours < last.Hours).First();
+        return new UseRate(Math.Clamp(rate, 0, 24), last.Entry.Date(), last.Hours) { ShownOn = shown.Entry.Date() };
     }
 
+    private static bool NutInView(Inspected look) => look.Seen is null || look.Seen.Contains(InspectedPart.Prop) || look.Seen.Contains(InspectedPart.Hub);
+
+    private PropMaterial? MaterialAt(Entry entry) =>
+        history.Mountings.LastOrDefault(m => m.Fitted.Position == position && m.Holds(entry)) is { } struck
+            ? history.Props.GetValueOrDefault(struck.Fitted.Prop)?.OfType<PropRegistered>().FirstOrDefault()?.Material
+            : null;
+
+    /// <summary>Hours that nobody read then are those of the last reading before: what they start is due at the earliest plausible date.</summary>
     private Doing Doing(Entry entry, DutyDoneBy by, string? rule)
     {
-        var hours = meter?.At(entry);
-        return new Doing(by, rule, entry.Date(), hours?.Hours, hours?.Bridged ?? false);
+        var read = meter?.Readings.FirstOrDefault(r => r.Entry.Id == entry.Id);
+        var hours = read ?? meter?.Readings.LastOrDefault(r => history.Order.Compare(r.Entry, entry) < 0);
+        return new Doing(by, rule, entry.Date(), hours?.Hours, hours is not null && (read is null || hours.Bridged));
     }
 }

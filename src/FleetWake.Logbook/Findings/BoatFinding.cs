@@ -66,7 +66,7 @@ public sealed record BoatCard(string Name, string Dock, string DockZone, WaterTy
 /// <param name="Mounting">The prop fitted there with its wear, if any.</param>
 /// <param name="OpenStrikes">Strikes that no later "fit" has cleared.</param>
 /// <param name="LastInspection">The last inspection at the position.</param>
-/// <param name="LookedAtOn">When prop and shaft were last in hand: the last inspection or mounting, else the day the engine was fitted.</param>
+/// <param name="LookedAtOn">When prop and shaft were last in hand: the last inspection or mounting, else the day the engine was fitted, the prop was found, or the boat was registered.</param>
 public sealed record PositionFinding(
     Position Position,
     EngineCard? Engine,
@@ -94,7 +94,7 @@ public sealed record PositionFinding(
     /// <summary>Duties that somebody took.</summary>
     public IReadOnlyList<TakenDuty> Taken { get; init; } = [];
 
-    /// <summary>First sign that the present mounting was out: a trial, a return from hire, hours run.</summary>
+    /// <summary>First sign that the present mounting was out: a trial, a return from hire, a strike, hours run.</summary>
     public DateOnly? FirstOutingOn { get; init; }
 
     /// <summary>The nut was tightened again since the first outing, or a "fit" was given since with the nut in view.</summary>
@@ -102,6 +102,18 @@ public sealed record PositionFinding(
 
     /// <summary>How much the engine runs; null while its readings do not tell.</summary>
     public UseRate? Use { get; init; }
+
+    /// <summary>When the present prop was fitted; null when it was found there.</summary>
+    public Doing? Fitted { get; init; }
+
+    /// <summary>Strikes that left a mark, open or not, while the present engine hung there, and whichever others are open.</summary>
+    public IReadOnlyList<StruckCard> Struck { get; init; } = [];
+
+    /// <summary>What was done here since the first outing of the present mounting.</summary>
+    public IReadOnlyList<DoneThing> DoneSinceOuting { get; init; } = [];
+
+    /// <summary>What was done here since the boat was last laid up.</summary>
+    public IReadOnlyList<DoneThing> DoneSinceLayUp { get; init; } = [];
 }
 
 /// <summary>What is known of an engine.</summary>

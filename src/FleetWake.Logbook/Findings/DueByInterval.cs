@@ -34,7 +34,8 @@ internal static class DueByInterval
         if (rule.DoneBy == DutyDoneBy.Retorque)
         {
             if (position.Mounting is not { } mounting) return null;
-            if (done is null || done.On < mounting.FittedOn) return new Start(mounting.FittedOn, mounting.FittedAtHours, false, false);
+            if (done is null || done.On < mounting.FittedOn)
+                return new Start(mounting.FittedOn, position.Fitted?.Hours ?? mounting.FittedAtHours, position.Fitted?.Bridged ?? false, false);
         }
 
         var from = done ?? position.Began;
@@ -43,14 +44,14 @@ internal static class DueByInterval
 
     /// <summary>
     /// Hours left by the last reading, and the earliest plausible date on which they are used up. When a reading says
-    /// that they are, that day lies between the start and the reading.
+    /// that they are, that day lies between the start and the reading. What is left while the boat lies still has no date by hours.
     /// </summary>
     private static (DateOnly On, double Left)? ByHours(PositionFinding position, Start start, double hours)
     {
         if (start.Hours is not { } from || position.Use is not { } use || use.Hours < from) return null;
         var left = from + hours - use.Hours;
-        if (left > 0) return (Later(use.ReadOn, left / use.HoursPerDay), left);
-        var span = Math.Max(use.ReadOn.DayNumber - start.On.DayNumber, 0);
+        if (left > 0) return use.HoursPerDay > 0 ? (Later(use.ReadOn, left / use.HoursPerDay), left) : null;
+        var span = Math.Max(use.ShownOn.DayNumber - start.On.DayNumber, 0);
         return (start.On.AddDays((int)(span * (hours / (use.Hours - from)))), left);
     }
 
@@ -59,7 +60,8 @@ internal static class DueByInterval
 
     private static string Why(InspectionRule rule, Start start, (DateOnly On, double Left)? byHours)
     {
-        var since = rule.DoneBy == DutyDoneBy.Inspection ? $"prop and shaft last looked at on {start.On:yyyy-MM-dd}"
+        var since = rule.DoneBy == DutyDoneBy.Inspection && start.Done ? $"prop and shaft last looked at on {start.On:yyyy-MM-dd}"
+            : rule.DoneBy == DutyDoneBy.Inspection ? $"no look at prop and shaft on record since {start.On:yyyy-MM-dd}"
             : start.Done ? $"last done on {start.On:yyyy-MM-dd}"
             : $"not done since {start.On:yyyy-MM-dd}";
         return byHours is not { } h ? since

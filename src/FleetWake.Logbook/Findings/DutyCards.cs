@@ -1,7 +1,9 @@
 using FleetWake.Logbook.Claims;
 using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Policies;
+using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Season;
+using FleetWake.Logbook.Strikes;
 
 namespace FleetWake.Logbook.Findings;
 
@@ -9,9 +11,22 @@ namespace FleetWake.Logbook.Findings;
 /// <param name="By">Which record did it.</param>
 /// <param name="Rule">Id of the rule, for what only a "duty done" tells of; null otherwise.</param>
 /// <param name="On">Dock's date.</param>
-/// <param name="Hours">Engine hours then [h]; null when not known.</param>
-/// <param name="Bridged">The hours were reckoned rather than read.</param>
+/// <param name="Hours">Engine hours then [h]; the last reading before where nobody read them, so that what is due by hours is not told too late. Null when not known.</param>
+/// <param name="Bridged">The hours were not read then.</param>
 public sealed record Doing(DutyDoneBy By, string? Rule, DateOnly On, double? Hours, bool Bridged);
+
+/// <summary>A kind of thing that was done at a position.</summary>
+/// <param name="By">Which record did it.</param>
+/// <param name="Rule">Id of the rule, for what only a "duty done" tells of; null otherwise.</param>
+public sealed record DoneThing(DutyDoneBy By, string? Rule);
+
+/// <summary>A strike at a position, open or not: what an operator's own rule asks for after it is not done by an inspection.</summary>
+/// <param name="Entry">Its entry id.</param>
+/// <param name="On">Dock's date of the strike.</param>
+/// <param name="Severity">How hard.</param>
+/// <param name="Material">Material of the prop that was struck, where known.</param>
+/// <param name="DoneSince">What was done at the position since.</param>
+public sealed record StruckCard(Guid Entry, DateOnly On, StrikeSeverity Severity, PropMaterial? Material, IReadOnlyList<DoneThing> DoneSince);
 
 /// <summary>Somebody will see to a duty.</summary>
 /// <param name="Rule">Id of the rule by which it is due.</param>
@@ -21,10 +36,14 @@ public sealed record Doing(DutyDoneBy By, string? Rule, DateOnly On, double? Hou
 public sealed record TakenDuty(string Rule, string By, DateOnly On, IReadOnlyList<DutyDoneBy> DoneSince);
 
 /// <summary>How much an engine runs.</summary>
-/// <param name="HoursPerDay">The highest rate that its last readings make plausible [h/d], so that what is due by hours is not told too late.</param>
+/// <param name="HoursPerDay">The highest rate that its last readings make plausible [h/d], so that what is due by hours is not told too late; 0 when it lay still.</param>
 /// <param name="ReadOn">Dock's date of the last credible reading.</param>
 /// <param name="Hours">What it showed [h].</param>
-public sealed record UseRate(double HoursPerDay, DateOnly ReadOn, double Hours);
+public sealed record UseRate(double HoursPerDay, DateOnly ReadOn, double Hours)
+{
+    /// <summary>Dock's date of the first of the readings that showed no less: hours that are used up were so by then.</summary>
+    public DateOnly ShownOn { get; init; } = ReadOn;
+}
 
 /// <summary>The last time a boat was laid up.</summary>
 /// <param name="On">Dock's date on which it was laid up.</param>

@@ -50,6 +50,7 @@ public static class Outlook
     private static IEnumerable<Due> Due(BoatFinding finding, BoatCard card, PositionFinding position, FleetPolicy policy)
     {
         if (finding.Retired is not null) return [];
+        var struck = policy.Rules.Where(r => r.Trigger == DutyTrigger.Strike);
         var rules = policy.Rules.Where(r => r.Applies(card.Water, card.Dock, position.Mounting?.Prop.Material)).ToList();
         var relaunch = rules.Where(r => r.Trigger == DutyTrigger.Relaunch).SelectMany(r => DueByEvent.Relaunch(finding.LayUp, position, r)).ToList();
         if (finding.IsLaidUp()) return relaunch;
@@ -57,7 +58,7 @@ public static class Outlook
         // The look before relaunch is the regular look too: it is asked for once.
         var looked = relaunch.All(d => d.DoneBy != DutyDoneBy.Inspection);
         return relaunch
-            .Concat(rules.Where(r => r.Trigger == DutyTrigger.Strike).SelectMany(r => DueByEvent.Strike(position, r, policy.Hire)))
+            .Concat(struck.SelectMany(r => DueByEvent.Strike(card, position, r, policy.Hire)))
             .Concat(rules.Where(r => r.Trigger == DutyTrigger.FirstOuting).SelectMany(r => DueByEvent.FirstOuting(position, r)))
             .Concat(rules.Where(r => r.Trigger == DutyTrigger.Interval && (looked || r.DoneBy != DutyDoneBy.Inspection)).SelectMany(r => DueByInterval.Of(position, r)));
     }
@@ -83,6 +84,9 @@ internal sealed record Due(DutyKind Kind, string Rule, string What, DutyDoneBy D
 
     /// <summary>Nothing was due by a rule before the operator had it.</summary>
     public static DateOnly NotBefore(InspectionRule rule, DateOnly on) => rule.Since > on ? rule.Since.Value : on;
+
+    /// <summary>Whether what does a duty is among what was done.</summary>
+    public static bool Did(IReadOnlyList<DoneThing> done, InspectionRule rule) => done.Any(d => d.By == rule.DoneBy && (d.Rule is null || d.Rule == rule.Id));
 
     public static Doing? LastDone(PositionFinding position, InspectionRule rule) =>
         position.Doings.FirstOrDefault(d => d.By == rule.DoneBy && (d.Rule is null || d.Rule == rule.Id));

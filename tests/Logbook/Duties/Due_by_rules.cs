@@ -40,8 +40,31 @@ public class Due_by_rules
     {
         var due = Own(s_used.With(new DoDuty(Dock.At("2026-02-19T09:00", "done"), "kea", "oil")), s_hourly);
         Assert.True(due.Bridged);
-        Assert.Equal(52.5, due.HoursLeft!.Value, 6); // 137.5 h half-way between two readings
+        Assert.Equal(45, due.HoursLeft!.Value, 6); // half-way between 130 and 145 h, and reckoned from the earlier
         Assert.StartsWith("last done on 2026-02-19", due.Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Hours_that_are_used_up_stay_due_while_the_boat_lies_still()
+    {
+        var still = Dock.OneBoat().With(Dock.Hours("2026-10-12T09:00", 170), Dock.Hours("2027-04-10T09:00", 170));
+        var due = Own(still, s_hourly);
+        Assert.Equal((-10.0, new DateOnly(2026, 9, 2)), (due.HoursLeft!.Value, due.DueOn)); // 60 of 70 h in 240 of the 280 days to October
+        Assert.Equal("not done since 2026-01-05; 10 engine hours over 60", due.Why);
+
+        // What is left has no date by hours while nothing runs; months have one.
+        var left = Dock.OneBoat().With(Dock.Hours("2026-10-12T09:00", 150), Dock.Hours("2027-04-10T09:00", 150));
+        Assert.DoesNotContain(Outlook.Of(left.Finding(), s_day, s_hourly), d => d.Kind == DutyKind.OwnRule);
+        var both = Setting_a_policy.Policy(new SetInspectionRule(Dock.At("2026-01-01T08:00", "both"), "oil", "look at the gear oil", "interval", "duty_done", 6, 60));
+        Assert.Equal(new DateOnly(2026, 7, 5), Own(left, both).DueOn);
+    }
+
+    [Fact]
+    public void A_re_torque_by_hours_runs_from_the_reading_before_the_fitting()
+    {
+        var again = Setting_a_policy.Policy(new SetInspectionRule(Dock.At("2026-01-01T08:00", "nut"), "nut", "re-torque", "interval", "retorque", null, 50));
+        var due = Own(s_used.With(Dock.Mounted("2026-02-19T09:00")), again);
+        Assert.Equal((35.0, true), (due.HoursLeft!.Value, due.Bridged));
     }
 
     [Fact]

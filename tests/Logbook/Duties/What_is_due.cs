@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Mountings;
 using NodaTime;
 
 namespace FleetWake.Logbook.Tests.Duties;
@@ -55,6 +56,15 @@ public class What_is_due
     }
 
     [Fact]
+    public void Where_nobody_told_of_an_engine_the_clock_runs_from_the_prop_or_the_registration()
+    {
+        var found = new Fleet().With(Dock.Boat(), new FindFitted(Dock.At("2026-02-01T10:00", "found"), "kea", "single", "p1"));
+        var due = Assert.Single(Outlook.Of(found.Finding(), new DateOnly(2026, 9, 1)));
+        Assert.Equal((new DateOnly(2026, 8, 1), "no look at prop and shaft on record since 2026-02-01"), (due.DueOn, due.Why));
+        Assert.Equal(new DateOnly(2026, 7, 5), Assert.Single(Outlook.Of(new Fleet().With(Dock.Boat()).Finding(), new DateOnly(2026, 9, 1))).DueOn);
+    }
+
+    [Fact]
     public void Hanging_an_engine_is_no_look_but_a_beginning()
     {
         Assert.Equal(new DateOnly(2026, 7, 5), Due(Dock.Fitted("2026-03-01T10:00")));
@@ -68,7 +78,7 @@ public class What_is_due
         var due = Outlook.Of(
             Dock.OneBoat().With(Dock.Strike("2026-08-01T10:00"), Dock.Strike("2026-03-01T10:00", label: "earlier")).Finding(), new DateOnly(2026, 8, 3));
         Assert.Equal(
-            [(DutyKind.AfterStrikeInspection, 155), (DutyKind.SixMonthlyInspection, 29), (DutyKind.AfterStrikeInspection, 2)],
+            [(DutyKind.AfterStrikeInspection, 155), (DutyKind.FirstOutingRetorque, 155), (DutyKind.SixMonthlyInspection, 29), (DutyKind.AfterStrikeInspection, 2)],
             due.Select(d => (d.Kind, d.DaysOverdue)));
         Assert.All(due, d => Assert.Equal(("kea", "KEA", "jetty", Position.Single), (d.Boat, d.BoatName, d.Dock, d.Position)));
     }
