@@ -26,6 +26,15 @@ public class DriftPicturesTests
     }
 
     [Fact]
+    public void A_reading_at_reference_conditions_stands_beside_the_one_that_the_helm_read_over_the_top()
+    {
+        var over = SkerryBay.ReadOver().Positions[0];
+        var mounting = over.Mounting!;
+        var both = Standings.Of(over with { Mounting = mounting with { Band = mounting.Band with { ReferenceRpm = 5900 } } });
+        Assert.Contains($"last read {mounting.Band.ObservedRpm:0} RPM, 5900 at reference conditions, ", both.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_reading_over_the_top_is_never_called_inside_though_the_line_is()
     {
         var picture = Picture(SkerryBay.ReadOver());
