@@ -43,6 +43,36 @@ public sealed class HealthTests(PostgresFixture postgres)
         await serve.SaysAsync("serving on", Ct);
         using var http = new HttpClient { BaseAddress = new Uri(Regex.Match(serve.Output, "serving on (http://[^ ;]+)").Groups[1].Value) };
         Assert.Contains("no work node", await StatusAsync(http, "degraded", HttpStatusCode.OK), StringComparison.Ordinal);
+
+        // Through a proxy, on this machine too, nobody is told more than the status.
+        using var far = new HttpRequestMessage(HttpMethod.Get, "/health/ready") { Headers = { { "X-Forwarded-For", "203.0.113.7" } } };
+        using var told = await http.SendAsync(far, Ct);
+        Assert.Equal("{\"status\":\"degraded\"}", await told.Content.ReadAsStringAsync(Ct));
+    }
+
+    [Fact]
+    public async Task Probes_of_a_database_that_crawls_leave_one_query_there_and_not_for_long()
+    {
+        var connection = await postgres.NewDatabaseAsync("crawl", Ct);
+        using var serve = new FleetProgram(connection, [("FLEETWAKE_URLS", "http://127.0.0.1:0")], "serve", "--apply-schema");
+        await serve.SaysAsync("serving on", Ct);
+        using var http = new HttpClient { BaseAddress = new Uri(Regex.Match(serve.Output, "serving on (http://[^ ;]+)").Groups[1].Value) };
+        await using var source = NpgsqlDataSource.Create(connection);
+        await using var held = await source.OpenConnectionAsync(Ct);
+        await using var transaction = await held.BeginTransactionAsync(Ct);
+        await using (var locking = new NpgsqlCommand("lock table fleetwake.outgoing_mail in access exclusive mode", held)) await locking.ExecuteNonQueryAsync(Ct);
+
+        var probes = Enumerable.Range(0, 10).Select(_ => http.GetAsync("/health/ready", Ct)).ToList();
+        await RunningFleet.UntilAsync("a probe's query", async () => await WaitingAsync(source) > 0, Ct);
+        while (!probes.TrueForAll(p => p.IsCompleted))
+        {
+            Assert.Equal(1, Math.Max(1, await WaitingAsync(source)));
+            await Task.Delay(100, Ct);
+        }
+
+        foreach (var probe in probes) Assert.Equal(HttpStatusCode.ServiceUnavailable, (await probe).StatusCode);
+        await Task.Delay(TimeSpan.FromSeconds(3), Ct); // Npgsql gives a query that is broken off two seconds.
+        Assert.Equal(0, await WaitingAsync(source));
     }
 
     [Fact]
@@ -70,6 +100,12 @@ public sealed class HealthTests(PostgresFixture postgres)
             return answer["status"]!.GetValue<string>() == status && response.StatusCode == code;
         }, Ct);
         return System.Text.RegularExpressions.Regex.Unescape(said);
+    }
+
+    private static async Task<long> WaitingAsync(NpgsqlDataSource source)
+    {
+        await using var command = source.CreateCommand("select count(*) from pg_stat_activity where datname = current_database() and wait_event_type = 'Lock'");
+        return (long)(await command.ExecuteScalarAsync(Ct))!;
     }
 
     private static async Task RunAsync(string connection, string sql)

@@ -18,14 +18,16 @@ public sealed class DirtyBoatSubscription : SubscriptionBase
         " on conflict (operator, boat) do update set sequence = greatest(excluded.sequence, dirty_boats.sequence),"
         + " attempts = 0, not_before = null, parked_at = null, last_error = null";
 
+    /// <summary>Notices on an engine's or prop's stream: the index from it to boats.</summary>
+    internal const string PartNotices = "('prop_issued', 'prop_found', 'prop_returned', 'engine_installed', 'engine_taken_off')";
+
     private const string MarkBoat =
         "insert into " + WorkTables.DirtyBoats + " (operator, boat, sequence, marked_at, attempts) values (?, ?, ?, now(), 0)" + Upsert;
 
-    // The notices on an engine's or prop's stream are the index from it to boats.
     private const string MarkBoatsOfPart =
         "insert into " + WorkTables.DirtyBoats + " (operator, boat, sequence, marked_at, attempts)"
         + " select distinct e.tenant_id, e.data ->> 'boat', ?::bigint, now(), 0 from " + FleetStore.SchemaName + ".mt_events e"
-        + " where e.tenant_id = ? and e.stream_id = ? and e.type in ('prop_issued', 'prop_found', 'prop_returned', 'engine_installed', 'engine_taken_off')" + Upsert;
+        + " where e.tenant_id = ? and e.stream_id = ? and e.type in " + PartNotices + Upsert;
 
     // Nearly every record of one boat can bear on another that shares a prop or an engine: hours, spans, questions.
     private const string MarkNeighbours =

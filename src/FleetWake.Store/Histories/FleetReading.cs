@@ -21,6 +21,14 @@ public sealed partial class FleetReading(IDocumentStore store, NpgsqlDataSource 
         return [.. findings.OrderBy(f => f.Finding.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal)];
     }
 
+    /// <summary>The present findings of some boats, those left out that have none.</summary>
+    public async Task<IReadOnlyList<StoredFinding>> FindingsAsync(string @operator, IEnumerable<string> boats, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(@operator);
+        var current = await session.LoadManyAsync<CurrentFinding>(ct, [.. boats]);
+        return [.. await session.LoadManyAsync<StoredFinding>(ct, [.. current.Select(c => c.FindingId)])];
+    }
+
     /// <summary>The present finding of a boat; null when the boat is unknown or not assessed yet.</summary>
     public async Task<StoredFinding?> FindingAsync(string @operator, string boat, CancellationToken ct)
     {
@@ -62,17 +70,6 @@ public sealed partial class FleetReading(IDocumentStore store, NpgsqlDataSource 
         }
 
         return [.. findings.OrderBy(f => f.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal)];
-    }
-
-    /// <summary>Boats of an operator whose finding is older than their record, waiting or parked.</summary>
-    public async Task<IReadOnlyList<string>> StaleBoatsAsync(string @operator, CancellationToken ct)
-    {
-        await using var command = source.CreateCommand("select boat from " + WorkTables.DirtyBoats + " where operator = $1 order by boat");
-        command.Parameters.Add(new NpgsqlParameter { Value = @operator });
-        await using var reader = await command.ExecuteReaderAsync(ct);
-        var boats = new List<string>();
-        while (await reader.ReadAsync(ct)) boats.Add(reader.GetString(0));
-        return boats;
     }
 
     /// <summary>Boats whose finding is not up to date: waiting, and parked because they could not be assessed.</summary>

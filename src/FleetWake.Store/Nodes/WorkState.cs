@@ -1,7 +1,7 @@
 namespace FleetWake.Store.Nodes;
 
 /// <summary>How the work stands, in numbers; those of every operator together.</summary>
-/// <param name="EventsBehind">Events that the daemon has not folded yet.</param>
+/// <param name="EventsBehind">Events that the daemon has not folded yet; 100 001 stands for any larger number.</param>
 /// <param name="DaemonLag">Age of the oldest of them.</param>
 /// <param name="Waiting">Boats that wait to be assessed.</param>
 /// <param name="OldestWait">How long the first of them has waited.</param>
@@ -13,6 +13,9 @@ public sealed record WorkState(
 {
     /// <summary>From this age of an event on, something keeps the daemon from folding it.</summary>
     public static readonly TimeSpan LongestLag = TimeSpan.FromSeconds(60);
+
+    /// <summary>As far as events are counted.</summary>
+    public const long MostCounted = 100_000;
 
     /// <summary>From this wait on, findings are too slow for the record.</summary>
     public static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(10);
@@ -26,7 +29,7 @@ public sealed record WorkState(
         foreach (var silent in Nodes.Where(n => n.IsSilent))
             complaints.Add(new("nodes", $"{silent.Id} ({silent.Roles}) has not been heard of for {Words(silent.Since)}"));
         if (DaemonLag > LongestLag)
-            complaints.Add(new("daemon", $"{EventsBehind} events are not folded, the oldest for {Words(DaemonLag)}: the log of \"fleetwake work\" says what stops it"));
+            complaints.Add(new("daemon", $"{(EventsBehind > MostCounted ? $"over {MostCounted}" : EventsBehind)} events are not folded, the oldest for {Words(DaemonLag)}: the log of \"fleetwake work\" says what stops it"));
         if (OldestWait > LongestWait)
             complaints.Add(new("findings", $"{Waiting} boats wait to be assessed, the first for {Words(OldestWait)}: start another \"fleetwake work\""));
         if (Parked > 0)

@@ -7,10 +7,11 @@ namespace FleetWake.Store.Nodes;
 /// <summary>Reads how the work stands, by the database's clock.</summary>
 public sealed class WorkStateReading(NpgsqlDataSource source, NodeBook nodes, MailLedger ledger)
 {
-    // A step that never ran has no row of progress: everything is behind it.
+    // A step that never ran has no row of progress: everything is behind it. Counting a whole record would take long.
     private const string Ask =
         "with folded as (select case when count(*) >= 2 then min(last_seq_id) else 0 end as upto from " + FleetStore.SchemaName + ".mt_event_progression where name like '%:All'),"
-        + " behind as (select count(*) as events, min(timestamp) as oldest from " + FleetStore.SchemaName + ".mt_events, folded where seq_id > upto),"
+        + " behind as (select count(*) as events, min(timestamp) as oldest from (select timestamp from " + FleetStore.SchemaName + ".mt_events"
+        + " where seq_id > (select upto from folded) order by seq_id limit 100001) as newer),"
         + " boats as (select count(*) filter (where parked_at is null) as waiting, min(marked_at) filter (where parked_at is null) as oldest,"
         + " count(parked_at) as parked from " + WorkTables.DirtyBoats + ")"
         + " select b.events, coalesce(extract(epoch from clock_timestamp() - b.oldest), 0)::float8, d.waiting::int,"

@@ -12,7 +12,6 @@ using JasperFx.Events.Projections;
 using JasperFx.MultiTenancy;
 using Marten;
 using Marten.Events;
-using JasperFx.OpenTelemetry;
 using Microsoft.Extensions.DependencyInjection;
 using Npgsql;
 using Weasel.Core;
@@ -41,12 +40,12 @@ public static class FleetStore
     /// <summary>Adds this node's beat, its watch over the others, and the reading of how the work stands.</summary>
     /// <param name="services">The services.</param>
     /// <param name="settings">What this node says of itself.</param>
-    /// <param name="beats">A pool for the beat alone, so that a busy node does not look dead.</param>
+    /// <param name="beats">A pool for the beat and the looks at the work alone: a busy node must not look dead, and who asks after it must not take connections from it.</param>
     public static IServiceCollection AddFleetNodes(this IServiceCollection services, NodeSettings settings, NpgsqlDataSource beats)
     {
         services.AddSingleton(settings);
         services.AddSingleton(new NodeBook(beats));
-        services.AddSingleton<WorkStateReading>();
+        services.AddSingleton(s => new WorkStateReading(beats, new NodeBook(beats), new MailLedger(s.GetRequiredService<IDocumentStore>(), beats, s.GetRequiredService<TimeProvider>())));
         return services.AddHostedService<NodeWatch>();
     }
 
@@ -75,6 +74,9 @@ public static class FleetStore
         options.Events.TenancyStyle = TenancyStyle.Conjoined;
         options.Events.AppendMode = EventAppendMode.QuickWithServerTimestamps;
         options.Events.UseListenNotifyForEventAppends = true;
+
+        // Where something was told at all, e.g. a claim, is asked for by the fact's name.
+        options.Events.EnableEventTypeIndex = true;
         options.Policies.AllDocumentsAreMultiTenanted();
         foreach (var (type, name) in LogbookJson.StoredNames) options.Events.MapEventType(type, name);
 
@@ -99,9 +101,6 @@ public static class FleetStore
         options.Schema.For<OperatorCard>().DocumentAlias("operator").SingleTenanted();
         options.Schema.For<ApiKey>().DocumentAlias("api_key").SingleTenanted();
         options.Schema.For<UnsubscribeToken>().DocumentAlias("unsubscribe_token").SingleTenanted();
-
-        options.OpenTelemetry.TrackConnections = TrackLevel.Normal;
-        options.OpenTelemetry.TrackEventCounters();
 
         foreach (var table in WorkTables.All) options.Storage.ExtendedSchemaObjects.Add(table);
     }

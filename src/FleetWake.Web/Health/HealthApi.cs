@@ -1,10 +1,10 @@
+using System.Net;
 using FleetWake.Logbook.Entries;
 using FleetWake.Store.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
-using Npgsql;
 
 namespace FleetWake.Web.Health;
 
@@ -15,11 +15,11 @@ namespace FleetWake.Web.Health;
 /// </summary>
 public static class HealthApi
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+    private static readonly string[] ProxyHeaders = ["X-Forwarded-For", "X-Forwarded-Host", "X-Forwarded-Proto", "X-Real-IP", "Forwarded", "Via"];
 
     /// <summary>Adds what the probes answer with.</summary>
     public static IServiceCollection AddFleetHealth(this IServiceCollection services) =>
-        services.ConfigureHttpJsonOptions(o => LogbookJson.Configure(o.SerializerOptions));
+        services.AddSingleton<HealthLook>().ConfigureHttpJsonOptions(o => LogbookJson.Configure(o.SerializerOptions));
 
     /// <summary>Maps the probes.</summary>
     public static void MapHealth(this IEndpointRouteBuilder routes)
@@ -28,33 +28,26 @@ public static class HealthApi
         routes.MapGet("/health/ready", ReadyAsync).ExcludeFromDescription();
     }
 
-    private static async Task<IResult> ReadyAsync(HttpContext http, WorkStateReading state, NodeSettings node, TimeProvider time, CancellationToken ct)
+    private static async Task<IResult> ReadyAsync(HttpContext http, HealthLook look, CancellationToken ct)
     {
         // A proxy must not answer for us.
         http.Response.Headers.CacheControl = "no-store";
-        var health = await LookAsync(state, node, time, ct);
-        return Results.Json(health, statusCode: health.Status == HealthStatus.NotReady ? StatusCodes.Status503ServiceUnavailable : StatusCodes.Status200OK);
+        var health = await look.NowAsync(ct);
+        var code = health.Status == HealthStatus.NotReady ? StatusCodes.Status503ServiceUnavailable : StatusCodes.Status200OK;
+        return IsNear(http) ? Results.Json(health, statusCode: code) : Results.Json(new HealthWord(health.Status), statusCode: code);
     }
 
-    private static async Task<HealthAnswer> LookAsync(WorkStateReading state, NodeSettings node, TimeProvider time, CancellationToken ct)
-    {
-        try
-        {
-            var complaints = (await state.NowAsync(ct).WaitAsync(Patience, time, ct)).Complaints();
-            return new HealthAnswer(complaints.Count == 0 ? HealthStatus.Ready : HealthStatus.Degraded, node.Node.Value, node.Roles, node.Version, complaints);
-        }
-        catch (PostgresException e) when (e.SqlState is PostgresErrorCodes.UndefinedTable or PostgresErrorCodes.InvalidSchemaName or PostgresErrorCodes.UndefinedColumn)
-        {
-            return NotReady("schema", "the database does not have this version's tables: run \"fleetwake schema\"");
-        }
-        catch (Exception e) when (e is NpgsqlException or TimeoutException)
-        {
-            return NotReady("database", "the database does not answer");
-        }
-
-        HealthAnswer NotReady(string part, string says) => new(HealthStatus.NotReady, node.Node.Value, node.Roles, node.Version, [new Complaint(part, says)]);
-    }
+    /// <summary>
+    /// Asked on this machine, and not through a proxy on it. Anybody else is told the status alone: names of machines and
+    /// versions are nobody's business.
+    /// </summary>
+    private static bool IsNear(HttpContext http) =>
+        (http.Connection.RemoteIpAddress is not { } from || IPAddress.IsLoopback(from)) && !ProxyHeaders.Any(http.Request.Headers.ContainsKey);
 }
+
+/// <summary>What somebody far away is answered.</summary>
+/// <param name="Status">ready, degraded or not_ready.</param>
+public sealed record HealthWord(HealthStatus Status);
 
 /// <summary>What a probe is answered.</summary>
 /// <param name="Status">ready, degraded or not_ready.</param>

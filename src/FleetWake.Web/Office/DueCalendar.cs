@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
@@ -26,11 +28,12 @@ public static class DueCalendar
 
     /// <summary>Maps the calendar.</summary>
     public static void MapDueCalendar(this IEndpointRouteBuilder routes) =>
-        routes.MapGet("/calendar/{key}/due.ics", ReadAsync).WithName("due_calendar").ExcludeFromDescription();
+        routes.MapGet("/calendar/{key}/due.ics", ReadAsync).Takes(Query.Dock).AddEndpointFilter(StrictQuery.CheckAsync).WithName("due_calendar").ExcludeFromDescription();
 
-    private static async Task<IResult> ReadAsync(string key, HttpContext http, FleetOperators operators, FleetReading reading, TimeProvider time, string? dock = null)
+    private static async Task<IResult> ReadAsync(string key, HttpContext http, FleetOperators operators, FleetReading reading, TimeProvider time)
     {
-        var ct = http.RequestAborted;
+        var (dock, ct) = (Query.Dock.In(http), http.RequestAborted);
+
         // An unknown key and one that opens something else are told apart to nobody.
         if (await operators.RecognizeAsync(key, ct) is not { } known || !known.Scopes.Contains(KeyScope.Calendar))
             return Problems.NotFound("There is no such calendar. Ask whoever runs your fleet's record for its address.");
@@ -41,15 +44,16 @@ public static class DueCalendar
             .Where(f => f.Registered is not null && (dock is null || f.Registered.Dock == dock))
             .SelectMany(f => Outlook.Of(f, DueApi.TodayAt(f.Registered!.DockZone, time), policy));
         http.Response.Headers.CacheControl = "private, no-cache";
-        return Results.Text(Write(card?.Name ?? known.Operator, card?.Zone, due, now), "text/calendar", System.Text.Encoding.UTF8);
+        return Results.Text(Write(known.Operator, card?.Name ?? known.Operator, card?.Zone, due, now), "text/calendar", Encoding.UTF8);
     }
 
     /// <summary>Writes a calendar of all-day events, each on the day its duty is due.</summary>
-    /// <param name="name">Name for people.</param>
+    /// <param name="operator">Id of the operator.</param>
+    /// <param name="name">Its name for people.</param>
     /// <param name="zone">IANA zone of the operator's office, which calendar programs show; the events are dates, and need none.</param>
     /// <param name="due">What is due.</param>
     /// <param name="now">When it is written.</param>
-    public static string Write(string name, string? zone, IEnumerable<DueItem> due, DateTimeOffset now)
+    public static string Write(string @operator, string name, string? zone, IEnumerable<DueItem> due, DateTimeOffset now)
     {
         var calendar = new Calendar { ProductId = "-//FleetWake//Due dates//EN", Method = "PUBLISH" };
         calendar.AddProperty("X-WR-CALNAME", $"{name}: due on propellers");
@@ -60,17 +64,18 @@ public static class DueCalendar
             calendar.AddTimeZone(VTimeZone.FromDateTimeZone(zone, now.UtcDateTime.AddYears(-1), includeHistoricalData: false));
         }
 
-        foreach (var item in due.OrderBy(d => d.DueOn).ThenBy(Uid, StringComparer.Ordinal)) calendar.Events.Add(Event(item, now));
+        foreach (var (item, uid) in due.Select(d => (Item: d, Uid: Uid(@operator, d))).OrderBy(d => d.Item.DueOn).ThenBy(d => d.Uid, StringComparer.Ordinal))
+            calendar.Events.Add(Event(item, uid, now));
         return new CalendarSerializer().SerializeToString(calendar) ?? "";
     }
 
-    private static CalendarEvent Event(DueItem item, DateTimeOffset now)
+    private static CalendarEvent Event(DueItem item, string uid, DateTimeOffset now)
     {
         var place = item.Position is { } p and not Logbook.Position.Single ? $" ({Words.Prose(p)})" : "";
         var taken = item.TakenBy is { } by ? $"\nTaken by {by}." : "";
         return new CalendarEvent
         {
-            Uid = Uid(item),
+            Uid = uid,
             DtStamp = new CalDateTime(now.UtcDateTime),
             Start = new CalDateTime(item.DueOn),
             End = new CalDateTime(item.DueOn.AddDays(1)),
@@ -82,12 +87,14 @@ public static class DueCalendar
     }
 
     /// <summary>
-    /// The same duty keeps its id while its date moves, so that a calendar moves the event. Strikes are due one by one.
+    /// The same duty keeps its id while its date moves, so that a calendar moves the event. Strikes are due one by one; a
+    /// prop and an engine may both bring the same strike to a boat, and only the words tell those apart. Ids are the
+    /// operator's own, and one calendar program may read those of several.
     /// </summary>
-    private static string Uid(DueItem item)
+    private static string Uid(string @operator, DueItem item)
     {
         var position = item.Position is { } p ? Words.Of(p) : "boat";
-        var strike = item.Strike is { } entry ? $".{entry}" : "";
-        return $"{item.Boat}.{position}.{item.RuleId}{strike}@fleetwake";
+        var strike = item.Strike is { } entry ? $".{entry}.{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(item.Why)))[..8]}" : "";
+        return $"{@operator}.{item.Boat}.{position}.{item.RuleId}{strike}@fleetwake";
     }
 }

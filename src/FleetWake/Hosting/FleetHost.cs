@@ -47,7 +47,7 @@ public static class FleetHost
         var node = NodeId.Make();
         var source = NpgsqlDataSource.Create(Pooled(database, node, roles.HasFlag(Roles.Serve) ? 40 : 15));
         builder.Services.AddFleetStore(source, daemon: roles.HasFlag(Roles.Work));
-        var beats = NpgsqlDataSource.Create(Pooled(database, node, 2));
+        var beats = NpgsqlDataSource.Create(Pooled(database, node, 3));
         builder.Services.AddFleetNodes(new NodeSettings(node, Words(roles), Version), beats);
         builder.Services.AddFleetHealth();
         builder.Services.AddFleetTelemetry(builder.Configuration, node, Version);
@@ -109,8 +109,8 @@ public static class FleetHost
     private static string Version { get; } = typeof(FleetHost).Assembly.GetName().Version?.ToString(3) ?? "0";
 
     /// <summary>
-    /// Pools are capped, so that one process cannot take every connection the server has. The beat has a pool of its own:
-    /// a node that is merely busy must not look dead. Each session carries the node's id (see <see cref="NodeId"/>).
+    /// Pools are capped, so that one process cannot take every connection the server has. The beat has a pool of its own
+    /// (one for it, one for a probe, one for the gauges): a node that is merely busy must not look dead. Each session carries the node's id (see <see cref="NodeId"/>).
     /// </summary>
     private static string Pooled(string database, NodeId node, int most)
     {

@@ -26,10 +26,17 @@ internal static class Telemetry
             .ConfigureResource(r => r.AddService("fleetwake", serviceVersion: version, serviceInstanceId: node.Value))
             .WithMetrics(m => m.AddMeter(FleetMeter.Name, "Marten", "Npgsql").AddAspNetCoreInstrumentation().AddRuntimeInstrumentation())
             .WithTracing(t => t
-                .AddSource(FleetMeter.Name, "Marten")
+                // Marten's spans name operators; they stay off.
+                .AddSource(FleetMeter.Name)
                 .AddNpgsql()
-                // A probe every few seconds would be most of what is seen.
-                .AddAspNetCoreInstrumentation(o => o.Filter = http => !http.Request.Path.StartsWithSegments("/health")))
+                .AddAspNetCoreInstrumentation(o =>
+                {
+                    // A probe every few seconds would be most of what is seen.
+                    o.Filter = http => !http.Request.Path.StartsWithSegments("/health");
+
+                    // A path may hold a boat, a calendar's key or a token to unsubscribe; http.route says enough.
+                    o.EnrichWithHttpRequest = (span, _) => span.SetTag("url.path", null);
+                }))
             .UseOtlpExporter();
     }
 }

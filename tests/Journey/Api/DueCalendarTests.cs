@@ -25,7 +25,7 @@ public sealed class DueCalendarTests(PostgresFixture postgres) : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         fleet = await RunningFleet.StartAsync(
-            await postgres.NewDatabaseAsync("calendar", Ct), new MailSettings("a@b.example", Path.GetTempPath(), null), ct: Ct);
+            await postgres.NewDatabaseAsync("calendar", Ct), new MailSettings("a@b.example", Path.GetTempPath(), null), ReadingFleet.Autumn(), ct: Ct);
         anybody = new HttpClient { BaseAddress = fleet.Http.BaseAddress };
         await fleet.SendAsync(
         [
@@ -57,6 +57,7 @@ public sealed class DueCalendarTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(2, events.Count(e => e.Summary!.EndsWith("grease the shaft", StringComparison.Ordinal)));
         Assert.Equal(events.Select(e => e.Uid).Order(), (await EventsAsync(path)).Select(e => e.Uid).Distinct().Order());
         Assert.Empty(await EventsAsync(path + "?dock=nowhere"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await anybody.GetAsync(path + "?dok=nowhere", Ct)).StatusCode);
     }
 
     [Fact]

@@ -31,13 +31,11 @@ public sealed class LargeUploadTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task One_that_does_not_is_refused_when_it_passes_the_limit()
     {
-        var before = GC.GetTotalAllocatedBytes();
         var (answer, sent) = await UploadAsync("Transfer-Encoding: chunked", b => [.. Encoding.ASCII.GetBytes($"{b.Length:x}\r\n"), .. b, .. "\r\n"u8]);
         Assert.StartsWith("HTTP/1.1 413", answer, StringComparison.Ordinal);
-        Assert.InRange(sent, 4, 40);
 
-        // What the whole process took meanwhile, the sending of this test included.
-        Assert.InRange(GC.GetTotalAllocatedBytes() - before, 0, 100L * Megabyte);
+        // What went out beyond the limit lay in the sockets' buffers: nobody read it.
+        Assert.InRange(sent, 4, 40);
     }
 
     /// <summary>Sends until the program answers, and returns the answer with how many megabytes had gone out. Written by hand: a client hides who spoke first.</summary>

@@ -44,10 +44,10 @@ internal static class BoatsApi
     private static async Task<IResult> BoatAsync(string boat, HttpContext http, FleetReading reading)
     {
         var tenant = http.User.OperatorOf();
+        var upToDate = await reading.IsUpToDateAsync(tenant, boat, http.RequestAborted);
         if (await reading.FindingAsync(tenant, boat, http.RequestAborted) is not { } stored) return ReadingRoutes.OrUnknown<BoatPage>(null, "boat", boat);
-        var stale = await reading.StaleBoatsAsync(tenant, http.RequestAborted);
         var policy = await reading.PolicyAsync(tenant, http.RequestAborted);
-        return TaggedJson.Of(new BoatPage(BoatLine.Of(stored.Finding, policy), stored.Finding.Registered, stored.Finding.Held, stored.AssessedAt, !stale.Contains(boat, StringComparer.Ordinal)));
+        return TaggedJson.Of(new BoatPage(BoatLine.Of(stored.Finding, policy), stored.Finding.Registered, stored.Finding.Held, stored.AssessedAt, upToDate));
     }
 
     private static async Task<IResult> FindingAsync(string boat, HttpContext http, FleetReading reading) =>
@@ -94,5 +94,5 @@ public sealed record PositionLine(
 /// <param name="Registered">What its registration says; null while only records of it have arrived.</param>
 /// <param name="Held">How many records wait for its registration.</param>
 /// <param name="AssessedAt">When its finding was made.</param>
-/// <param name="UpToDate">Whether every record of it is in the finding; it is assessed again within about a second.</param>
+/// <param name="UpToDate">Whether every record of it is in the finding; usually it is assessed again within about a second. False too while records of the fleet wait to be looked at.</param>
 public sealed record BoatPage(BoatLine Now, BoatCard? Registered, int Held, DateTimeOffset AssessedAt, bool UpToDate);

@@ -12,7 +12,7 @@ internal static class ContradictionsApi
 {
     private static readonly QueryField<ContradictionKind?> Kind = Query.Word<ContradictionKind>("kind", "Only questions of this kind.");
     private static readonly Paged<ContradictionLine> Questions =
-        new("contradictions", c => [c.BoatName.ToUpperInvariant(), c.Boat, Words.Of(c.Kind), .. c.Entries.Select(e => e.ToString())]);
+        new("contradictions", c => [c.BoatName.ToUpperInvariant(), c.Boat, Words.Of(c.Kind), string.Join(' ', c.Entries), c.Question]);
 
     public static void MapContradictions(this IEndpointRouteBuilder read) =>
         read.MapGet("contradictions", ContradictionsAsync).Lists(Questions, Query.Dock, Query.Boat, Kind)

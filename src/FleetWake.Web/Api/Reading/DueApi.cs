@@ -16,7 +16,7 @@ internal static class DueApi
     private static readonly QueryField<DateOnly?> Day = Query.Date("day", "The day it is seen from; today at each boat's dock unless given.");
     private static readonly QueryField<DutyKind?> Kind = Query.Word<DutyKind>("kind", "Only duties of this kind.");
     private static readonly Paged<DueItem> Duties = new("due", d =>
-        [d.DueOn.ToString("o", CultureInfo.InvariantCulture), d.BoatName.ToUpperInvariant(), d.Boat, $"{(int?)d.Position}", Words.Of(d.Kind), d.RuleId, d.Why]);
+        [d.DueOn.ToString("o", CultureInfo.InvariantCulture), d.BoatName.ToUpperInvariant(), d.Boat, $"{(int?)d.Position}", Words.Of(d.Kind), d.RuleId, d.Why, $"{d.Strike}"]);
 
     public static void MapDue(this IEndpointRouteBuilder read) =>
         read.MapGet("due", DueAsync).Lists(Duties, Day, Query.Dock, Query.Boat, Kind)

@@ -44,11 +44,11 @@ internal static class EnginesApi
         var (tenant, ct) = (http.User.OperatorOf(), http.RequestAborted);
         var log = (await reading.LogsAsync(tenant, [StreamName.Engine(engine)], ct)).Values.Single();
         if (log.Facts.Count == 0) return ReadingRoutes.OrUnknown<EnginePage>(null, "engine", engine);
-        var places = Places(await reading.FindingsAsync(tenant, ct));
+        var boats = Logbook.Boats.Dossier.BoatsNamed(log).ToList();
+        var places = Places(await reading.FindingsAsync(tenant, boats, ct));
 
         // The history of any one boat it was on tells of all the others.
-        var boat = Logbook.Boats.Dossier.BoatsNamed(log).FirstOrDefault();
-        var told = boat is null ? null : (await reading.HistoriesAsync(tenant, [boat], ct))[0];
+        var told = boats.Count == 0 ? null : (await reading.HistoriesAsync(tenant, boats[..1], ct))[0];
         var meter = told?.Meters.GetValueOrDefault(engine);
         return TaggedJson.Of(new EnginePage(
             Line(engine, log, places.GetValueOrDefault(engine)),

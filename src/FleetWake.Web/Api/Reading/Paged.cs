@@ -20,6 +20,7 @@ public sealed class Paged<T>
     public const int Most = 200;
 
     private const int AtATime = 16;
+    private const int MostAtOnce = 16 * AtATime;
 
     private readonly string name;
     private readonly Func<T, string[]> key;
@@ -58,7 +59,8 @@ public sealed class Paged<T>
 
     /// <summary>
     /// The answer for a list whose items are told from logs: walks the things it is made of, some at a time, only as far
-    /// as the page needs. The first part of an item's key is the id of its thing.
+    /// as the page needs. The first part of an item's key is the id of its thing. A filter that matches little must not walk
+    /// the whole fleet in one request: after some hundred things the page ends where it is, short or empty.
     /// </summary>
     /// <param name="http">The request.</param>
     /// <param name="ids">Ids of the things, in any order.</param>
@@ -67,7 +69,8 @@ public sealed class Paged<T>
     {
         var after = After.In(http);
         var gathered = new List<T>();
-        foreach (var some in ids.Where(id => string.CompareOrdinal(id, after?[0]) >= 0).Order(StringComparer.Ordinal).Chunk(AtATime))
+        var rest = ids.Where(id => string.CompareOrdinal(id, after?[0]) >= 0).Order(StringComparer.Ordinal).ToList();
+        foreach (var some in rest.Take(MostAtOnce).Chunk(AtATime))
         {
             gathered.AddRange((await tell(some)).Where(item => after is null || Compare(key(item), after) > 0));
 
@@ -75,8 +78,12 @@ public sealed class Paged<T>
             if (gathered.Count > (Limit.In(http) ?? Usual)) break;
         }
 
-        return Answer(http, gathered);
+        var page = Page(http, gathered);
+        return TaggedJson.Of(page.Next is null && rest.Count > MostAtOnce ? page with { Next = Encode([Behind(rest[MostAtOnce - 1])]) } : page);
     }
+
+    /// <summary>The place behind every item of a thing and before any other thing.</summary>
+    private static string Behind(string id) => id + '\0';
 
     private static int Compare(string[] x, string[] y)
     {
