@@ -24,7 +24,9 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
 
     private const string Claim =
         "select operator, message, attempts, state, unclear, mime from " + WorkTables.OutgoingMail
-        + " where state in ('queued', 'deferred', 'unclear', 'sending') and not_before <= $1"
+        + " where state in ('queued', 'deferred', 'unclear', 'sending') and (not_before <= $1"
+        // Written by a clock that ran ahead, for no wait is as long. Not while it is being sent: that one may run ahead still.
+        + " or (state <> 'sending' and not_before > $2))"
         + " order by not_before for update skip locked limit 1";
 
     private const string Update =
@@ -33,13 +35,13 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
         + " mime = case when $3 in ('sent', 'refused') then ''::bytea else mime end"
         + " where operator = $1 and message = $2 and attempts = $8 and state = $9";
 
-    /// <summary>The periods of which a digest was issued.</summary>
-    public async Task<IReadOnlySet<string>> IssuedAsync(string @operator, string digest, CancellationToken ct)
+    /// <summary>The periods of which a digest was issued, each with when by the clock that issued it.</summary>
+    public async Task<IReadOnlyDictionary<string, DateTimeOffset>> IssuedAsync(string @operator, string digest, CancellationToken ct)
     {
         await using var session = store.QuerySession(@operator);
         var prefix = Key(digest, "");
-        var ids = await session.Query<IssuedDigest>().Where(d => d.Id.StartsWith(prefix)).Select(d => d.Id).ToListAsync(ct);
-        return ids.Select(id => id[prefix.Length..]).ToHashSet(StringComparer.Ordinal);
+        var issued = await session.Query<IssuedDigest>().Where(d => d.Id.StartsWith(prefix)).ToListAsync(ct);
+        return issued.ToDictionary(d => d.Id[prefix.Length..], d => d.IssuedAt, StringComparer.Ordinal);
     }
 
     /// <summary>
@@ -129,9 +131,19 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
         return counts;
     }
 
+    /// <summary>How many messages were refused or given up since a moment, those aside whose reader unsubscribed meanwhile.</summary>
+    public async Task<int> RefusedSinceAsync(DateTimeOffset since, CancellationToken ct)
+    {
+        await using var command = source.CreateCommand(
+            "select count(*)::int from " + WorkTables.OutgoingMail + " where state = $1 and not_before > $2 and last_error is distinct from $3");
+        object[] values = [MailState.Refused, since, MailState.Unsubscribed];
+        foreach (var value in values) command.Parameters.Add(new NpgsqlParameter { Value = value });
+        return (int)(await command.ExecuteScalarAsync(ct))!;
+    }
+
     private static async Task<Due?> NextAsync(NpgsqlConnection connection, DateTimeOffset now, CancellationToken ct)
     {
-        await using var command = new NpgsqlCommand(Claim, connection) { Parameters = { new() { Value = now } } };
+        await using var command = new NpgsqlCommand(Claim, connection) { Parameters = { new() { Value = now }, new() { Value = now + MailState.BeyondAnyWait } } };
         await using var reader = await command.ExecuteReaderAsync(ct);
         if (!await reader.ReadAsync(ct)) return null;
         var mail = new ClaimedMail(reader.GetString(0), reader.GetString(1), reader.GetInt32(2) + 1, reader.GetInt32(4), reader.GetFieldValue<byte[]>(5));

@@ -12,6 +12,9 @@ public static class MailState
     /// <summary>Nobody knows whether it was taken.</summary>
     public const string Unclear = "unclear";
 
+    /// <summary>Why a message that waited is refused when its reader leaves: nobody has to look at that.</summary>
+    internal const string Unsubscribed = "unsubscribed";
+
     internal const string Deferred = "deferred";
     internal const string Sending = "sending";
 
@@ -22,6 +25,9 @@ public static class MailState
     public const int MostUnclearAttempts = 3;
 
     private static readonly TimeSpan LongestWait = TimeSpan.FromHours(4);
+
+    /// <summary>Longer than any wait, and by more than the clocks of two nodes should differ.</summary>
+    internal static readonly TimeSpan BeyondAnyWait = TimeSpan.FromHours(6);
 
     /// <summary>Wait before the next attempt: doubling from half a minute to four hours.</summary>
     internal static TimeSpan Wait(int attempt)

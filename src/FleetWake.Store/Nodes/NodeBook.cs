@@ -6,7 +6,7 @@ namespace FleetWake.Store.Nodes;
 
 /// <summary>
 /// Which processes work on this database and when each was last heard of. All times are the database's, so that the
-/// clocks of the nodes may be wrong.
+/// clocks of the nodes may be wrong; who is silent is not judged by them, for that clock may be set as well.
 /// </summary>
 public sealed class NodeBook(NpgsqlDataSource source)
 {
@@ -17,17 +17,18 @@ public sealed class NodeBook(NpgsqlDataSource source)
         "insert into " + WorkTables.Nodes + " (node, roles, version, started_at, beat_at) values ($1, $2, $3, clock_timestamp(), clock_timestamp())"
         + " on conflict (node) do update set beat_at = clock_timestamp()";
 
-    private const string Silent = " where n.node <> $1 and n.beat_at < clock_timestamp() - $2::interval";
+    // Only those that have not beaten since they were looked at.
+    private const string Silent = " (n.node, n.beat_at) in (select * from unnest($1::text[], $2::timestamptz[]))";
 
     // The database of the sessions is named too: another fleet may lie on the same server.
     private const string EndSessions =
-        "select n.node, extract(epoch from clock_timestamp() - n.beat_at)::float8, count(s.pid), count(s.pid) filter (where pg_terminate_backend(s.pid))"
+        "select n.node, count(s.pid), count(s.pid) filter (where pg_terminate_backend(s.pid))"
         + " from " + WorkTables.Nodes + " n left join pg_stat_activity s on s.datname = current_database() and s.application_name = $3 || n.node"
-        + Silent + " group by 1, 2 order by 1";
+        + " where" + Silent + " group by 1 order by 1";
 
     // Only one whose sessions are gone for good: the next round looks again for any that is left.
     private const string Forget =
-        "delete from " + WorkTables.Nodes + " n" + Silent
+        "delete from " + WorkTables.Nodes + " n where" + Silent
         + " and not exists (select from pg_stat_activity s where s.datname = current_database() and s.application_name = $3 || n.node)";
 
     private const string All =
@@ -50,22 +51,34 @@ public sealed class NodeBook(NpgsqlDataSource source)
         await command.ExecuteNonQueryAsync(ct);
     }
 
-    /// <summary>
-    /// Ends the sessions of every other node that stands still, and forgets those that have none any more. What such a
-    /// node had in hand is rolled back; it finds its connections broken when it goes on, and begins again.
-    /// </summary>
-    public async Task<IReadOnlyList<EndedNode>> EndSilentAsync(NodeId judge, CancellationToken ct)
+    /// <summary>The last beat of every other node.</summary>
+    public async Task<IReadOnlyDictionary<string, DateTimeOffset>> BeatsAsync(NodeId judge, CancellationToken ct)
     {
+        await using var command = source.CreateCommand("select node, beat_at from " + WorkTables.Nodes + " where node <> $1");
+        command.Parameters.Add(new NpgsqlParameter { Value = judge.Value });
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        var beats = new Dictionary<string, DateTimeOffset>(StringComparer.Ordinal);
+        while (await reader.ReadAsync(ct)) beats.Add(reader.GetString(0), reader.GetFieldValue<DateTimeOffset>(1));
+        return beats;
+    }
+
+    /// <summary>
+    /// Ends the sessions of nodes that stand still, and forgets those that have none any more. What such a node had in
+    /// hand is rolled back; it finds its connections broken when it goes on, and begins again.
+    /// </summary>
+    public async Task<IReadOnlyList<EndedNode>> EndAsync(IReadOnlyList<SilentNode> silent, CancellationToken ct)
+    {
+        var since = silent.ToDictionary(s => s.Node, s => s.Since, StringComparer.Ordinal);
         var ended = new List<EndedNode>();
-        await using (var command = About(EndSessions, judge))
+        await using (var command = About(EndSessions, silent))
         {
             await using var reader = await command.ExecuteReaderAsync(ct);
             while (await reader.ReadAsync(ct))
-                ended.Add(new EndedNode(reader.GetString(0), TimeSpan.FromSeconds(reader.GetDouble(1)), (int)reader.GetInt64(2), (int)reader.GetInt64(3)));
+                ended.Add(new EndedNode(reader.GetString(0), since[reader.GetString(0)], (int)reader.GetInt64(1), (int)reader.GetInt64(2)));
         }
 
         if (ended.Count == 0) return ended;
-        await using var forget = About(Forget, judge);
+        await using var forget = About(Forget, silent);
         await forget.ExecuteNonQueryAsync(ct);
         return ended;
     }
@@ -85,11 +98,11 @@ public sealed class NodeBook(NpgsqlDataSource source)
         return nodes;
     }
 
-    private NpgsqlCommand About(string sql, NodeId judge)
+    private NpgsqlCommand About(string sql, IReadOnlyList<SilentNode> silent)
     {
         var command = source.CreateCommand(sql);
-        command.Parameters.Add(new NpgsqlParameter { Value = judge.Value });
-        command.Parameters.Add(new NpgsqlParameter { Value = Silence, NpgsqlDbType = NpgsqlDbType.Interval });
+        command.Parameters.Add(new NpgsqlParameter { Value = silent.Select(s => s.Node).ToArray() });
+        command.Parameters.Add(new NpgsqlParameter { Value = silent.Select(s => s.Beat).ToArray() });
         command.Parameters.Add(new NpgsqlParameter { Value = NodeId.Prefix });
         return command;
     }

@@ -14,6 +14,7 @@ public sealed partial class NodeWatch(NodeBook book, NodeSettings settings, Time
     public static readonly TimeSpan Interval = TimeSpan.FromSeconds(3);
 
     private readonly Regularity regularity = new(time, Interval * 2);
+    private readonly Stillness stillness = new(time, NodeBook.Silence);
 
     /// <inheritdoc/>
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -56,8 +57,9 @@ public sealed partial class NodeWatch(NodeBook book, NodeSettings settings, Time
     {
         await book.BeatAsync(settings.Node, settings.Roles, settings.Version, ct);
         if (regularity.Beat() is { } stood) LogStoodStill(settings.Node.Value, stood.TotalSeconds);
-        if (regularity.For < NodeBook.Silence) return;
-        foreach (var ended in await book.EndSilentAsync(settings.Node, ct))
+        var silent = stillness.Of(await book.BeatsAsync(settings.Node, ct));
+        if (regularity.For < NodeBook.Silence || silent.Count == 0) return;
+        foreach (var ended in await book.EndAsync(silent, ct))
             LogEnded(ended.Node, ended.Since.TotalSeconds, ended.Ended, ended.Sessions);
     }
 

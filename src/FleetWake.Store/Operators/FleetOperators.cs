@@ -9,7 +9,7 @@ public sealed class FleetOperators(IDocumentStore store, TimeProvider time)
 {
     // What waits for somebody who no longer wants it is not sent; an attempt that is under way is past recall.
     private const string CancelMail =
-        "update " + Schema.WorkTables.OutgoingMail + " set state = 'refused', last_error = 'unsubscribed', mime = ''::bytea"
+        "update " + Schema.WorkTables.OutgoingMail + " set state = 'refused', last_error = '" + Mail.MailState.Unsubscribed + "', mime = ''::bytea"
         + " where operator = ? and recipient = ? and state in ('queued', 'deferred', 'unclear')";
 
     /// <summary>Opens an operator and returns it as it is now; opening it again changes nothing.</summary>

@@ -57,7 +57,9 @@ public sealed class BulkRecorder(IDocumentStore store, string tenant)
 
         var answers = new List<Answer>(chunk.Count);
         var facts = new List<Placed>();
-        var here = new HashSet<string>(chunk.SelectMany(d => d.Registers), StringComparer.Ordinal);
+        // What this chunk itself registers, wherever in it: not what a conflict would, nor a repeat, which may be taken back since.
+        var here = chunk.Where(d => d.Id is { } id && !receipts.ContainsKey(id)).DistinctBy(d => d.Id)
+            .SelectMany(d => d.Registers).ToHashSet(StringComparer.Ordinal);
         foreach (var record in chunk)
         {
             if (record.Id is { } id && receipts.TryGetValue(id, out var receipt))

@@ -18,10 +18,12 @@ public sealed record Receipt(Guid Id, string ContentHash, Answer Answer, IReadOn
     [JsonIgnore]
     public bool IsHeld => Answer.Outcome == Outcome.Held;
 
+    private static readonly JsonSerializerOptions Canonical = new(LogbookJson.Options) { Converters = { new PlainDecimal() } };
+
     /// <summary>Hash of a record's content as understood: member order, spacing and number spelling do not matter, nor the way it came.</summary>
     public static string Hash(RecordKind kind, ICommand command)
     {
-        var content = JsonSerializer.Serialize(command, kind.CommandType, LogbookJson.Options);
+        var content = JsonSerializer.Serialize(command, kind.CommandType, Canonical);
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{RecordKind.SchemaVersion}\n{kind.Name}\n{content}")));
     }
 
@@ -34,6 +36,15 @@ public sealed record Receipt(Guid Id, string ContentHash, Answer Answer, IReadOn
         if (!IsHeld) return Answer with { Repeat = true };
         var held = Registrations.Holding(References, registered);
         return Answer with { Repeat = true, Held = held, Outcome = held.Count > 0 ? Outcome.Held : Outcome.Recorded };
+    }
+
+    /// <summary>An amount without the zeros at its end, which a decimal keeps as it was written: 10.50 is 10.5.</summary>
+    private sealed class PlainDecimal : JsonConverter<decimal>
+    {
+        public override decimal Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.GetDecimal();
+
+        public override void Write(Utf8JsonWriter writer, decimal value, JsonSerializerOptions options) =>
+            writer.WriteNumberValue(value / 1.0000000000000000000000000000m);
     }
 
     private static Answer Conflict(Guid id) => new(
@@ -54,7 +65,9 @@ internal static class Receipts
     /// <summary>Whether somebody else wrote to the same streams, or took the same entry, in between: look again.</summary>
     public static bool IsLostRace(Exception e) =>
         e is JasperFx.DocumentAlreadyExistsException or EventStreamUnexpectedMaxEventIdException
-            or JasperFx.Events.ExistingStreamIdCollisionException or Marten.Exceptions.ExistingStreamIdCollisionException;
+            or JasperFx.Events.ExistingStreamIdCollisionException or Marten.Exceptions.ExistingStreamIdCollisionException
+        // A chunk that finds several of its entries taken is told of them all at once.
+        || (e is AggregateException { InnerExceptions.Count: > 0 } several && several.InnerExceptions.All(IsLostRace));
 }
 
 /// <summary>What a device is told about one record.</summary>

@@ -26,15 +26,4 @@ public sealed class RegularityTests
         Assert.Null(regularity.Beat());
         Assert.Equal(TimeSpan.FromSeconds(6), regularity.For);
     }
-
-    private sealed class SteppedTime : TimeProvider
-    {
-        private long seconds;
-
-        public override long TimestampFrequency => 1;
-
-        public override long GetTimestamp() => seconds;
-
-        public void Step(long by) => seconds += by;
-    }
 }

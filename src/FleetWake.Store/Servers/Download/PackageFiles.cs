@@ -51,7 +51,8 @@ internal static class PackageFiles
     private static string Within(string folder, string name)
     {
         string path = Path.GetFullPath(Path.Combine(folder, name));
-        return path.StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+        string root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)); // it may be set as /cache//
+        return path.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal)
             ? path
             : throw new InvalidDataException($"The package names a file outside itself: {name}");
     }
