@@ -1,3 +1,4 @@
+using FleetWake.Logbook.Office;
 using FleetWake.Reports.Digests;
 using FleetWake.Settings;
 using FleetWake.Store.Histories;
@@ -58,6 +59,29 @@ public sealed class CatchUpTests(PostgresFixture postgres)
         Assert.Equal(2, mailbox.Offered);
         time.Move(TimeSpan.FromDays(7));
         Assert.Contains("2026-W11", Text(await mailbox.NextAsync(Ct)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_schedule_that_moves_to_a_later_day_sends_no_digest_of_a_week_before()
+    {
+        await using var mailbox = Mailbox.Open();
+        var (database, time) = await OneDigestAsync(mailbox);
+        time.Move(TimeSpan.FromDays(21)); // W10 went out, W11 and W12 are passed over with W13
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct);
+        Assert.Contains("2026-W13", Text(await mailbox.NextAsync(Ct)), StringComparison.Ordinal);
+
+        var dock = new DockRecords(2);
+        await fleet.SendAsync([new SetSchedule(dock.At("2026-03-25T11:00:00"), "weekly_wear", "friday", "06:00")], Ct, "office");
+        await RunningFleet.UntilAsync("the schedule", async () => DigestSchedule.Of(await fleet.Service<FleetReading>().OfficeLogAsync(RunningFleet.Operator, Ct)).Day == DayOfWeek.Friday, Ct);
+        await Task.Delay(TimeSpan.FromSeconds(4), Ct); // W12 is the newest due now, and some ticks go by
+        time.Move(TimeSpan.FromDays(3)); // Saturday: W13 is due again
+        await Task.Delay(TimeSpan.FromSeconds(3), Ct);
+        Assert.Equal(2, mailbox.Offered);
+        Assert.Equal("2026-W11 2026-W12", await PeriodsAsync(database, "digest_passed_over"));
+
+        time.Move(TimeSpan.FromDays(7));
+        Assert.Contains("2026-W14", Text(await mailbox.NextAsync(Ct)), StringComparison.Ordinal);
+        Assert.Equal("2026-W10 2026-W13 2026-W14", await PeriodsAsync(database, "digest_issued"));
     }
 
     [Fact]

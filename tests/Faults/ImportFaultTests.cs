@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using FleetWake.Store.Operators;
 using FleetWake.Store.Schema;
 using FleetWake.Tests.Kit;
@@ -8,7 +9,7 @@ namespace FleetWake.Faults.Tests;
 /// <summary>An import as a person starts it, and what it says and does when it is killed, interrupted or given nonsense.</summary>
 public sealed class ImportFaultTests(PostgresFixture postgres) : IDisposable
 {
-    private const int Strikes = 6_000;
+    private const int Strikes = 12_000;
     private const int Rows = Strikes + 20;
     private readonly string folder = Directory.CreateTempSubdirectory("fleetwake-import-fault-").FullName;
 
@@ -21,19 +22,16 @@ public sealed class ImportFaultTests(PostgresFixture postgres) : IDisposable
     {
         var database = await ReadyAsync("killed");
         WriteFleet();
-        var killed = 0;
-        while (killed < 10)
+        for (var killed = 0; killed < 10; killed++)
         {
-            // The last kill comes when 60 % are in; each at whatever moment of a transaction that is.
-            var until = Rows * 6 * (killed + 1) / 100;
+            // The last kill comes when half are in, long before the end; each at whatever moment of a transaction that is.
             using var program = Start(database);
-            while (await CountAsync(database) < until && NotEnded(program)) await Task.Delay(10, Ct);
+            await RecordedAsync(program, database, Rows * 5 * (killed + 1) / 100);
             program.Signal("KILL");
-            await program.EndAsync(Ct);
-            killed++;
+            Assert.Equal(128 + 9, await program.EndAsync(Ct));
         }
 
-        Assert.InRange(await CountAsync(database), Rows * 6 / 10, Rows - 1);
+        Assert.InRange(await CountAsync(database), Rows / 2, Rows - 1);
         var (exit, output) = await FleetProgram.RunAsync(database, Ct, Arguments);
         Assert.True(exit == 0, output);
         Assert.Matches($@"import: {Rows} rows: recorded \d+, held 0, repeated \d+, conflict 0, refused 0", output);
@@ -47,7 +45,7 @@ public sealed class ImportFaultTests(PostgresFixture postgres) : IDisposable
         var database = await ReadyAsync("interrupted");
         WriteFleet();
         using var program = Start(database);
-        while (await CountAsync(database) < 1000) await Task.Delay(10, Ct);
+        await RecordedAsync(program, database, 1000);
         program.Signal("INT");
         Assert.Equal(130, await program.EndAsync(Ct));
         Assert.Contains("run the same command again to go on", program.Output, StringComparison.Ordinal);
@@ -85,7 +83,18 @@ public sealed class ImportFaultTests(PostgresFixture postgres) : IDisposable
 
     private FleetProgram Start(string database) => new(database, Arguments);
 
-    private static bool NotEnded(FleetProgram program) => !program.Output.Contains("import: ", StringComparison.Ordinal);
+    /// <summary>Waits until so many rows are recorded, while the program runs and for some minutes at most.</summary>
+    private static async Task RecordedAsync(FleetProgram program, string database, int rows)
+    {
+        await using var source = NpgsqlDataSource.Create(database);
+        var clock = Stopwatch.StartNew();
+        while (await CountAsync(source) < rows)
+        {
+            Assert.False(program.HasEnded, $"it ended before {rows} rows were recorded:\n{program.Output}");
+            Assert.True(clock.Elapsed < TimeSpan.FromMinutes(3), $"{rows} rows were not recorded in time:\n{program.Output}");
+            await Task.Delay(20, Ct);
+        }
+    }
 
     private async Task<string> ReadyAsync(string hint)
     {
@@ -110,6 +119,11 @@ public sealed class ImportFaultTests(PostgresFixture postgres) : IDisposable
     private static async Task<long> CountAsync(string database, string what = "count(*)")
     {
         await using var source = NpgsqlDataSource.Create(database);
+        return await CountAsync(source, what);
+    }
+
+    private static async Task<long> CountAsync(NpgsqlDataSource source, string what = "count(*)")
+    {
         await using var command = source.CreateCommand($"select {what} from fleetwake.mt_events where type in ('boat_registered', 'strike_reported')");
         return (long)(await command.ExecuteScalarAsync(Ct))!;
     }

@@ -132,6 +132,39 @@ public sealed class MailFaultTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_message_that_waits_for_a_moment_a_clock_ran_ahead_to_goes_out_now()
+    {
+        await using var mailbox = Mailbox.Open();
+        mailbox.Answers.Enqueue(new SmtpResponse(SmtpReplyCode.TransactionFailed - 103, "try again later"));
+        await using var fleet = await FleetAsync(mailbox);
+        await SubscribeAsync(fleet);
+        await StateAsync(fleet, "deferred");
+        await RunAsync(fleet, "update fleetwake.outgoing_mail set not_before = now() + interval '5 hours'"); // a wait, it may be
+        await Task.Delay(TimeSpan.FromSeconds(3), Ct);
+        Assert.Equal(1, mailbox.Offered);
+        await RunAsync(fleet, "update fleetwake.outgoing_mail set not_before = now() + interval '1 year'");
+        await mailbox.NextAsync(Ct);
+        await StateAsync(fleet, "sent");
+    }
+
+    [Fact]
+    public async Task Check_tells_of_messages_refused_in_the_last_week_and_not_of_those_whose_reader_left()
+    {
+        await using var mailbox = Mailbox.Open();
+        mailbox.Answers.Enqueue(new SmtpResponse(SmtpReplyCode.MailboxUnavailable, "no such person"));
+        await using var fleet = await FleetAsync(mailbox);
+        await SubscribeAsync(fleet);
+        await StateAsync(fleet, "refused");
+        Assert.Matches("(?m)^WRONG mail .*1 refused in the last week", await CheckAsync());
+        await RunAsync(fleet, "update fleetwake.outgoing_mail set not_before = now() - interval '8 days'");
+        Assert.Matches("(?m)^ok    mail .*1 refused", await CheckAsync());
+        await RunAsync(fleet, "update fleetwake.outgoing_mail set not_before = now(), last_error = 'unsubscribed'");
+        Assert.Matches("(?m)^ok    mail .*1 refused", await CheckAsync());
+
+        async Task<string> CheckAsync() => (await FleetProgram.RunAsync(fleet.Database, Ct, "check")).Output;
+    }
+
+    [Fact]
     public async Task A_template_that_fails_does_not_keep_the_digest_from_going_out_in_a_plain_form_that_says_so()
     {
         var templates = Directory.CreateTempSubdirectory("fleetwake-broken-templates-").FullName;

@@ -4,7 +4,7 @@ using FleetWake.Tests.Program;
 
 namespace FleetWake.Faults.Tests;
 
-/// <summary>The worker that holds the daemon's lock stands still or dies: another goes on with its work, and nothing is done twice.</summary>
+/// <summary>A worker that holds a lock of the daemon stands still or dies: another goes on with its work, and nothing is done twice.</summary>
 public sealed class SilentNodeTests(PostgresFixture postgres)
 {
     private readonly DockRecords dock = new();
@@ -18,7 +18,7 @@ public sealed class SilentNodeTests(PostgresFixture postgres)
         await workers.TakeAsync([.. dock.Outfit("tern", "Tern"), dock.Trial("tern", "2026-02-01T10:00:00", 5600, 120)], Ct);
         await workers.SubscribeAsync(Ct);
         await TrialsAsync(workers, 1);
-        await RunningFleet.UntilAsync("the digest", () => Task.FromResult(workers.Mails == 1), Ct);
+        await RunningFleet.UntilAsync("the digest", () => Task.FromResult(workers.Mails > 0), Ct);
         var frozen = await workers.LeaderAsync(Ct);
         var other = workers.Programs.Single(p => p != frozen);
         await Task.Delay(TimeSpan.FromSeconds(20), Ct); // the other judges only once its own beat has been regular for this long
@@ -41,8 +41,13 @@ public sealed class SilentNodeTests(PostgresFixture postgres)
             await workers.AskAsync<long>("select count(*) from fleetwake.nodes where beat_at > now() - interval '10 seconds'", Ct) == 2, Ct);
         await workers.IsFoldedOnceAsync(Ct);
         Assert.False(frozen.HasEnded);
-        Assert.Equal(1, workers.Mails);
-        Assert.Equal(1, await workers.AskAsync<long>("select count(*) from fleetwake.mt_events where type = 'digest_issued'", Ct));
+
+        // One a period, which is one in all, but for a run that spans the moment at which the next is due.
+        var periods = await workers.AskAsync<long>("select count(distinct data ->> 'period') from fleetwake.mt_events where type = 'digest_issued'", Ct);
+        Assert.InRange(periods, 1, 2);
+        Assert.Equal(periods, await workers.AskAsync<long>("select count(*) from fleetwake.mt_events where type = 'digest_issued'", Ct));
+        await RunningFleet.UntilAsync("each digest mailed", () => Task.FromResult(workers.Mails >= periods), Ct);
+        Assert.Equal(periods, workers.Mails);
     }
 
     [Fact]
@@ -65,6 +70,10 @@ public sealed class SilentNodeTests(PostgresFixture postgres)
         await RunningFleet.UntilAsync("the killed one forgotten", async () => await workers.AskAsync<long>("select count(*) from fleetwake.nodes", Ct) == 1, Ct);
     }
 
-    private static Task TrialsAsync(Workers workers, int count) =>
-        RunningFleet.UntilAsync($"{count} trials in the finding", async () => await workers.TrialsAsync("tern", Ct) == count, Ct);
+    /// <summary>
+    /// Waits for the finding and for the daemon's every step: each has a lock of its own, and two workers may share them, so
+    /// that the finding alone may come while a step stands still.
+    /// </summary>
+    private static Task TrialsAsync(Workers workers, int count) => RunningFleet.UntilAsync(
+        $"{count} trials in the finding and every event folded", async () => await workers.TrialsAsync("tern", Ct) == count && await workers.UpToDateAsync(Ct), Ct);
 }

@@ -35,7 +35,7 @@ internal sealed class Workers : IAsyncDisposable
 
     public FleetProgram Another() => new(Connection, [("FLEETWAKE_MAIL_FOLDER", mail)], "work");
 
-    /// <summary>The process that holds the daemon's lock.</summary>
+    /// <summary>A process that holds a lock of the daemon; each of its steps has one.</summary>
     public async Task<FleetProgram> LeaderAsync(CancellationToken ct)
     {
         FleetProgram? leader = null;
@@ -69,6 +69,9 @@ internal sealed class Workers : IAsyncDisposable
         return finding?.Finding.Positions[0].Mounting?.Trials.Count ?? -1;
     }
 
+    /// <summary>Every event is folded and every boat assessed.</summary>
+    public Task<bool> UpToDateAsync(CancellationToken ct) => new Store.Histories.FleetReading(database.Store, database.Source).UpToDateAsync(ct);
+
     public async Task<T?> AskAsync<T>(string sql, CancellationToken ct)
     {
         await using var command = database.Source.CreateCommand(sql);
@@ -78,8 +81,7 @@ internal sealed class Workers : IAsyncDisposable
     /// <summary>Every stream's folded log holds each of its events once: nothing was lost, nothing applied twice.</summary>
     public async Task IsFoldedOnceAsync(CancellationToken ct)
     {
-        await RunningFleet.UntilAsync("everything folded", async () =>
-            await new Store.Histories.FleetReading(database.Store, database.Source).UpToDateAsync(ct), ct);
+        await RunningFleet.UntilAsync("everything folded", () => UpToDateAsync(ct), ct);
         await using var session = database.Store.QuerySession(RunningFleet.Operator);
         foreach (var log in await Marten.QueryableExtensions.ToListAsync(session.Query<FactLog>(), ct))
         {

@@ -49,13 +49,13 @@ public sealed partial class WeeklyWearIssue(
         var schedule = DigestSchedule.Of(office);
         var due = WeekPeriod.DueAt(now, zone, schedule);
         var issued = await ledger.IssuedAsync(card.Id, WeeklyWear.Digest, ct);
-        if (issued.Contains(due)) return;
+        if (WasIssued(issued, due, now)) return;
         var recipients = await operators.RecipientsAsync(card.Id, WeeklyWear.Digest, ct);
         if (recipients.Count == 0) return;
 
         // After downtime the record is ahead of its findings, and a period has one digest: it waits for them, not for ever.
         if (!await reading.UpToDateAsync(ct, card.Id) && !WaitedEnough(card.Id, due)) return;
-        var missed = MissedPeriods.Of(office, issued, due, zone, schedule);
+        var missed = MissedPeriods.Of(office, [.. issued.Keys], due, zone, schedule);
         foreach (var period in settings.CatchUp == CatchUp.All ? missed : [])
         {
             var then = schedule.DayIn(WeekPeriod.Monday(period));
@@ -82,6 +82,13 @@ public sealed partial class WeeklyWearIssue(
         LogPassedOver(card.Id, edition.PassedOver.Count, first, edition.PassedOver[^1]);
         FleetMeter.Digests.Add(edition.PassedOver.Count, FleetMeter.Outcome("passed_over"));
     }
+
+    /// <summary>
+    /// Whether a period had its digest or was passed over with a later one. A schedule that moves to a later day makes an
+    /// earlier week the newest due again. What a clock that ran ahead issued says nothing of the weeks until then.
+    /// </summary>
+    private static bool WasIssued(IReadOnlyDictionary<string, DateTimeOffset> issued, string period, DateTimeOffset now) =>
+        issued.ContainsKey(period) || issued.Any(i => string.CompareOrdinal(i.Key, period) > 0 && i.Value <= now);
 
     private bool WaitedEnough(string @operator, string period) =>
         time.GetUtcNow() - waitingSince.GetOrAdd((@operator, period), _ => time.GetUtcNow()) > Patience;

@@ -32,14 +32,15 @@ internal static class AssessCommand
                 until = given;
             }
 
+            var path = ImportFolder.NoSheet(parsed.GetRequiredValue(output), "--out");
             var request = new ImportRequest(
                 Path.GetFullPath(parsed.GetRequiredValue(ImportCommand.Folder)),
                 parsed.GetRequiredValue(@operator),
                 new RowDefaults(parsed.GetValue(ImportCommand.By), parsed.GetValue(ImportCommand.Zone)),
-                Report: parsed.GetValue(report));
-            var path = Path.GetFullPath(parsed.GetRequiredValue(output));
-            using var file = new StreamWriter(path);
-            var totals = new AssessRun(TimeProvider.System).Run(request, until, file, ct);
+                Report: parsed.GetValue(report),
+                Output: path);
+            if (path == request.ReportPath) throw new CommandException("--out and --report name the same file: give each its own.");
+            var totals = new AssessRun(TimeProvider.System).Run(request, until, () => new StreamWriter(path), ct);
             Console.WriteLine($"assess: {totals} in {path}");
             return Task.FromResult(totals.Refused > 0 ? Outcome.Wrong : 0);
         });

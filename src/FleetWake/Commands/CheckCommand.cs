@@ -13,6 +13,9 @@ namespace FleetWake.Commands;
 
 internal static class CheckCommand
 {
+    // Older ones were looked at or never will be: they must not hide what is wrong today.
+    private static readonly TimeSpan RecentlyRefused = TimeSpan.FromDays(7);
+
     public static Command Make()
     {
         var command = new Command("check", "Looks whether everything is in place, says what is not and how to mend it; exit 1 when something is wrong. Needs FLEETWAKE_DB.");
@@ -26,7 +29,8 @@ internal static class CheckCommand
         await using var source = NpgsqlDataSource.Create(settings.NeedDatabase());
         using var store = FleetStore.Open(source);
         var reading = new FleetReading(store, source);
-        var state = new WorkStateReading(source, new NodeBook(source), new MailLedger(store, source, TimeProvider.System));
+        var ledger = new MailLedger(store, source, TimeProvider.System);
+        var state = new WorkStateReading(source, new NodeBook(source), ledger);
 
         var checks = new Checks();
         var server = default(ServerFacts);
@@ -47,7 +51,7 @@ internal static class CheckCommand
             ("daemon", async () => Daemon(await state.NowAsync(ct))),
             ("findings", async () => Findings(await state.NowAsync(ct), await reading.BacklogAsync(ct))),
             ("ticks", async () => Ticks(await TickSetup.LateAsync(source, ct), await state.NowAsync(ct))),
-            ("mail", async () => Mail(await state.NowAsync(ct))),
+            ("mail", async () => Mail(await state.NowAsync(ct), await ledger.RefusedSinceAsync(TimeProvider.System.GetUtcNow() - RecentlyRefused, ct))),
             ("durability", () => Task.FromResult(server!.Durable
                 ? "what is acknowledged survives a crash"
                 : throw new CommandException("fsync, full_page_writes or synchronous_commit is off: an acknowledged record could be lost; set them on"))));
@@ -98,10 +102,10 @@ internal static class CheckCommand
         _ => "the scheduler keeps time",
     };
 
-    private static string Mail(WorkState now)
+    private static string Mail(WorkState now, int refused)
     {
         var listed = now.Mails.Count == 0 ? "nothing yet" : string.Join(", ", now.Mails.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => $"{c.Value} {c.Key}"));
-        if (now.Mails.GetValueOrDefault(MailState.Refused) > 0) throw new CommandException($"{listed}: look at the addresses that refused");
+        if (refused > 0) throw new CommandException($"{listed}: {refused} refused in the last week, look at those addresses");
         return now.Mails.GetValueOrDefault(MailState.Unclear) > 0
             ? throw new NoteException($"{listed}: an unclear one may or may not have arrived; it is sent again under its old Message-ID, {MailState.MostUnclearAttempts} times at most")
             : listed;

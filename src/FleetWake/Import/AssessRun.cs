@@ -32,12 +32,12 @@ public sealed class AssessRun(TimeProvider time)
     /// <summary>Reads a folder and writes one line a mounting.</summary>
     /// <param name="request">The folder, and whose keys its rows have.</param>
     /// <param name="until">The last day that is looked at; null for everything.</param>
-    /// <param name="output">Where the lines go.</param>
+    /// <param name="open">Opens where the lines go, once every row was read.</param>
     /// <param name="ct">Ends it early.</param>
-    public AssessTotals Run(ImportRequest request, DateOnly? until, TextWriter output, CancellationToken ct)
+    public AssessTotals Run(ImportRequest request, DateOnly? until, Func<TextWriter> open, CancellationToken ct)
     {
-        using var report = new BadRowReport(request.Report ?? Path.Combine(request.Folder, ImportFolder.ReportName));
-        var folder = ImportFolder.Open(request.Folder, request.Defaults, request.Operator);
+        using var report = new BadRowReport(request.ReportPath);
+        var folder = ImportFolder.Open(request);
         report.Clear();
         folder.Survey(ct);
         var totals = default(AssessTotals);
@@ -61,6 +61,7 @@ public sealed class AssessRun(TimeProvider time)
         }
 
         report.Close();
+        using var output = open();
         output.WriteLine(Columns);
         foreach (var boat in logs.Boats)
         {
@@ -81,7 +82,7 @@ public sealed class AssessRun(TimeProvider time)
     [
         boat,
         Words.Of(span.Fitted.Position),
-        key,
+        CsvText.Harmless(key),
         wear.Prop.Prop,
         $"{wear.FittedOn:yyyy-MM-dd}",
         span.To is null ? "" : $"{span.To.Date():yyyy-MM-dd}",

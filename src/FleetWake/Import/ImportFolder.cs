@@ -35,12 +35,13 @@ internal sealed class ImportFolder
     public Dictionary<Sheet, int> Counts { get; } = [];
 
     /// <summary>Opens a folder; throws with everything that is wrong with its files.</summary>
-    public static ImportFolder Open(string folder, RowDefaults defaults, string @operator)
+    public static ImportFolder Open(ImportRequest request)
     {
+        var (folder, defaults) = (request.Folder, request.Defaults);
         if (!Directory.Exists(folder)) throw new CommandException($"There is no folder \"{folder}\".");
         var complaints = new List<string>();
         var sheets = new List<Sheet>();
-        foreach (var path in Files(folder))
+        foreach (var path in Files(folder, request.Writes))
         {
             var name = Path.GetFileNameWithoutExtension(path).ToLowerInvariant();
             if (RecordKind.Find(name) is not { } kind)
@@ -59,16 +60,24 @@ internal sealed class ImportFolder
         if (sheets.Count == 0)
             throw new CommandException($"There are no CSV files in \"{folder}\": \"fleetwake import {folder} --write-templates\" writes one for each kind of record, to be filled in.");
         var order = RecordKind.All.Index().ToDictionary(k => k.Item, k => k.Index);
-        return new ImportFolder([.. sheets.OrderBy(s => order[s.Kind])], defaults, @operator);
+        return new ImportFolder([.. sheets.OrderBy(s => order[s.Kind])], defaults, request.Operator);
     }
 
-    /// <summary>The CSV files of a folder, by name.</summary>
-    public static IReadOnlyList<string> Files(string folder) =>
+    /// <summary>The CSV files of a folder, by name, without what the program itself writes there.</summary>
+    private static IReadOnlyList<string> Files(string folder, IReadOnlyList<string> writes) =>
     [
         .. Directory.EnumerateFiles(folder)
-            .Where(f => Path.GetExtension(f).Equals(".csv", StringComparison.OrdinalIgnoreCase) && Path.GetFileName(f) != ReportName)
+            .Where(f => IsCsv(f) && Path.GetFileName(f) != ReportName && !writes.Contains(Path.GetFullPath(f), StringComparer.Ordinal))
             .Order(StringComparer.Ordinal),
     ];
+
+    private static bool IsCsv(string path) => Path.GetExtension(path).Equals(".csv", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>A file to be written, as a full path; throws when it is named as a sheet is, for it would be written over.</summary>
+    public static string NoSheet(string path, string option) =>
+        IsCsv(path) && RecordKind.Find(Path.GetFileNameWithoutExtension(path).ToLowerInvariant()) is { } kind
+            ? throw new CommandException($"{option} {path}: a file of that name is a sheet of {kind.Name} and would be written over; give it another name.")
+            : Path.GetFullPath(path);
 
     /// <summary>Counts the rows and finds keys that stand twice in a sheet: of two such rows nobody can say which one is meant.</summary>
     public void Survey(CancellationToken ct)

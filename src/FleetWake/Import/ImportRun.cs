@@ -10,7 +10,15 @@ namespace FleetWake.Import;
 /// <param name="Defaults">What stands for cells left out.</param>
 /// <param name="DryRun">Look only; record nothing.</param>
 /// <param name="Report">File for the bad rows; null for the usual one in the folder.</param>
-public sealed record ImportRequest(string Folder, string Operator, RowDefaults Defaults, bool DryRun = false, string? Report = null);
+/// <param name="Output">Another file that is written; null for none.</param>
+public sealed record ImportRequest(string Folder, string Operator, RowDefaults Defaults, bool DryRun = false, string? Report = null, string? Output = null)
+{
+    /// <summary>The file for the bad rows.</summary>
+    public string ReportPath => ImportFolder.NoSheet(Report ?? Path.Combine(Folder, ImportFolder.ReportName), "--report");
+
+    /// <summary>What is written, as full paths: they may lie in the folder, and are no sheets.</summary>
+    internal IReadOnlyList<string> Writes => Output is null ? [ReportPath] : [ReportPath, ImportFolder.NoSheet(Output, "--out")];
+}
 
 /// <summary>
 /// Brings a folder of sheets into the record, a chunk of rows a transaction. Whenever it ends, what it recorded is
@@ -29,8 +37,8 @@ public sealed class ImportRun(IDocumentStore store, TimeProvider time)
     /// <summary>Runs it; cancelling ends it after the chunk in hand.</summary>
     public async Task<ImportTotals> RunAsync(ImportRequest request, CancellationToken ct)
     {
-        using var report = new BadRowReport(request.Report ?? Path.Combine(request.Folder, ImportFolder.ReportName));
-        var folder = ImportFolder.Open(request.Folder, request.Defaults, request.Operator);
+        using var report = new BadRowReport(request.ReportPath);
+        var folder = ImportFolder.Open(request);
         report.Clear();
         folder.Survey(ct);
         var progress = new ImportProgress(folder, time);

@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Security.Cryptography;
 using System.Text;
+using FleetWake.Logbook.Entries;
 
 namespace FleetWake.Import;
 
@@ -20,8 +21,19 @@ public static class RowKey
     private static readonly string[] Subjects =
         ["boat", "engine", "prop", "part", "position", "dock", "rule", "person", "device", "what", "item", "for", "claim", "retracts"];
 
-    /// <summary>The fields whose cells make up the key of a row that has none.</summary>
-    internal static bool IsSubject(Column column) => column.Path.Count == 0 && Subjects.Contains(column.Field.Name, StringComparer.Ordinal);
+    /// <summary>
+    /// Where the columns stand whose cells make up the key of a row that has none: in the order of the kind's own fields, so
+    /// that a sheet may be reordered. New fields come after those that are there, or every row would get another id.
+    /// </summary>
+    internal static int[] SubjectsOf(SheetHead head, RecordKind kind)
+    {
+        var places = Shape.Of(kind.CommandType).Index().ToDictionary(f => f.Item.Name, f => f.Index, StringComparer.Ordinal);
+        return
+        [
+            .. head.Columns.Index().Where(c => c.Item is { Path.Count: 0 } column && Subjects.Contains(column.Field.Name, StringComparer.Ordinal))
+                .OrderBy(c => places[c.Item!.Field.Name]).Select(c => c.Index),
+        ];
+    }
 
     /// <summary>Entry id of a row: a UUID of version 5 (RFC 9562).</summary>
     /// <param name="operator">The operator.</param>

@@ -29,7 +29,7 @@ internal sealed class RowReader
         (this.sheet, this.defaults, this.entryId) = (sheet, defaults, entryId);
         cells = new Cells(sheet.Head.Delimiter, entryId);
         keyAt = IndexOf(SheetHead.Key);
-        subjects = [.. sheet.Head.Columns.Index().Where(c => c.Item is not null && RowKey.IsSubject(c.Item)).Select(c => c.Index)];
+        subjects = RowKey.SubjectsOf(sheet.Head, sheet.Kind);
     }
 
     /// <summary>

@@ -1,4 +1,5 @@
 using System.Text;
+using FleetWake.Commands;
 using FleetWake.Logbook.Entries;
 using nietras.SeparatedValues;
 
@@ -67,22 +68,33 @@ internal sealed class Sheet
         using var reader = Sep.New(delimiter)
             .Reader(o => o with { HasHeader = false, Unescape = true, DisableColCountCheck = true })
             .From(text);
+        var line = hintLines + 1;
         while (true)
         {
-            var (row, ended) = Next(reader, hintLines);
+            var (row, ended) = Next(reader, Path.GetFileName(path), hintLines, line);
             if (ended) yield break;
-            yield return row!;
+            line = row!.LastLine + 1;
+            yield return row;
         }
     }
 
-    private static (SheetRow? Row, bool Ended) Next(SepReader reader, int hintLines)
+    private static (SheetRow? Row, bool Ended) Next(SepReader reader, string name, int hintLines, int line)
     {
-        if (!reader.MoveNext()) return (null, true);
+        try
+        {
+            if (!reader.MoveNext()) return (null, true);
+        }
+        catch (NotSupportedException)
+        {
+            // The library's own limit of a row, some 16 million letters.
+            throw new CommandException($"{name}: a quotation mark opens on line {line} or below and is not closed: close it on its own line.");
+        }
+
         var row = reader.Current;
         var cells = new string[row.ColCount];
         for (var i = 0; i < cells.Length; i++) cells[i] = row[i].ToString().Trim();
-        var line = row.LineNumberFrom + hintLines;
-        return (new SheetRow(line, Math.Max(line, row.LineNumberToExcl + hintLines - 1), cells), false);
+        var from = row.LineNumberFrom + hintLines;
+        return (new SheetRow(from, Math.Max(from, row.LineNumberToExcl + hintLines - 1), cells), false);
     }
 
     private static StreamReader Text(string path) => new(path, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true));

@@ -30,7 +30,7 @@ public sealed class SheetFolder : IDisposable
     /// <summary>Every row of the folder as it is read.</summary>
     internal IReadOnlyList<ReadRow> Read()
     {
-        var folder = ImportFolder.Open(Path, Request.Defaults, Operator);
+        var folder = ImportFolder.Open(Request);
         folder.Survey(TestContext.Current.CancellationToken);
         return [.. folder.Rows()];
     }

@@ -1,5 +1,6 @@
 using System.Text;
 using FleetWake.Commands;
+using FleetWake.Import;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Logbook.Trials;
 
@@ -84,6 +85,44 @@ public sealed class SheetTests : IDisposable
         var read = folder.With(SheetFolder.Strikes, Header.Replace(',', ';'), "2026-05-03 10:15;tern;single;rock;chipped;212,5", "2026-05-04 10:15;tern;single;rock;chipped;1.234").Read();
         Assert.Empty(read[0].Bad);
         Assert.Contains("is written with \".\" where numbers above it have \",\"", Assert.Single(read[1].Bad).Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_row_without_a_key_is_called_the_same_in_whatever_order_its_columns_stand()
+    {
+        var row = Assert.Single(folder.With("prop_mounted.csv", "happened_at,boat,position,prop", "2026-05-03 10:15,tern,single,p-1").Read());
+        Assert.Equal("2026-05-03T10:15:00 tern single p-1", row.Key);
+        var moved = Assert.Single(folder.With("prop_mounted.csv", "prop,position,happened_at,boat", "p-1,single,2026-05-03 10:15,tern").Read());
+        Assert.Equal(row.Command!.Entry!.Id, moved.Command!.Entry!.Id);
+    }
+
+    [Fact]
+    public void A_quotation_mark_that_is_never_closed_in_a_large_sheet_is_told_with_its_line()
+    {
+        var lines = Enumerable.Repeat("2026-05-03 10:15,tern,single,rock,chipped,212", 500_000).Prepend("2026-05-03 10:15,\"tern,single,rock,chipped,212").Prepend(Header);
+        folder.With(SheetFolder.Strikes, [.. lines]);
+        Assert.Contains("strike_reported.csv: a quotation mark opens on line", Assert.Throws<CommandException>(() => folder.Read()).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_a_run_writes_into_the_folder_is_no_sheet_and_no_sheet_is_written_over()
+    {
+        folder.With(SheetFolder.Strikes, Header, "2026-05-03 10:15,tern,single,rock,chipped,");
+        var findings = Path.Combine(folder.Path, "findings.csv");
+        var request = folder.Request with { Report = Path.Combine(folder.Path, "bad.csv"), Output = findings };
+        for (var run = 0; run < 2; run++)
+        {
+            folder.With("bad.csv", "of the run before");
+            new AssessRun(TimeProvider.System).Run(request, null, () => new StreamWriter(findings), TestContext.Current.CancellationToken);
+            Assert.False(File.Exists(request.Report));
+            Assert.Equal(AssessRun.Columns, File.ReadLines(findings).First());
+        }
+
+        foreach (var over in (ImportRequest[])[request with { Report = Path.Combine(folder.Path, SheetFolder.Strikes) }, request with { Output = Path.Combine(folder.Path, "Trial_Run.CSV") }])
+        {
+            Assert.Contains("is a sheet of", Assert.Throws<CommandException>(() => new AssessRun(TimeProvider.System).Run(over, null, () => TextWriter.Null, TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
+            Assert.True(File.Exists(Path.Combine(folder.Path, SheetFolder.Strikes)));
+        }
     }
 
     [Fact]

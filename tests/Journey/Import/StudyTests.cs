@@ -56,11 +56,33 @@ public sealed class StudyTests(PostgresFixture postgres) : IDisposable
         }
     }
 
+    [Theory]
+    [InlineData("../p01")]
+    [InlineData("/p01")]
+    public void A_fleet_that_is_called_like_a_path_is_refused(string fleet)
+    {
+        foreach (var table in (string[])["boats.csv", "mountings.csv", "trials.csv", "events.csv"])
+            File.Copy(Path.Combine(AppContext.BaseDirectory, "Data", "study", table), Path.Combine(folder, table));
+        var boats = Path.Combine(folder, "boats.csv");
+        File.WriteAllText(boats, File.ReadAllText(boats).Replace("P01,", $"{fleet},", StringComparison.Ordinal));
+        Assert.Contains("fleet_id", Assert.Throws<Commands.CommandException>(() => StudyConversion.Convert(folder, Path.Combine(folder, "out"))).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_key_that_a_spreadsheet_would_run_is_written_as_plain_text()
+    {
+        using var sheets = new SheetFolder();
+        sheets.With("prop_mounted.csv", "key,happened_at,boat,position,prop", "\"=HYPERLINK(\"\"http://x.example\"\")\",2026-05-03 10:15,tern,single,p-1");
+        using var output = new StringWriter();
+        new AssessRun(TimeProvider.System).Run(sheets.Request, null, () => output, Ct);
+        Assert.Contains(",\"'=HYPERLINK", output.ToString(), StringComparison.Ordinal);
+    }
+
     /// <summary>The lines of present mountings, by boat, as far as both sides say the same.</summary>
     private List<string> Assessed(string name)
     {
         using var output = new StringWriter();
-        new AssessRun(TimeProvider.System).Run(new ImportRequest(Path.Combine(folder, name), name, None), null, output, Ct);
+        new AssessRun(TimeProvider.System).Run(new ImportRequest(Path.Combine(folder, name), name, None), null, () => output, Ct);
         using var reader = Sep.Reader().FromText(output.ToString());
         string[] columns =
             ["boat", "prop", "fitted_on", "trials_used", "drift_rpm_per_100_h", "drift_low", "drift_high", "margin_rpm", "exit", "exit_hours_low", "exit_hours_high"];

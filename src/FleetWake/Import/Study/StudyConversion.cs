@@ -1,6 +1,7 @@
 using FleetWake.Commands;
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Props;
@@ -34,9 +35,14 @@ public static class StudyConversion
         var (fleets, rows) = (0, 0);
         foreach (var fleet in study.Boats.GroupBy(b => b.Fleet, StringComparer.Ordinal))
         {
+            // It names a folder.
+            var check = new Check();
+            var name = check.Id(fleet.Key, "/fleet_id");
+            if (check.Decide(() => new Decision.Keep([], [])) is Decision.Refuse refused)
+                throw new CommandException($"boats.csv, fleet_id: {refused.Refusals[0].Message}.");
             var sheets = new SheetWriter(By, Zone);
             foreach (var boat in fleet) Tell(boat, [.. mountings[boat.Boat].OrderBy(m => m.Number)], study.Points, sheets);
-            sheets.WriteTo(Path.Combine(output, fleet.Key.ToLowerInvariant()));
+            sheets.WriteTo(Path.Combine(output, name.ToLowerInvariant()));
             (fleets, rows) = (fleets + 1, rows + sheets.Rows);
         }
 
