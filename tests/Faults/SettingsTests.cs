@@ -31,12 +31,37 @@ public sealed class SettingsTests
     [InlineData("for anybody on the way to read", "SMTP_SECURITY", "none", "SMTP_HOST", "mail.example", "SMTP_USER", "fleet")]
     [InlineData("cannot be read", "SMTP_CA", "no-such-file.pem", "SMTP_HOST", "mail.example")]
     [InlineData("give an https address", "PUBLIC_URL", "http://fleet.example")]
+    [InlineData("give an http address as in http://", "URLS", "ftp://x")]
+    [InlineData("give an http address as in http://", "URLS", "zzz")]
+    [InlineData("give an http address as in http://", "URLS", "127.0.0.1:25091")]
+    [InlineData("give an http address as in http://", "URLS", "https://127.0.0.1:25091")]
+    [InlineData("give an http address as in http://", "URLS", "http://127.0.0.1:port")]
+    [InlineData("give an http address as in http://", "URLS", "http://127.0.0.1:70000")]
+    [InlineData("give an http address as in http://", "URLS", "http://127.0.0.1:25091/fleet")]
+    [InlineData("give an http address as in http://", "URLS", "http://127.0.0.1:25091;zzz")]
+    [InlineData("give an http address as in http://", "URLS", ";")]
+    [InlineData("or none", "HEALTH_URLS", "127.0.0.1:25091")]
+    [InlineData("give a mail address", "MAIL_FROM", "zzz")]
+    [InlineData("give a mail address", "MAIL_FROM", "fleet@")]
+    [InlineData("and FLEETWAKE_SMTP_HOST is not", "SMTP_USER", "fleet")]
+    [InlineData("and FLEETWAKE_SMTP_HOST is not", "SMTP_PORT", "587")]
     public void A_wrong_setting_is_told_with_its_mend(string says, params string[] set)
     {
         var wrong = Assert.Throws<SettingsException>(() => Read([.. set.Chunk(2).Select(pair => (pair[0], pair[1]))]));
         Assert.Contains(says, wrong.Message, StringComparison.Ordinal);
         Assert.Contains($"FLEETWAKE_{set[0]}", wrong.Message, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("http://127.0.0.1:0")]
+    [InlineData("http://*:5080")]
+    [InlineData("http://+:5080;http://[::1]:5081")]
+    [InlineData("http://localhost:5080/")]
+    [InlineData("http://unix:/run/fleetwake.sock")]
+    public void Whatever_the_server_can_listen_on_may_be_set(string urls) => Assert.Equal((urls, urls), (Read(("URLS", urls)).Urls, Read(("HEALTH_URLS", urls)).HealthUrls));
+
+    [Fact]
+    public void A_sender_may_have_a_name() => Assert.Equal("Fleet <fleet@example.org>", Read(("MAIL_FROM", "Fleet <fleet@example.org>")).Mail.From);
 
     [Fact]
     public void A_password_in_clear_may_go_to_this_machine() =>

@@ -68,9 +68,9 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
             var other => throw new SettingsException($"FLEETWAKE_CATCH_UP is \"{other}\": give latest or all."),
         };
         var health = Text(set, "HEALTH_URLS") ?? DefaultHealthUrls;
-        return new FleetSettings(ConnectionString(set), Text(set, "URLS") ?? DefaultUrls, Mails(set), templates, publicUrl)
+        return new FleetSettings(ConnectionString(set), Listening.Checked("FLEETWAKE_URLS", Text(set, "URLS") ?? DefaultUrls), Mails(set), templates, publicUrl)
         {
-            HealthUrls = health.Equals("none", StringComparison.OrdinalIgnoreCase) ? null : health,
+            HealthUrls = health.Equals("none", StringComparison.OrdinalIgnoreCase) ? null : Listening.Checked("FLEETWAKE_HEALTH_URLS", health, ", or none"),
             CatchUp = catchUp,
         };
     }
@@ -96,8 +96,9 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
     private static MailSettings Mails(IConfiguration set)
     {
         var from = Text(set, "MAIL_FROM") ?? "fleetwake@localhost";
-        if (!MimeKit.MailboxAddress.TryParse(from, out _))
-            throw new SettingsException($"FLEETWAKE_MAIL_FROM is \"{from}\": give a mail address.");
+        // The parser takes a name without a host for an address of this machine; no mail server does.
+        if (!MimeKit.MailboxAddress.TryParse(from, out var sender) || sender.Address.Split('@') is not [{ Length: > 0 }, { Length: > 0 }])
+            throw new SettingsException($"FLEETWAKE_MAIL_FROM is \"{from}\": give a mail address, as in fleet@example.org.");
         return new MailSettings(from, Text(set, "MAIL_FOLDER") ?? "mail", SmtpReading.From(set));
     }
 

@@ -9,9 +9,18 @@ namespace FleetWake.Settings;
 /// <summary>Reads how to reach the mail server.</summary>
 internal static class SmtpReading
 {
+    private static readonly string[] WithHost = ["SMTP_PORT", "SMTP_SECURITY", "SMTP_CA", "SMTP_USER", "SMTP_PASSWORD"];
+
     public static SmtpSettings? From(IConfiguration set)
     {
-        if (FleetSettings.Text(set, "SMTP_HOST") is not { } host) return null;
+        if (FleetSettings.Text(set, "SMTP_HOST") is not { } host)
+        {
+            // Mail would go into a folder that nobody looks in.
+            return Array.Find(WithHost, name => FleetSettings.Text(set, name) is not null) is { } alone
+                ? throw new SettingsException($"FLEETWAKE_{alone} is set, and FLEETWAKE_SMTP_HOST is not: name the mail server, or take FLEETWAKE_{alone} away.")
+                : null;
+        }
+
         var port = FleetSettings.Text(set, "SMTP_PORT") is not { } text ? 587
             : int.TryParse(text, out var number) && number is > 0 and < 65536 ? number
             : throw new SettingsException($"FLEETWAKE_SMTP_PORT is \"{text}\": give a port, 1 to 65535.");
