@@ -35,6 +35,28 @@ public sealed class CommandLineTests(PostgresFixture postgres)
         Directory.Delete(folder, recursive: true);
     }
 
+    [Fact]
+    public async Task A_key_stands_alone_on_standard_output_and_its_id_and_address_beside_it()
+    {
+        var database = await postgres.NewDatabaseAsync("keys", Ct);
+        await Says(database, 0, "schema: up to date", "schema");
+        await Says(database, 0, "is open", "operator", "open", "fjord-hire", "--name", "Fjord Hire", "--zone", "Europe/Oslo");
+        using var made = new FleetProgram(database, [("FLEETWAKE_PUBLIC_URL", "https://fleet.example/")], "key", "make", "--operator", "fjord-hire", "--name", "wall", "--calendar");
+        Assert.Equal(0, await made.EndAsync(Ct));
+        var key = Assert.Single(made.StandardOutput.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
+        var id = key.Split('_')[1];
+        Assert.Contains($"fleetwake key revoke {id}", made.Output, StringComparison.Ordinal);
+        Assert.Contains($"https://fleet.example/calendar/{key}/due.ics", made.Output, StringComparison.Ordinal);
+        await Says(database, 0, "under which \"fleetwake serve\" is reached", "key", "make", "--operator", "fjord-hire", "--calendar");
+
+        await Says(database, 0, "revoked", "key", "revoke", id);
+        var (_, listed) = await FleetProgram.RunAsync(database, Ct, "key", "list", "--operator", "fjord-hire");
+        Assert.Matches($@"{id}\twall\tcalendar\tmade .+\trevoked ", listed);
+        Assert.Contains("\tin use", listed, StringComparison.Ordinal);
+        Assert.DoesNotContain("fw_", listed, StringComparison.Ordinal);
+        await Says(database, 1, "There is no operator", "key", "list", "--operator", "nobody");
+    }
+
     [Theory]
     [InlineData("set FLEETWAKE_DB", "check")]
     [InlineData("set FLEETWAKE_DB", "work")]

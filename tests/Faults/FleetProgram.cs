@@ -8,6 +8,7 @@ internal sealed class FleetProgram : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(4);
     private readonly StringBuilder output = new();
+    private readonly StringBuilder standardOutput = new();
     private readonly Process process;
 
     public FleetProgram(string? database, params string[] arguments)
@@ -27,7 +28,7 @@ internal sealed class FleetProgram : IDisposable
         start.Environment["FLEETWAKE_HEALTH_URLS"] = "http://127.0.0.1:0";
         foreach (var (name, value) in environment) start.Environment[name] = value;
         process = Process.Start(start)!;
-        process.OutputDataReceived += (_, line) => Keep(line.Data);
+        process.OutputDataReceived += (_, line) => Keep(line.Data, standardOutput);
         process.ErrorDataReceived += (_, line) => Keep(line.Data);
         process.BeginOutputReadLine();
         process.BeginErrorReadLine();
@@ -37,13 +38,11 @@ internal sealed class FleetProgram : IDisposable
 
     public bool HasEnded => process.HasExited;
 
-    public string Output
-    {
-        get
-        {
-            lock (output) return output.ToString();
-        }
-    }
+    /// <summary>What it said, errors too.</summary>
+    public string Output => Said(output);
+
+    /// <summary>What a script would keep of it.</summary>
+    public string StandardOutput => Said(standardOutput);
 
     public static async Task<(int Exit, string Output)> RunAsync(string? database, CancellationToken ct, params string[] arguments)
     {
@@ -81,9 +80,18 @@ internal sealed class FleetProgram : IDisposable
         process.Dispose();
     }
 
-    private void Keep(string? line)
+    private string Said(StringBuilder text)
+    {
+        lock (output) return text.ToString();
+    }
+
+    private void Keep(string? line, StringBuilder? alone = null)
     {
         if (line is null) return;
-        lock (output) output.AppendLine(line);
+        lock (output)
+        {
+            output.AppendLine(line);
+            alone?.AppendLine(line);
+        }
     }
 }

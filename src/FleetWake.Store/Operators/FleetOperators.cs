@@ -63,6 +63,13 @@ public sealed class FleetOperators(IDocumentStore store, TimeProvider time)
         return stored is { RevokedAt: null } && KeySecret.Matches(key, stored.Hash) ? stored : null;
     }
 
+    /// <summary>Every key of an operator, revoked ones too, in the order in which they were made.</summary>
+    public async Task<IReadOnlyList<ApiKey>> KeysAsync(string @operator, CancellationToken ct)
+    {
+        await using var session = store.QuerySession();
+        return await session.Query<ApiKey>().Where(k => k.Operator == @operator).OrderBy(k => k.MadeAt).ToListAsync(ct);
+    }
+
     /// <summary>Revokes a key by its public id; false when there is none.</summary>
     public async Task<bool> RevokeKeyAsync(string id, CancellationToken ct)
     {

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using FleetWake.Logbook.Entries;
+using FleetWake.Settings;
 using FleetWake.Store.Operators;
 using FleetWake.Web.Office;
 
@@ -6,7 +8,7 @@ namespace FleetWake.Commands;
 
 internal static class KeyCommand
 {
-    public static Command Make() => new("key", "Makes and revokes API keys. Needs FLEETWAKE_DB.") { MakeKey(), Revoke() };
+    public static Command Make() => new("key", "Makes, lists and revokes API keys. Needs FLEETWAKE_DB.") { MakeKey(), List(), Revoke() };
 
     private static Command MakeKey()
     {
@@ -22,7 +24,26 @@ internal static class KeyCommand
             KeyScope[] scopes = feed ? [KeyScope.Calendar] : parsed.GetValue(readOnly) ? [KeyScope.Read] : [KeyScope.Record, KeyScope.Read];
             var key = await operators.MakeKeyAsync(card.Id, parsed.GetRequiredValue(name), scopes, ct);
             Console.WriteLine(key);
-            if (feed) Console.WriteLine($"Subscribe a calendar to PUBLIC-ADDRESS{DueCalendar.PathOf(key)} (add ?dock=ID for one dock). Whoever has the address can read it: revoke the key to end that.");
+
+            // The key stands alone on standard output, for scripts that keep it.
+            Console.Error.WriteLine($"The id of this key is {KeySecret.IdOf(key)}: \"fleetwake key revoke {KeySecret.IdOf(key)}\" ends it.");
+            if (feed) Console.Error.WriteLine($"{Subscribe(FleetSettings.FromEnvironment().PublicUrl, DueCalendar.PathOf(key))} Add ?dock=ID for one dock. Whoever has the address can read it: revoke the key to end that.");
+        }));
+        return command;
+    }
+
+    private static string Subscribe(Uri? publicUrl, string path) => publicUrl is null
+        ? $"Subscribe a calendar to the address under which \"fleetwake serve\" is reached, followed by {path} (with FLEETWAKE_PUBLIC_URL set, it is printed whole)."
+        : $"Subscribe a calendar to {publicUrl.AbsoluteUri.TrimEnd('/')}{path}";
+
+    private static Command List()
+    {
+        var command = new Command("list", "Lists an operator's keys: id, name, scopes, when made and when revoked. The keys themselves are not kept.") { OperatorCommand.Operator };
+        command.SetAction((parsed, ct) => OperatorCommand.WithAsync(async operators =>
+        {
+            var card = await OperatorCommand.NeedAsync(operators, parsed.GetRequiredValue(OperatorCommand.Operator), ct);
+            foreach (var key in await operators.KeysAsync(card.Id, ct))
+                Console.WriteLine($"{key.Id}\t{key.Name}\t{string.Join(',', key.Scopes.Select(s => Words.Of(s)))}\tmade {key.MadeAt:u}\t{(key.RevokedAt is { } at ? $"revoked {at:u}" : "in use")}");
         }));
         return command;
     }
@@ -48,7 +69,7 @@ internal static class SettingsCommand
         var command = new Command("settings", "Lists what can be set in the environment.");
         command.SetAction(_ =>
         {
-            foreach (var (name, meaning) in FleetWake.Settings.FleetSettings.Known) Console.WriteLine($"{name,-24} {meaning}");
+            foreach (var (name, meaning) in FleetSettings.Known) Console.WriteLine($"{name,-24} {meaning}");
             return 0;
         });
         return command;
