@@ -43,7 +43,11 @@ public static class FleetWeb
     public static void UseFleetWeb(this WebApplication app)
     {
         app.UseExceptionHandler(errors => errors.Run(AnswerFailureAsync));
-        app.UseStatusCodePages(AnswerBareStatusAsync);
+        app.UseStatusCodePages(BareStatus.AnswerAsync);
+        app.Use(AnswerHeadAsGetAsync);
+
+        // Behind the line above, which would else come too late to choose another route.
+        app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();
         app.MapOpenApi();
@@ -54,17 +58,11 @@ public static class FleetWeb
         app.MapDueCalendar();
     }
 
-    /// <summary>What the routing itself refuses, with what to do about it.</summary>
-    private static Task AnswerBareStatusAsync(StatusCodeContext context)
+    /// <summary>A HEAD is a GET whose body the server keeps back by itself (RFC 9110, 9.3.2).</summary>
+    private static Task AnswerHeadAsGetAsync(HttpContext http, RequestDelegate next)
     {
-        var (type, detail) = context.HttpContext.Response.StatusCode switch
-        {
-            StatusCodes.Status404NotFound => ("not-found", $"There is nothing at this address. Records go to /api/records/KIND, where KIND is one of {string.Join(", ", RecordKind.All.Select(k => k.Name))}; /openapi/v1.json describes every route."),
-            StatusCodes.Status405MethodNotAllowed => ("method-not-allowed", "This address does not take that method: facts are added by POST and never changed or deleted; a wrong one is amended or retracted."),
-            StatusCodes.Status415UnsupportedMediaType => ("json-needed", "Send the body with the header \"Content-Type: application/json\"."),
-            _ => ("refused", "The request cannot be answered as it is; /openapi/v1.json describes every route."),
-        };
-        return Problems.Make(context.HttpContext.Response.StatusCode, type, detail, []).ExecuteAsync(context.HttpContext);
+        if (HttpMethods.IsHead(http.Request.Method)) http.Request.Method = HttpMethods.Get;
+        return next(http);
     }
 
     private static async Task AnswerFailureAsync(HttpContext http)

@@ -104,6 +104,43 @@ public sealed class ListsAndTagsTests(ReadingFleet fleet)
         Assert.NotEqual(before.Headers.ETag, after.Headers.ETag);
     }
 
+    [Theory]
+    [InlineData("/api/boats")]
+    [InlineData("/api/boats/tern/history")]
+    [InlineData("/openapi/v1.json")]
+    [InlineData("/health/live")]
+    public async Task A_head_is_answered_like_a_get_without_its_body(string path)
+    {
+        using var whole = await fleet.Fleet.Http.GetAsync(path, Ct);
+        using var head = await SendAsync("HEAD", path);
+        Assert.Equal(HttpStatusCode.OK, head.StatusCode);
+        Assert.Equal((whole.Headers.ETag, whole.Content.Headers.ContentType), (head.Headers.ETag, head.Content.Headers.ContentType));
+        Assert.Empty(await head.Content.ReadAsByteArrayAsync(Ct));
+    }
+
+    [Theory]
+    [InlineData("GET", "/api/records/strike_reported", 405, "takes POST, not GET. What can be read begins with /api/")]
+    [InlineData("POST", "/api/boats", 405, "takes GET, not POST. Records go to /api/records/KIND")]
+    [InlineData("DELETE", "/api/records/strike_reported", 405, "never changed or deleted")]
+    [InlineData("PUT", "/api/boats/tern", 405, "never changed or deleted")]
+    [InlineData("GET", "/api/boots", 404, "What can be read begins with /api/")]
+    [InlineData("POST", "/api/records/tea", 404, "KIND is one of boat_registered")]
+    public async Task What_no_route_takes_is_answered_with_where_to_go(string method, string path, int status, string says)
+    {
+        using var response = await SendAsync(method, path);
+        Assert.Equal(status, (int)response.StatusCode);
+        var detail = JsonNode.Parse(await response.Content.ReadAsStringAsync(Ct))!["detail"]!.GetValue<string>();
+        Assert.Contains(says, detail, StringComparison.Ordinal);
+        Assert.Equal(method is "DELETE" or "PUT", detail.Contains("never changed or deleted", StringComparison.Ordinal));
+        Assert.Equal(method == "POST", detail.Contains("KIND is one of", StringComparison.Ordinal));
+    }
+
+    private async Task<HttpResponseMessage> SendAsync(string method, string path)
+    {
+        using var request = new HttpRequestMessage(new HttpMethod(method), path);
+        return await fleet.Fleet.Http.SendAsync(request, Ct);
+    }
+
     private async Task<HttpResponseMessage> AskAsync(string path, string known)
     {
         using var request = new HttpRequestMessage(HttpMethod.Get, path);
