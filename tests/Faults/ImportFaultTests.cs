@@ -69,11 +69,12 @@ public sealed class ImportFaultTests(PostgresFixture postgres) : IDisposable
         await Says(null, 0, "import: wrote", "import", folder, "--write-templates");
         await Says(database, 0, "import: 0 rows: recorded 0", "import", folder, "--operator", "fjord", "--by", "office", "--zone", "Europe/Oslo");
 
-        File.WriteAllText(Path.Combine(folder, "hours_read.csv"), "happened_at;engine;hours\r\n2026-05-03 10:15;e-1;212,5\r\n2026-05-04 10:15;e-1;far\r\n");
+        File.WriteAllText(Path.Combine(folder, "hours_read.csv"), "happened_at;engine;hours\r\n2026-05-03;e-1;212,5\r\n2026-05-04 10:15;e-1;far\r\n");
         await Says(database, 1, "the column \"by\" is missing: add it, or give --by", "import", folder, "--operator", "fjord");
         var (exit, output) = await FleetProgram.RunAsync(database, Ct, "import", folder, "--operator", "fjord", "--by", "office", "--zone", "Europe/Oslo");
         Assert.Equal(1, exit);
         Assert.Contains("hours_read.csv line 3, hours \"far\": is no number", output, StringComparison.Ordinal);
+        Assert.Contains("1 rows without a time of day: taken as noon", output, StringComparison.Ordinal);
         Assert.Contains("held: engine e-1 is not registered yet (1 rows)", output, StringComparison.Ordinal);
         Assert.EndsWith("import: 2 rows: recorded 0, held 1, repeated 0, conflict 0, refused 1", output.TrimEnd(), StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", output, StringComparison.Ordinal);

@@ -6,14 +6,12 @@ namespace FleetWake.Import;
 
 /// <summary>
 /// Reads the cells of one file as spreadsheets write them. A decimal comma is read where the comma does not separate
-/// columns; a file that writes both commas and points is not guessed at, for 5.800 may mean 5800 in it.
+/// columns.
 /// </summary>
-/// <param name="delimiter">What separates the file's columns.</param>
+/// <param name="marks">What points and commas mean in its numbers.</param>
 /// <param name="entryId">The entry id of a row by its kind and key.</param>
-internal sealed partial class Cells(char delimiter, Func<string, string, Guid> entryId)
+internal sealed partial class Cells(NumberMarks marks, Func<string, string, Guid> entryId)
 {
-    private char? point;
-
     /// <summary>The value of a cell as JSON, or why it has none.</summary>
     /// <param name="column">Its column.</param>
     /// <param name="kind">The kind of record.</param>
@@ -22,7 +20,7 @@ internal sealed partial class Cells(char delimiter, Func<string, string, Guid> e
     {
         if (!column.Field.List) return ReadOne(column, kind, text);
         var list = new JsonArray();
-        foreach (var item in text.Split(Shape.ItemSeparator, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        foreach (var item in Items(text))
         {
             var (value, why) = ReadOne(column, kind, item);
             if (why is not null) return (null, why);
@@ -44,6 +42,15 @@ internal sealed partial class Cells(char delimiter, Func<string, string, Guid> e
         return $"{Part("date", "")}T{Part("hour", "").PadLeft(2, '0')}:{Part("minute", "")}:{Part("second", "00")}{Part("fraction", "")}{Part("offset", "").ToUpperInvariant()}";
     }
 
+    /// <summary>When something happened: as <see cref="Time"/>, or at noon of a date alone, for noon is never in a change of the clocks.</summary>
+    public static string Happened(string text) => IsDateAlone(text) ? $"{text}T12:00:00" : Time(text);
+
+    /// <summary>A date without a time of day, as old logbooks have.</summary>
+    public static bool IsDateAlone(string text) => DatePattern().IsMatch(text);
+
+    /// <summary>The items of a cell.</summary>
+    public static string[] Items(string text) => text.Split(Shape.ItemSeparator, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
     private (JsonNode? Value, string? Why) ReadOne(Column column, string kind, string text) => column.Field.Kind switch
     {
         CellKind.Number or CellKind.Whole => Number(column.Field, text),
@@ -51,19 +58,18 @@ internal sealed partial class Cells(char delimiter, Func<string, string, Guid> e
         CellKind.EntryId when column.ByKey => Named(column, kind, text),
         CellKind.EntryId => Guid.TryParse(text, out var id) ? (JsonValue.Create(id), null)
             : (null, $"is no entry id: name the row by its key, in a column {column.Name}{Shape.KeySuffix}"),
+        CellKind.Time when column.Name == SheetHead.HappenedAt => HappenedAt(text),
         CellKind.Time => (JsonValue.Create(Time(text)), null),
         _ => (JsonValue.Create(text), null),
     };
 
+    private static (JsonNode? Value, string? Why) HappenedAt(string text) => IsDateAlone(text) || TimePattern().IsMatch(text)
+        ? (JsonValue.Create(Happened(text)), null)
+        : (null, "give local date and time as in 2026-05-03 10:15, or the date alone as in 2026-05-03; which of 5 and 3 is the month is not guessed at");
+
     private (JsonNode? Value, string? Why) Number(Shape field, string text)
     {
-        if (!NumberPattern().IsMatch(text)) return (null, "is no number: write figures alone, without blanks, units or marks for the thousands");
-        if (text.IndexOfAny(['.', ',']) is var at and >= 0)
-        {
-            if (text[at] == ',' && delimiter == ',') return (null, "has a decimal comma where commas separate the columns: write a point");
-            if (text[at] != (point ??= text[at])) return (null, $"is written with \"{text[at]}\" where numbers above it have \"{point}\": write one of them throughout the file");
-        }
-
+        if (marks.Why(text) is { } why) return (null, why);
         var plain = text.Replace(',', '.');
         if (field.Kind == CellKind.Whole)
             return long.TryParse(plain, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var whole) && whole is >= int.MinValue and <= int.MaxValue
@@ -93,8 +99,8 @@ internal sealed partial class Cells(char delimiter, Func<string, string, Guid> e
             : (null, "names no row: give its file and its key, as in strike_reported/17");
     }
 
-    [GeneratedRegex(@"\A[+-]?[0-9]+([.,][0-9]+)?\z")]
-    private static partial Regex NumberPattern();
+    [GeneratedRegex(@"\A[0-9]{4}-[0-9]{2}-[0-9]{2}\z")]
+    private static partial Regex DatePattern();
 
     [GeneratedRegex(@"\A(?<date>[0-9]{4}-[0-9]{2}-[0-9]{2})[Tt ]+(?<hour>[0-9]{1,2}):(?<minute>[0-9]{2})(:(?<second>[0-9]{2})(?<fraction>\.[0-9]{1,7})?)? ?(?<offset>[Zz]|[+-][0-9]{2}:[0-9]{2})?\z")]
     private static partial Regex TimePattern();

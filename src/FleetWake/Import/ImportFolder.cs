@@ -24,6 +24,7 @@ internal sealed class ImportFolder
     private readonly RowDefaults defaults;
     private readonly string @operator;
     private readonly Dictionary<Sheet, HashSet<Guid>> twice = [];
+    private readonly Dictionary<Sheet, NumberMarks> marks = [];
 
     private ImportFolder(IReadOnlyList<Sheet> sheets, RowDefaults defaults, string @operator) =>
         (Sheets, this.defaults, this.@operator) = (sheets, defaults, @operator);
@@ -33,6 +34,9 @@ internal sealed class ImportFolder
 
     /// <summary>Rows of each sheet; known after <see cref="Survey"/>.</summary>
     public Dictionary<Sheet, int> Counts { get; } = [];
+
+    /// <summary>Rows without a time of day; known after <see cref="Survey"/>.</summary>
+    public int DatesAlone { get; private set; }
 
     /// <summary>Opens a folder; throws with everything that is wrong with its files.</summary>
     public static ImportFolder Open(ImportRequest request)
@@ -79,17 +83,22 @@ internal sealed class ImportFolder
             ? throw new CommandException($"{option} {path}: a file of that name is a sheet of {kind.Name} and would be written over; give it another name.")
             : Path.GetFullPath(path);
 
-    /// <summary>Counts the rows and finds keys that stand twice in a sheet: of two such rows nobody can say which one is meant.</summary>
+    /// <summary>
+    /// Counts the rows, sees what their numbers' marks mean, and finds keys that stand twice in a sheet: of two such rows
+    /// nobody can say which one is meant.
+    /// </summary>
     public void Survey(CancellationToken ct)
     {
         foreach (var sheet in Sheets)
         {
             var (seen, doubled, rows) = (new HashSet<Guid>(), new HashSet<Guid>(), 0);
-            var reader = new RowReader(sheet, defaults, EntryId);
+            var reader = new RowReader(sheet, defaults, marks[sheet] = new NumberMarks(sheet.Head.Delimiter), EntryId);
             foreach (var row in sheet.Rows())
             {
                 ct.ThrowIfCancellationRequested();
                 rows++;
+                if (reader.IsDateAlone(row)) DatesAlone++;
+                foreach (var number in reader.NumbersOf(row)) marks[sheet].Note(number);
                 if (reader.KeyOf(row) is { } key && !seen.Add(EntryId(sheet.Kind.Name, key))) doubled.Add(EntryId(sheet.Kind.Name, key));
             }
 
@@ -102,7 +111,7 @@ internal sealed class ImportFolder
 
     private IEnumerable<ReadRow> Rows(Sheet sheet)
     {
-        var reader = new RowReader(sheet, defaults, EntryId);
+        var reader = new RowReader(sheet, defaults, marks[sheet], EntryId);
         foreach (var row in sheet.Rows())
         {
             var key = reader.KeyOf(row);

@@ -18,8 +18,12 @@ internal sealed class ImportProgress(ImportFolder folder, TimeProvider time)
         Console.WriteLine($"  {rows} of {all} rows, {Rate(rows):0} a second, now in {sheet.Name}");
     }
 
-    /// <summary>Says how long it took.</summary>
-    public void End(int rows) => Console.WriteLine($"  {rows} of {all} rows in {time.GetElapsedTime(start).TotalSeconds:0.0} s, {Rate(rows):0} a second");
+    /// <summary>Says how long it took, and what was taken for granted.</summary>
+    public void End(int rows)
+    {
+        if (folder.DatesAlone > 0) Console.WriteLine($"  {folder.DatesAlone} rows without a time of day: taken as noon");
+        Console.WriteLine($"  {rows} of {all} rows in {time.GetElapsedTime(start).TotalSeconds:0.0} s, {Rate(rows):0} a second");
+    }
 
     private double Rate(int rows) => rows / Math.Max(time.GetElapsedTime(start).TotalSeconds, 0.001);
 }

@@ -24,10 +24,10 @@ internal sealed class RowReader
     private readonly int keyAt;
     private readonly int[] subjects;
 
-    public RowReader(Sheet sheet, RowDefaults defaults, Func<string, string, Guid> entryId)
+    public RowReader(Sheet sheet, RowDefaults defaults, NumberMarks marks, Func<string, string, Guid> entryId)
     {
         (this.sheet, this.defaults, this.entryId) = (sheet, defaults, entryId);
-        cells = new Cells(sheet.Head.Delimiter, entryId);
+        cells = new Cells(marks, entryId);
         keyAt = IndexOf(SheetHead.Key);
         subjects = RowKey.SubjectsOf(sheet.Head, sheet.Kind);
     }
@@ -40,9 +40,16 @@ internal sealed class RowReader
     {
         if (At(row, keyAt) is { Length: > 0 } own) return own;
         if (At(row, IndexOf(SheetHead.HappenedAt)) is not { Length: > 0 } time) return null;
-        var words = subjects.Select(i => At(row, i)).Where(c => c.Length > 0).Prepend(Cells.Time(time));
+        var words = subjects.Select(i => At(row, i)).Where(c => c.Length > 0).Prepend(Cells.Happened(time));
         return string.Join(' ', At(row, IndexOf("entered_at")) is { Length: > 0 } entered ? words.Append("entered " + Cells.Time(entered)) : words);
     }
+
+    /// <summary>The row says on which day, and not when.</summary>
+    public bool IsDateAlone(SheetRow row) => Cells.IsDateAlone(At(row, IndexOf(SheetHead.HappenedAt)));
+
+    /// <summary>The numbers of a row as they are written.</summary>
+    public IEnumerable<string> NumbersOf(SheetRow row) => row.Cells.Zip(sheet.Head.Columns)
+        .Where(c => c.Second?.Field.Kind is CellKind.Number or CellKind.Whole).SelectMany(c => Cells.Items(c.First));
 
     /// <summary>The record of a row, or what is wrong with it.</summary>
     public (ICommand? Command, IReadOnlyList<BadCell> Bad) Read(SheetRow row)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -8,6 +9,8 @@ namespace FleetWake.Import;
 /// <summary>Writes records as rows, the other way round from <see cref="RowReader"/>.</summary>
 public static class Templates
 {
+    private const string Any = ".N.";
+
     // Marked as UTF-8, so that a spreadsheet takes it for that.
     private static readonly Encoding Marked = new UTF8Encoding(encoderShouldEmitUTF8Identifier: true);
 
@@ -32,16 +35,27 @@ public static class Templates
         return (written, there);
     }
 
-    /// <summary>Every column of a kind, with as many numbered ones as its worked example fills.</summary>
+    /// <summary>
+    /// Every column of a kind but <c>amends</c>, which <c>amends_key</c> does better; numbered ones as many as its worked
+    /// example fills, and two where each is a position's, for twins.
+    /// </summary>
     public static IReadOnlyList<string> Header(RecordKind kind)
     {
+        var known = SheetHead.Known(kind).ToList();
         var filled = Cells(kind, kind.Example).Select(c => c.Column).ToList();
-        return
-        [
-            .. SheetHead.Known(kind).Where(c => c is not ("count" or "amends")).SelectMany(column => column.Contains(".N.", StringComparison.Ordinal)
-                ? filled.Where(f => Numbered(f) == column).DefaultIfEmpty(column.Replace(".N.", ".1.", StringComparison.Ordinal))
-                : [column]),
-        ];
+        return [.. known.Where(c => c != RowKey.AmendsMember).SelectMany(c => Spread("", c.Split(Any), known, filled))];
+    }
+
+    /// <summary>A column once for each number that stands for its first <c>N</c>, and so on to its last.</summary>
+    private static IEnumerable<string> Spread(string before, ReadOnlySpan<string> parts, IReadOnlyList<string> known, IReadOnlyList<string> filled)
+    {
+        if (parts.Length == 1) return [before + parts[0]];
+        var (group, rest) = (before + parts[0], parts[1..].ToArray());
+        var pattern = Numbered(group) + Any;
+        var inExample = filled.Where(f => Numbered(f).StartsWith(pattern, StringComparison.Ordinal))
+            .Select(f => int.Parse(f.Split('.')[pattern.Count(c => c == '.') - 1], CultureInfo.InvariantCulture)).DefaultIfEmpty(1).Max();
+        var most = known.Contains(pattern + "position") ? Math.Max(inExample, 2) : inExample;
+        return Enumerable.Range(1, most).SelectMany(n => Spread($"{group}.{n}.", rest, known, filled));
     }
 
     /// <summary>A record's cells, without its stamp; what it leaves out has none.</summary>

@@ -84,7 +84,7 @@ public sealed class SheetTests : IDisposable
     {
         var read = folder.With(SheetFolder.Strikes, Header.Replace(',', ';'), "2026-05-03 10:15;tern;single;rock;chipped;212,5", "2026-05-04 10:15;tern;single;rock;chipped;1.234").Read();
         Assert.Empty(read[0].Bad);
-        Assert.Contains("is written with \".\" where numbers above it have \",\"", Assert.Single(read[1].Bad).Why, StringComparison.Ordinal);
+        Assert.Contains("is written with \".\" where other numbers of this file have \",\"", Assert.Single(read[1].Bad).Why, StringComparison.Ordinal);
     }
 
     [Fact]
