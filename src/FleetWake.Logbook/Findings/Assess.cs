@@ -78,6 +78,9 @@ public static partial class Assess
             Struck = use.Struck(open),
             DoneSinceOuting = use.DoneSince(outing?.At),
             DoneSinceLayUp = use.DoneSince(AssessSeason.LaidUpAt(history)),
+            NotOnBoat = NotOnBoat(history, position),
+            EngineOffOn = EngineOffOn(history, position),
+            PropOffOn = PropOffOn(history, position),
         };
     }
 

@@ -45,6 +45,9 @@ public enum AttentionKind
     /// <summary>An inspection said "watch", and the operator keeps such a boat.</summary>
     Watch,
 
+    /// <summary>No engine or prop on, or the boat went out again without the look that was asked for.</summary>
+    CannotSail,
+
     /// <summary>Outside the rated band.</summary>
     OutsideBand,
 
@@ -102,9 +105,11 @@ public static class Attentions
 
         found.AddRange(finding.Contradictions.Select(c =>
             new Attention(AttentionKind.Contradiction, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, null, c.Question, false)));
+        found.AddRange(CannotSail.Attentions(finding, policy));
         if (finding is { Registered: null, Held: > 0 })
             found.Add(new Attention(
-                AttentionKind.NotRegistered, finding.Boat, finding.Boat, null, null, $"{Count(finding.Held, "record")} held: register the boat, or retract what was typed for another.", false));
+                AttentionKind.NotRegistered, finding.Boat, finding.Boat, null, null, $"{Count(finding.Held, "record")} held: register the boat, or retract what was typed for another.", true)
+            { ReleasedBy = CannotSail.Registration });
         return [.. found.OrderBy(a => a.Kind)];
     }
 
@@ -170,7 +175,8 @@ public static class Attentions
         var told = $"Strike on {hit} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}, and {HireStates.Since(scuffed, strike.ShortFitOn, stainless ? "shaft and gear oil" : "the prop")}.";
         if (scuffed) return $"{told} A short look that sees no damage clears it for hire.{Lifted(strike.LiftedOn)}";
         var passes = strike.Material == PropMaterial.Stainless ? " Stainless passes a strike on: look at shaft and lower unit, and at the gear oil." : "";
-        return $"{told} Only {(strike.ShortFitOn is null ? "that" : "one that does")} clears it.{passes}{Lifted(strike.LiftedOn)}";
+        // "Only that clears it" beside "put back all the same" would contradict itself.
+        return told + (strike.LiftedOn is null ? $" Only {(strike.ShortFitOn is null ? "that" : "one that does")} clears it." : "") + passes + Lifted(strike.LiftedOn);
     }
 
     private static string Count(int n, string thing) => n == 1 ? $"1 {thing}" : $"{n} {thing}s";

@@ -114,6 +114,15 @@ public sealed record PositionFinding(
 
     /// <summary>What was done here since the boat was last laid up.</summary>
     public IReadOnlyList<DoneThing> DoneSinceLayUp { get; init; } = [];
+
+    /// <summary>The registration does not name it and no engine stays there: a record was typed wrong.</summary>
+    public bool NotOnBoat { get; init; }
+
+    /// <summary>Since when no engine hangs there; null while one does, or when nobody ever told of one.</summary>
+    public DateOnly? EngineOffOn { get; init; }
+
+    /// <summary>Since when no prop is on; null while one is, or when nobody ever told of one.</summary>
+    public DateOnly? PropOffOn { get; init; }
 }
 
 /// <summary>What is known of an engine.</summary>

@@ -23,6 +23,7 @@ public static class HireStates
         var table = (policy ?? FleetPolicy.Usual).Hire;
         var reasons = OfBoat(finding)
             .Concat(finding.Retired is not null ? [] : finding.Positions.SelectMany(p => At(p, table).Select(k => k.Reason)))
+            .Concat(CannotSail.Of(finding, policy))
             .OrderByDescending(r => r.Word).ToList();
         return new HireState(reasons.Count == 0 ? HireWord.InHire : reasons[0].Word, reasons);
     }

@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Policies;
 using FleetWake.Reports.Pictures;
 
@@ -17,7 +18,7 @@ internal static class BoatRows
 
     public static IReadOnlyList<string> WithoutTrials(IReadOnlyList<BoatFinding> findings) =>
     [
-        .. findings.Where(f => f.Retired is null).SelectMany(f => f.Positions.Where(p => !HasTrial(p)).Select(p => (Finding: f, Position: p)))
+        .. findings.Where(f => f.Retired is null).SelectMany(f => f.Positions.Where(p => !HasTrial(p) && p is not { NotOnBoat: true, Engine: null, Mounting: null }).Select(p => (Finding: f, Position: p)))
             .Select(x => x.Position switch
             {
                 { Engine: null, Mounting: null } => $"{Phrases.Name(x.Finding, x.Position)}: no engine on record.",
@@ -39,7 +40,7 @@ internal static class BoatRows
         return new BoatRow(
             Phrases.Name(finding, position),
             $"prop {Phrases.Plain(mounting.Prop.Prop)}",
-            Attentions.Of(finding, policy).Any(a => a.Blocks) ? "not for hire" : "",
+            Decisions.Hire(HireStates.Of(finding, policy).Word) ?? "",
             standing.Sign,
             standing.Word,
             standing.Outside,

@@ -1,6 +1,7 @@
 using FleetWake.Logbook;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Policies;
 using FleetWake.Reports.Pictures;
 
@@ -9,16 +10,22 @@ namespace FleetWake.Reports.Digests;
 /// <summary>What needs a person, one item per boat: a manager decides about boats, not about flags.</summary>
 internal static class Decisions
 {
+    public const string NotForHire = "not for hire";
+    public const string LookFirst = "look first";
+
     public static IReadOnlyList<DecisionItem> Of(IReadOnlyList<BoatFinding> findings, FleetPolicy? policy = null) =>
     [
         .. findings
-            .Select(f => (Finding: f, Attentions: Attentions.Of(f, policy)))
+            .Select(f => (Finding: f, Attentions: Attentions.Of(f, policy), Hire: HireStates.Of(f, policy).Word))
             .Where(f => f.Attentions.Count > 0)
-            .OrderByDescending(f => f.Attentions.Any(a => a.Blocks))
+            .OrderByDescending(f => f.Hire)
             .ThenBy(f => f.Attentions.Min(a => a.Kind))
             .ThenBy(f => Worst(f.Finding))
-            .Select(f => Item(f.Finding, f.Attentions)),
+            .Select(f => Item(f.Finding, f.Attentions, f.Hire)),
     ];
+
+    /// <summary>What a state means for hire, told apart: a look takes minutes, a boat that is out stays. Null when nothing keeps it.</summary>
+    public static string? Hire(HireWord word) => word switch { HireWord.Out => NotForHire, HireWord.LookFirst => LookFirst, _ => null };
 
     /// <summary>Adds what has to be said of boats whose finding is older than their record.</summary>
     public static IReadOnlyList<DecisionItem> WithStale(IReadOnlyList<DecisionItem> decisions, IReadOnlyList<BoatFinding> findings, IReadOnlyList<string> stale)
@@ -34,16 +41,13 @@ internal static class Decisions
         ];
     }
 
-    private static DecisionItem Item(BoatFinding finding, IReadOnlyList<Attention> attentions)
-    {
-        var blocks = attentions.Any(a => a.Blocks);
-        return new DecisionItem(
+    private static DecisionItem Item(BoatFinding finding, IReadOnlyList<Attention> attentions, HireWord hire) =>
+        new DecisionItem(
             Phrases.Plain(finding.DisplayName()),
             Phrases.Plain(finding.Registered?.Dock ?? ""),
-            blocks,
-            blocks ? "not for hire" : "to decide",
+            hire != HireWord.InHire,
+            Hire(hire) ?? "to decide",
             [.. attentions.OrderByDescending(a => a.Blocks).ThenBy(a => a.Kind).Select(a => new DecisionPoint($"{Where(finding, a)}{Phrases.Plain(a.Sentence)}", Settles(a)))]);
-    }
 
     private static string Where(BoatFinding finding, Attention attention) =>
         finding.Positions.Count > 1 && attention.Position is { } p ? $"{Name(p)}: " : "";

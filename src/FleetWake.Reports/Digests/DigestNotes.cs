@@ -6,12 +6,19 @@ namespace FleetWake.Reports.Digests;
 /// <summary>The small print: how the numbers came about, and what they are not.</summary>
 internal static class DigestNotes
 {
-    public static IReadOnlyList<string> Caution { get; } =
+    public static IReadOnlyList<string> Caution(IReadOnlyList<BoatFinding> findings) =>
     [
         "These figures are a decision aid. The owner's manual, local rules and a licensed technician come first.",
-        "A boat with an open strike is not for hire until an inspection says fit.",
+        "A boat that is not for hire, or that wants a look first, stays until what releases it is done and recorded.",
         "\"No drift shown\" does not mean sound: lost pitch and rough blades can cancel out. Only an inspection says fit.",
+        .. Dates(findings),
     ];
+
+    private static IEnumerable<string> Dates(IReadOnlyList<BoatFinding> findings)
+    {
+        var zones = findings.Select(f => f.Registered?.DockZone).OfType<string>().Select(Phrases.Plain).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        if (zones.Count > 0) yield return $"Dates are those of each boat's dock ({string.Join(", ", zones)}).";
+    }
 
     public static IReadOnlyList<string> Method(IReadOnlyList<BoatFinding> findings)
     {

@@ -53,7 +53,7 @@ public static class WeeklyWear
             [.. charts.Take(MostCharts).Select(c => c.Picture)],
             charts.Count > MostCharts ? $"No room for charts of: {string.Join("; ", charts.Skip(MostCharts).Select(c => c.Name))}." : null,
             DigestNotes.Method(ordered),
-            DigestNotes.Caution);
+            DigestNotes.Caution(ordered));
     }
 
     private static string Subject(string name, string period, int decisions, int overdue)
@@ -71,7 +71,8 @@ public static class WeeklyWear
 
     private static string Headline(IReadOnlyList<DecisionItem> decisions, IReadOnlyList<DueItem> overdue)
     {
-        var blocked = decisions.Count(d => d.Blocks);
+        var blocked = decisions.Count(d => d.State == Decisions.NotForHire);
+        var look = decisions.Count(d => d.State == Decisions.LookFirst);
         var thing = overdue.All(d => d.Kind is DutyKind.AfterStrikeInspection or DutyKind.SixMonthlyInspection or DutyKind.BeforeRelaunch)
             ? (One: "inspection", Many: "inspections")
             : (One: "duty", Many: "duties");
@@ -79,7 +80,8 @@ public static class WeeklyWear
         if (decisions.Count == 0) return late.Length == 0 ? "Nothing to decide this week." : $"Nothing to decide this week; {late}.";
         var need = decisions.Count == 1 ? "1 boat needs a decision" : $"{decisions.Count} boats need a decision";
         var notForHire = blocked == 0 ? "" : $", {blocked} of them not for hire";
-        return $"{need}{notForHire}{(late.Length == 0 ? "" : $"; {late}")}.";
+        var lookFirst = look == 0 ? "" : $"{(blocked == 0 ? "," : " and")} {look} {(blocked == 0 ? "of them " : "")}to look at first";
+        return $"{need}{notForHire}{lookFirst}{(late.Length == 0 ? "" : $"; {late}")}.";
     }
 
     private static DueRow Due(BoatFinding finding, DueItem item)

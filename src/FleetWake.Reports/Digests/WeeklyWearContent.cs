@@ -11,7 +11,7 @@ namespace FleetWake.Reports.Digests;
 /// <param name="Day">The day it speaks of.</param>
 /// <param name="Subject">Subject of the message, on one line.</param>
 /// <param name="Headline">The week in one sentence.</param>
-/// <param name="Decisions">What needs a person, one item per boat; boats that are not for hire first.</param>
+/// <param name="Decisions">What needs a person, one item per boat; boats that are not for hire first, then those to look at first.</param>
 /// <param name="Boats">Every position with a trial, smallest margin first.</param>
 /// <param name="BoatsLeftOut">Which boats found no room in the list; null when all did.</param>
 /// <param name="WithoutTrials">Boats without a trial, in words.</param>
@@ -41,7 +41,7 @@ public sealed record WeeklyWearContent(
 /// <summary>What a person has to decide about one boat.</summary>
 /// <param name="Boat">Its name.</param>
 /// <param name="Dock">Its dock; empty while it is not registered.</param>
-/// <param name="Blocks">It is not for hire until this is settled.</param>
+/// <param name="Blocks">It is not for hire, or wants a look first, until this is settled.</param>
 /// <param name="State">The same in words.</param>
 /// <param name="Points">What is the matter, blocking points first.</param>
 public sealed record DecisionItem(string Boat, string Dock, bool Blocks, string State, IReadOnlyList<DecisionPoint> Points);
@@ -54,7 +54,7 @@ public sealed record DecisionPoint(string Sentence, string Settles);
 /// <summary>One position with trials.</summary>
 /// <param name="Name">Boat and position.</param>
 /// <param name="Prop">The prop.</param>
-/// <param name="Hire">"not for hire" while something blocks the boat, else empty: a good RPM must not read as leave to go out.</param>
+/// <param name="Hire">"not for hire" or "look first" while something keeps the boat, else empty: a good RPM must not read as leave to go out.</param>
 /// <param name="Sign">A shape that says the same as the word.</param>
 /// <param name="State">Where it stands, in words.</param>
 /// <param name="Outside">Reading or line is outside the band.</param>

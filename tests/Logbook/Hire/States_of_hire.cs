@@ -77,6 +77,7 @@ public class States_of_hire
         Assert.Equal(HireWord.InHire, State(lifted).Word);
         Assert.Equal(new DateOnly(2026, 2, 1), lifted.Finding().Positions.Single().OpenStrikes.Single().LiftedOn);
         Assert.Contains("Put back in hire on 2026-02-01", Attentions.Of(lifted.Finding()).Single().Sentence, StringComparison.Ordinal);
+        Assert.DoesNotContain("Only that", Attentions.Of(lifted.Finding()).Single().Sentence, StringComparison.Ordinal);
         Assert.Equal(HireWord.Out, State(lifted.With(Dock.Strike("2026-02-02T10:00", label: "next"))).Word);
         Assert.Equal(HireWord.Out, State(Struck("bent").With(Back("2026-02-01T09:00"))).Word);
     }
@@ -100,7 +101,7 @@ public class States_of_hire
     {
         var laidUp = Dock.OneBoat().With(new LayUp(Dock.At("2026-02-01T10:00", "up"), "kea"));
         Assert.Equal(HireWord.Out, State(laidUp).Word);
-        Assert.Equal(HireWord.InHire, State(laidUp.With(new RelaunchBoat(Dock.At("2026-03-01T10:00", "down"), "kea"))).Word);
+        Assert.Equal(HireWord.InHire, State(laidUp.With(Dock.Look("2026-02-27T10:00"), new RelaunchBoat(Dock.At("2026-03-01T10:00", "down"), "kea"))).Word);
         var gone = Struck("bent").With(new RetireBoat(Dock.At("2026-03-01T10:00", "gone"), "kea", "sold")).Finding();
         Assert.Equal("Left the fleet on 2026-03-01 (sold).", HireStates.Of(gone).Reasons.Single().Sentence);
         Assert.Empty(Attentions.Of(gone));

@@ -12,9 +12,9 @@ public class WeeklyWearTests
     [Fact]
     public void The_headline_and_the_subject_count_the_same_boats()
     {
-        Assert.Equal("6 boats need a decision, 2 of them not for hire; 2 inspections are overdue.", Fleet.Headline);
-        Assert.Equal("Skerry Bay Hire, week 47: 6 decisions, 2 overdue", Fleet.Subject);
-        Assert.Equal(6, Fleet.Decisions.Count);
+        Assert.Equal("7 boats need a decision, 2 of them not for hire and 2 to look at first; 2 inspections are overdue.", Fleet.Headline);
+        Assert.Equal("Skerry Bay Hire, week 47: 7 decisions, 2 overdue", Fleet.Subject);
+        Assert.Equal(7, Fleet.Decisions.Count);
         Assert.Equal(2, Fleet.Overdue.Count);
     }
 
@@ -31,8 +31,9 @@ public class WeeklyWearTests
     [Fact]
     public void Boats_that_are_not_for_hire_come_first_and_each_says_what_releases_it()
     {
-        Assert.Equal(["Dipper", "Razorbill", "Fulmar", "boat-17", "Gannet", "Great Skua"], Fleet.Decisions.Select(d => d.Boat));
-        Assert.Equal([true, true, false, false, false, false], Fleet.Decisions.Select(d => d.Blocks));
+        Assert.Equal(["Dipper", "Razorbill", "Smew", "boat-17", "Fulmar", "Gannet", "Great Skua"], Fleet.Decisions.Select(d => d.Boat));
+        Assert.Equal([true, true, true, true, false, false, false], Fleet.Decisions.Select(d => d.Blocks));
+        Assert.Equal(["not for hire", "not for hire", "look first", "look first", "to decide", "to decide", "to decide"], Fleet.Decisions.Select(d => d.State));
         Assert.All(Fleet.Decisions.Where(d => d.Blocks), d => Assert.StartsWith("Released by: ", d.Points[0].Settles, StringComparison.Ordinal));
         Assert.All(Fleet.Decisions.SelectMany(d => d.Points), p => Assert.NotEmpty(p.Settles));
     }
@@ -98,6 +99,13 @@ public class WeeklyWearTests
     }
 
     [Fact]
+    public void A_position_that_nobody_has_is_no_boat_without_a_trial()
+    {
+        var ghost = new Logbook.Findings.PositionFinding(Logbook.Position.Port, null, null, null, [], null, null) { NotOnBoat = true };
+        Assert.Empty(Build(SkerryBay.Quiet() with { Positions = [.. SkerryBay.Quiet().Positions, ghost] }).WithoutTrials);
+    }
+
+    [Fact]
     public void Overdue_work_comes_longest_first_and_only_the_next_14_days_are_listed()
     {
         Assert.Equal(["Razorbill", "Turnstone"], Fleet.Overdue.Select(d => d.Boat));
@@ -145,7 +153,9 @@ public class WeeklyWearTests
         var content = Build();
         Assert.Contains(content.Caution, c => c.Contains("owner's manual", StringComparison.Ordinal));
         Assert.Contains(content.Caution, c => c.Contains("does not mean sound", StringComparison.Ordinal));
-        Assert.Contains(content.Caution, c => c.Contains("open strike is not for hire", StringComparison.Ordinal));
+        Assert.Contains(content.Caution, c => c.Contains("until what releases it is done", StringComparison.Ordinal));
+        Assert.DoesNotContain(content.Caution, c => c.StartsWith("Dates", StringComparison.Ordinal));
+        Assert.Contains("Dates are those of each boat's dock (Atlantic/Faroe).", Fleet.Caution);
         Assert.Contains(content.Method, m => m.Contains("not yet brought to reference conditions", StringComparison.Ordinal));
     }
 }

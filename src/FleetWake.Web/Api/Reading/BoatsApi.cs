@@ -61,7 +61,7 @@ internal static class BoatsApi
 /// <param name="Name">Its name for people.</param>
 /// <param name="Dock">Its dock; null while it is not registered.</param>
 /// <param name="Hire">Whether it may go out on hire by the operator's table, and what releases it if not.</param>
-/// <param name="NotForHire">Something blocks it until an inspection.</param>
+/// <param name="NotForHire">It is not in hire: <c>hire</c> says whether a look is enough, and what releases it.</param>
 /// <param name="Attention">What needs a person, most urgent first.</param>
 /// <param name="Positions">Each engine position in short.</param>
 public sealed record BoatLine(
@@ -69,8 +69,8 @@ public sealed record BoatLine(
 {
     internal static BoatLine Of(BoatFinding f, FleetPolicy policy)
     {
-        var attention = Attentions.Of(f, policy);
-        return new BoatLine(f.Boat, f.DisplayName(), f.Registered?.Dock, HireStates.Of(f, policy), attention.Any(a => a.Blocks), attention, [.. f.Positions.Select(PositionLine.Of)]);
+        var hire = HireStates.Of(f, policy);
+        return new BoatLine(f.Boat, f.DisplayName(), f.Registered?.Dock, hire, hire.Word != HireWord.InHire, Attentions.Of(f, policy), [.. f.Positions.Select(PositionLine.Of)]);
     }
 }
 
