@@ -8,7 +8,7 @@ namespace FleetWake.Logbook.Findings;
 public static partial class Assess
 {
     /// <summary>Name and version of the method; part of what a stored finding is keyed by.</summary>
-    public const string Method = "straight-line-3";
+    public const string Method = "straight-line-4";
 
     /// <summary>The finding of a boat.</summary>
     public static BoatFinding Boat(Dossier dossier) => Boat(BoatHistory.Tell(dossier));

@@ -30,7 +30,7 @@ internal static class CannotSail
 
     private static IEnumerable<HireReason> Held(BoatFinding finding)
     {
-        if (finding.Registered is null)
+        if (finding is { Registered: null, Held: > 0 })
             yield return new HireReason(HireWord.LookFirst, null, "It is not registered, so nobody can say what belongs on it.", Registration);
     }
 

@@ -80,7 +80,8 @@ public class Suspicion_of_a_part
     [InlineData("chipped")] // its prop stayed, and may have been stainless
     public void A_lower_unit_is_cleared_by_a_fit_that_saw_shaft_and_gear_oil(string severity)
     {
-        var moved = Two().With(Dock.Strike("2026-02-01T10:00", severity), Dock.Fitted("2026-02-02T10:00", boat: "tui", hours: 150));
+        var moved = Two().With(
+            Dock.Strike("2026-02-01T10:00", severity), Dock.Fitted("2026-02-02T10:00", boat: "tui", hours: 150), Dock.Mounted("2026-02-02T11:00", prop: "p9", boat: "tui"));
         Assert.Equal(HireWord.Out, Word(moved, "tui"));
         Assert.Equal(HireWord.Out, Word(moved.With(Fit("prop")), "tui"));
         Assert.Equal(HireWord.InHire, Word(moved.With(Fit("shaft", "gear_oil")), "tui"));

@@ -35,7 +35,7 @@ public class Suspicion_that_travels
     public void A_fit_before_it_went_clears_both()
     {
         var looked = Moved("chipped").With(Dock.Look("2026-02-02T08:00"));
-        Assert.Equal(HireWord.InHire, HireStates.Of(looked.Finding()).Word);
+        Assert.StartsWith("No prop on since", HireStates.Of(looked.Finding()).Reasons.Single().Sentence, StringComparison.Ordinal);
         Assert.Empty(looked.Finding("tui").Positions.Single().Carried);
     }
 
