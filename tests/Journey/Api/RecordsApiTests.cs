@@ -138,8 +138,10 @@ public sealed class RecordsApiTests(PostgresFixture postgres) : IAsyncLifetime
         using var untyped = await fleet.Http.PostAsync("/api/records/strike_reported", form, Ct);
         Assert.Equal(HttpStatusCode.UnsupportedMediaType, untyped.StatusCode);
         Assert.Contains("Content-Type", await untyped.Content.ReadAsStringAsync(Ct), StringComparison.Ordinal);
-        using var nonsense = await fleet.Http.GetAsync("/api/nonsense", Ct);
-        Assert.Contains("strike_reported", await nonsense.Content.ReadAsStringAsync(Ct), StringComparison.Ordinal);
+        using var read = await fleet.Http.GetAsync("/api/nonsense", Ct);
+        Assert.Contains("/openapi/v1.json", await read.Content.ReadAsStringAsync(Ct), StringComparison.Ordinal);
+        using var sent = await fleet.Http.PostAsync("/api/nonsense", form, Ct);
+        Assert.Contains("strike_reported", await sent.Content.ReadAsStringAsync(Ct), StringComparison.Ordinal);
     }
 
     [Fact]
