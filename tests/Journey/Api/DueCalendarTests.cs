@@ -46,7 +46,7 @@ public sealed class DueCalendarTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task A_calendar_program_reads_each_duty_on_its_day_and_keeps_it_by_its_id()
     {
         var path = await PathAsync(KeyScope.Calendar);
-        await RunningFleet.UntilAsync("the duties of both boats", async () => (await EventsAsync(path)).Count == 5, Ct);
+        await RunningFleet.UntilAsync("the duties of both boats", async () => (await EventsAsync(path)).Count == 6, Ct);
         var events = await EventsAsync(path);
         var skua = events.Single(e => e.Summary!.EndsWith("Skua: six-monthly inspection", StringComparison.Ordinal));
         Assert.Equal(new DateOnly(2027, 2, 28), skua.Start!.Date); // six months after 31 August
@@ -54,6 +54,7 @@ public sealed class DueCalendarTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.All(events, e => Assert.NotNull(e.DtStamp));
         var strike = events.Single(e => e.Summary == "Overdue: Tern; the first, of the line: inspection after a strike");
         Assert.Equal(new DateOnly(2026, 3, 2), strike.Start!.Date);
+        Assert.Single(events, e => e.Summary!.Contains("re-torque", StringComparison.OrdinalIgnoreCase)); // a strike is a sign that Tern was out
         Assert.Equal(2, events.Count(e => e.Summary!.EndsWith("grease the shaft", StringComparison.Ordinal)));
         Assert.Equal(events.Select(e => e.Uid).Order(), (await EventsAsync(path)).Select(e => e.Uid).Distinct().Order());
         Assert.Empty(await EventsAsync(path + "?dock=nowhere"));
