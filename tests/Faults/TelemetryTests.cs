@@ -42,7 +42,7 @@ public sealed class TelemetryTests(PostgresFixture postgres)
         var calendar = await workers.Operators.MakeKeyAsync(RunningFleet.Operator, "calendar", [KeyScope.Calendar], Ct);
         using var http = new HttpClient { BaseAddress = new Uri(Regex.Match(serve.Output, "serving on (http://[^ ;]+)").Groups[1].Value) };
         http.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
-        var batch = new JsonObject { ["device"] = "dock-1", ["records"] = new JsonArray([.. new DockRecords().Outfit("tern", "Tern").Select(Demo.BatchJson.Write)]) };
+        var batch = new JsonObject { ["device"] = "dock-1", ["records"] = new JsonArray([.. new DockRecords().Outfit("quail-77", "Quail").Select(Demo.BatchJson.Write)]) };
         using var sent = await http.PostAsJsonAsync("/api/records", batch, Ct);
         Assert.True(sent.IsSuccessStatusCode);
         Assert.True((await http.GetAsync(DueCalendar.PathOf(calendar), Ct)).IsSuccessStatusCode);
@@ -52,7 +52,7 @@ public sealed class TelemetryTests(PostgresFixture postgres)
             await RunningFleet.UntilAsync(name, () => Task.FromResult(collector.Heard(name)), Ct);
 
         // Figures and spans travel further than the record may, and a path that holds a key opens something.
-        foreach (var secret in (string[])["skerry-bay", "tern", calendar, "token-of-somebody"]) Assert.False(collector.Heard(secret), secret);
+        foreach (var secret in (string[])["skerry-bay", "quail-77", calendar, "token-of-somebody"]) Assert.False(collector.Heard(secret), secret);
     }
 
     [Fact]
