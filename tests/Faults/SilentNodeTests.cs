@@ -18,7 +18,8 @@ public sealed class SilentNodeTests(PostgresFixture postgres)
         await workers.TakeAsync([.. dock.Outfit("tern", "Tern"), dock.Trial("tern", "2026-02-01T10:00:00", 5600, 120)], Ct);
         await workers.SubscribeAsync(Ct);
         await TrialsAsync(workers, 1);
-        await RunningFleet.UntilAsync("the digest", () => Task.FromResult(workers.Mails > 0), Ct);
+        // The tick that asks for a digest comes once a minute, and its mail a little later.
+        await RunningFleet.UntilAsync("the digest", () => Task.FromResult(workers.Mails > 0), Ct, TimeSpan.FromMinutes(3));
         var frozen = await workers.LeaderAsync(Ct);
         var other = workers.Programs.Single(p => p != frozen);
         await Task.Delay(TimeSpan.FromSeconds(20), Ct); // the other judges only once its own beat has been regular for this long
@@ -46,7 +47,7 @@ public sealed class SilentNodeTests(PostgresFixture postgres)
         var periods = await workers.AskAsync<long>("select count(distinct data ->> 'period') from fleetwake.mt_events where type = 'digest_issued'", Ct);
         Assert.InRange(periods, 1, 2);
         Assert.Equal(periods, await workers.AskAsync<long>("select count(*) from fleetwake.mt_events where type = 'digest_issued'", Ct));
-        await RunningFleet.UntilAsync("each digest mailed", () => Task.FromResult(workers.Mails >= periods), Ct);
+        await RunningFleet.UntilAsync("each digest mailed", () => Task.FromResult(workers.Mails >= periods), Ct, TimeSpan.FromMinutes(3));
         Assert.Equal(periods, workers.Mails);
     }
 

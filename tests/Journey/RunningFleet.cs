@@ -66,12 +66,13 @@ public sealed class RunningFleet : IAsyncDisposable
     }
 
     /// <summary>Waits until something holds, by asking again and again; fails with what was waited for.</summary>
-    public static async Task UntilAsync(string what, Func<Task<bool>> holds, CancellationToken ct)
+    public static async Task UntilAsync(string what, Func<Task<bool>> holds, CancellationToken ct, TimeSpan? within = null)
     {
+        var patience = within ?? Patience;
         var clock = System.Diagnostics.Stopwatch.StartNew();
         while (!await holds())
         {
-            Assert.True(clock.Elapsed < Patience, $"waited {Patience.TotalSeconds:0} s in vain for {what}");
+            Assert.True(clock.Elapsed < patience, $"waited {patience.TotalSeconds:0} s in vain for {what}");
             await Task.Delay(50, ct);
         }
     }
