@@ -135,6 +135,10 @@ public sealed record BoatHistory(
         Engines.LastOrDefault(e => e.Position == mounting.Fitted.Position && e.Holds(mounting.Fitted.Entry))
         ?? Engines.FirstOrDefault(e => e.Position == mounting.Fitted.Position && mounting.Holds(e.From));
 
+    /// <summary>What is stamped on the prop of a mounting; null while it is not registered, or not known.</summary>
+    public PropRegistered? PropOf(MountingSpan mounting) =>
+        Props.GetValueOrDefault(mounting.Fitted.Prop)?.OfType<PropRegistered>().FirstOrDefault();
+
     /// <summary>Pitch of a prop at the moment of an entry [in]; null while the prop is not registered.</summary>
     public double? PitchInchesAt(string prop, Entry entry) =>
         Props.TryGetValue(prop, out var facts) ? PropNumbers.At(facts, Order, entry).PitchInches : null;

@@ -35,13 +35,17 @@ public sealed record Dossier(
 
     /// <summary>Gathers a boat's dossier out of logs at hand.</summary>
     /// <param name="boat">The boat's own log.</param>
-    /// <param name="engines">The engines it ever had.</param>
-    /// <param name="props">The props it ever had.</param>
     /// <param name="log">The log of a stream, an empty one where nothing is known.</param>
-    public static Dossier Gather(FactLog boat, IEnumerable<string> engines, IEnumerable<string> props, Func<string, FactLog> log)
+    public static Dossier Gather(FactLog boat, Func<string, FactLog> log) => Gather(boat, boat, log);
+
+    /// <summary>Gathers a boat's dossier out of logs at hand, with the engines and props that its log will name once it has grown.</summary>
+    /// <param name="boat">The boat's own log.</param>
+    /// <param name="grown">The same log with facts to come.</param>
+    /// <param name="log">The log of a stream, an empty one where nothing is known.</param>
+    public static Dossier Gather(FactLog boat, FactLog grown, Func<string, FactLog> log)
     {
-        var engineLogs = Logs(engines, StreamName.Engine, log);
-        var propLogs = Logs(props, StreamName.Prop, log);
+        var engineLogs = Logs(EnginesNamed(grown), StreamName.Engine, log);
+        var propLogs = Logs(PropsNamed(grown), StreamName.Prop, log);
         var others = Logs(engineLogs.Values.Concat(propLogs.Values).SelectMany(BoatsNamed).Where(b => StreamName.Boat(b) != boat.Id), StreamName.Boat, log);
         var otherEngines = Logs(others.Values.SelectMany(EnginesNamed).Where(e => !engineLogs.ContainsKey(e)), StreamName.Engine, log);
         var beyond = Logs(

@@ -17,11 +17,7 @@ public sealed class FleetLogs
     }
 
     /// <summary>Everything that bears on a boat.</summary>
-    public Dossier DossierOf(string boat)
-    {
-        var own = Log(StreamName.Boat(boat));
-        return Dossier.Gather(own, Dossier.EnginesNamed(own), Dossier.PropsNamed(own), Log);
-    }
+    public Dossier DossierOf(string boat) => Dossier.Gather(Log(StreamName.Boat(boat)), Log);
 
     private FactLog Log(string stream) => logs.GetValueOrDefault(stream) ?? FactLog.Empty(stream);
 }

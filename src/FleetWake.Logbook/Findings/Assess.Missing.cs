@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Mountings;
 
 namespace FleetWake.Logbook.Findings;
@@ -19,20 +20,17 @@ public static partial class Assess
     }
 
     /// <summary>Since when no engine hangs there; null while one does, or when nobody ever told of one.</summary>
-    private static DateOnly? EngineOffOn(BoatHistory history, Position position)
-    {
-        var spans = history.Engines.Where(e => e.Position == position).ToList();
-        if (spans.Exists(s => s.To is null)) return null;
-        return spans.Select(s => s.To!).Concat(history.Facts.OfType<EngineRemoved>().Where(r => r.Position == position).Select(r => r.Entry))
-            .Order(history.Order).LastOrDefault()?.Date();
-    }
+    private static DateOnly? EngineOffOn(BoatHistory history, Position position) =>
+        OffOn(history, position, history.Engines.Where(e => e.Position == position).Select(e => e.To), history.Facts.OfType<EngineRemoved>());
 
     /// <summary>Since when no prop is on; null while one is, or when nobody ever told of one.</summary>
-    private static DateOnly? PropOffOn(BoatHistory history, Position position)
+    private static DateOnly? PropOffOn(BoatHistory history, Position position) =>
+        OffOn(history, position, history.Mountings.Where(m => m.Fitted.Position == position).Select(m => m.To), history.Facts.OfType<PropRemoved>());
+
+    private static DateOnly? OffOn(BoatHistory history, Position position, IEnumerable<Entry?> ends, IEnumerable<IAtPosition> removals)
     {
-        var spans = history.Mountings.Where(m => m.Fitted.Position == position).ToList();
-        if (spans.Exists(s => s.To is null)) return null;
-        return spans.Select(s => s.To!).Concat(history.Facts.OfType<PropRemoved>().Where(r => r.Position == position).Select(r => r.Entry))
-            .Order(history.Order).LastOrDefault()?.Date();
+        var ended = ends.ToList();
+        if (ended.Contains(null)) return null;
+        return ended.OfType<Entry>().Concat(removals.Where(r => r.Position == position).Select(r => r.Entry)).Order(history.Order).LastOrDefault()?.Date();
     }
 }

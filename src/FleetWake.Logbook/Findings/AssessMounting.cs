@@ -67,7 +67,7 @@ internal static class AssessMounting
     private static PropCard Card(BoatHistory history, MountingSpan mounting)
     {
         var facts = history.Props.GetValueOrDefault(mounting.Fitted.Prop) ?? [];
-        var registered = facts.OfType<PropRegistered>().FirstOrDefault();
+        var registered = history.PropOf(mounting);
         var numbers = PropNumbers.Of(facts);
         return new PropCard(
             mounting.Fitted.Prop,

@@ -125,7 +125,7 @@ internal sealed class AssessUse(BoatHistory history, Position position, EngineSp
 
     private PropMaterial? MaterialAt(Entry entry) =>
         history.Mountings.LastOrDefault(m => m.Fitted.Position == position && m.Holds(entry)) is { } struck
-            ? history.Props.GetValueOrDefault(struck.Fitted.Prop)?.OfType<PropRegistered>().FirstOrDefault()?.Material
+            ? history.PropOf(struck)?.Material
             : null;
 
     /// <summary>Hours that nobody read then are those of the last reading before: what they start is due at the earliest plausible date.</summary>

@@ -102,7 +102,7 @@ internal sealed partial class Suspicions(BoatHistory history)
         MaterialOf(history.Mountings.LastOrDefault(m => m.Fitted.Position == inspected.Position && history.Order.Compare(m.Fitted.Entry, inspected.Entry) <= 0));
 
     private PropMaterial? MaterialOf(MountingSpan? mounting) =>
-        mounting is not null && history.Props.GetValueOrDefault(mounting.Fitted.Prop)?.OfType<PropRegistered>().FirstOrDefault() is { } prop ? prop.Material : null;
+        mounting is null ? null : history.PropOf(mounting)?.Material;
 
     /// <summary>
     /// A short look since that saw no damage, with none after it that did. The look at a return that saw a mark is how

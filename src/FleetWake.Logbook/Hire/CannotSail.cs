@@ -19,7 +19,7 @@ internal static class CannotSail
     /// <summary>The same for those who have to act. Records that are held are told in words of their own.</summary>
     public static IEnumerable<Attention> Attentions(BoatFinding finding, FleetPolicy? policy) =>
         from reason in Of(finding, policy)
-        where finding is { Registered: not null } or { Held: 0 } || reason.Position is not null
+        where reason.Position is not null
         select new Attention(AttentionKind.CannotSail, finding.Boat, finding.DisplayName(), finding.Registered?.Dock, reason.Position, reason.Sentence, true)
         {
             ReleasedBy = reason.ReleasedBy,

@@ -18,11 +18,9 @@ internal static class Dossiers
     public static async Task<(Dossier Before, Dossier After)> AroundAsync(IQuerySession session, FactLog own, IReadOnlyList<Placed> facts, CancellationToken ct)
     {
         var then = facts.Where(f => f.Stream == own.Id).Aggregate(own, (log, f) => log.Evolve(f.Fact));
-        var engines = Dossier.EnginesNamed(then).ToList();
-        var props = Dossier.PropsNamed(then).ToList();
         var logs = new Dictionary<string, FactLog>(StringComparer.Ordinal) { [own.Id] = own };
         await ReachAsync(logs, PartsNamed(then), missing => LogsAsync(session, missing, ct));
-        var before = Dossier.Gather(own, engines, props, s => logs[s]);
+        var before = Dossier.Gather(own, then, s => logs[s]);
         return (before, before.With(facts));
     }
 
@@ -35,7 +33,7 @@ internal static class Dossiers
         var logs = await FoldedLogsAsync(session, boats.Select(StreamName.Boat), ct);
         var own = boats.Select(b => logs[StreamName.Boat(b)]).ToList();
         await ReachAsync(logs, own.SelectMany(PartsNamed), missing => FoldedLogsAsync(session, missing, ct));
-        return [.. own.Select(log => Dossier.Gather(log, Dossier.EnginesNamed(log), Dossier.PropsNamed(log), s => logs[s]))];
+        return [.. own.Select(log => Dossier.Gather(log, s => logs[s]))];
     }
 
     /// <summary>Some logs as the daemon folded them, an empty one for a stream that it has not seen.</summary>

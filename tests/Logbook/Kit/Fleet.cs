@@ -50,11 +50,8 @@ internal sealed class Fleet
 
     public Dossier Around(string boat = Dock.Kea)
     {
-        var logs = _placed.GroupBy(p => p.Stream).ToDictionary(
-            g => g.Key, g => g.Aggregate(FactLog.Empty(g.Key), (log, p) => log.Evolve(p.Fact)));
-        FactLog Of(string stream) => logs.GetValueOrDefault(stream) ?? FactLog.Empty(stream);
-
-        var own = Of(StreamName.Boat(boat));
-        return Dossier.Gather(own, Dossier.EnginesNamed(own), Dossier.PropsNamed(own), Of);
+        var logs = new FleetLogs();
+        logs.Add(_placed);
+        return logs.DossierOf(boat);
     }
 }
