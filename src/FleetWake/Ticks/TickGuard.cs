@@ -6,8 +6,9 @@ namespace FleetWake.Ticks;
 
 /// <summary>
 /// Sees to it that the tick comes. The scheduler keeps the moment of the next one by the time of day: after a clock that ran
-/// ahead and was set back, that moment lies in the far future, and nothing would be issued until then. This looks by a clock
-/// that does not jump, and sets such a tick, or one that the scheduler gave up, to now.
+/// ahead and was set back, that moment lies in the far future, and nothing would be issued until then; and one that the
+/// clock jumped over may never be taken up again. This looks by a clock that does not jump, and sets a tick that stands far
+/// from now, or that the scheduler gave up, to now.
 /// </summary>
 internal sealed partial class TickGuard(ISchedulerFactory schedulers, TickSettings ticks, TimeProvider time, ILogger<TickGuard> log) : BackgroundService
 {
@@ -40,13 +41,17 @@ internal sealed partial class TickGuard(ISchedulerFactory schedulers, TickSettin
         var tick = await scheduler.GetTrigger(TickSetup.Trigger, ct);
         var next = tick?.NextFireTimeUtc;
         var state = await scheduler.GetTriggerState(TickSetup.Trigger, ct);
-        if (tick is null || (state != TriggerState.Error && next - time.GetUtcNow() <= patience)) return;
+        if (tick is null || IsNear(next - time.GetUtcNow(), state)) return;
         LogSet(next, state);
         var again = TriggerBuilder.Create(time).WithIdentity(TickSetup.Trigger).ForJob(tick.JobKey).StartNow().WithSimpleSchedule(s => TickSetup.Every(s, ticks)).Build();
         await scheduler.RescheduleJob(TickSetup.Trigger, again, ct);
     }
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "The next digest tick stood at {Next} ({State}): it is set to now. Was the clock set back?")]
+    /// <summary>While it is at work, the next one may well be overdue.</summary>
+    private bool IsNear(TimeSpan? untilNext, TriggerState state) =>
+        state != TriggerState.Error && untilNext <= patience && (untilNext >= -patience || state == TriggerState.Executing);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The next digest tick stood at {Next} ({State}): it is set to now. Was the clock set?")]
     private partial void LogSet(DateTimeOffset? next, TriggerState state);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "Whether the digest tick comes could not be seen this time.")]
