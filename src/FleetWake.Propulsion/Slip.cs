@@ -10,22 +10,6 @@ namespace FleetWake.Propulsion;
 /// </remarks>
 public static class Slip
 {
-    /// <summary>How fast the prop turns: N_p = N_e / G.</summary>
-    /// <param name="engine">Engine rate N_e.</param>
-    /// <param name="gear">Gear ratio G, engine turns per prop turn.</param>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="gear"/> is <c>default</c>, or so small that the
-    /// rate is not finite.</exception>
-    public static RotationRate PropRate(RotationRate engine, GearRatio gear)
-    {
-        var N_e = engine.RevolutionsPerMinute; // [rev/min]
-        var G = gear.EnginePerPropTurn;        // [1]
-        var N_p = N_e / G;                     // [rev/min]
-        if (!(G > 0) || !double.IsFinite(N_p))
-            throw new ArgumentOutOfRangeException(nameof(gear), gear, "No gear ratio was given, or one near zero.");
-
-        return RotationRate.FromRevolutionsPerMinute(N_p);
-    }
-
     /// <summary>The speed at which the prop would advance one pitch a turn, without slip: V_th = n P.</summary>
     /// <param name="engine">Engine rate.</param>
     /// <param name="gear">Gear ratio.</param>
@@ -33,9 +17,9 @@ public static class Slip
     /// <returns>V_th, zero when the engine stands or the pitch is zero.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="gear"/> is <c>default</c>, or the result is not
     /// finite.</exception>
-    public static Speed TheoreticalSpeed(RotationRate engine, GearRatio gear, Length pitch)
+    public static Speed TheoreticalSpeed(EngineRate engine, GearRatio gear, Length pitch)
     {
-        var n = PropRate(engine, gear).RevolutionsPerSecond; // [rev/s]
+        var n = PropRate.Of(engine, gear).RevolutionsPerSecond; // [rev/s]
         var P = pitch.Metres;                                // [m]
         return Speed.FromMetresPerSecond(n * P);             // [m/s]
     }
@@ -55,7 +39,7 @@ public static class Slip
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The theoretical speed is zero, so there is no slip to speak of;
     /// names the engine rate or else the pitch. Also as for <see cref="TheoreticalSpeed"/>.</exception>
-    public static double ApparentSlipFraction(Speed boat, RotationRate engine, GearRatio gear, Length pitch)
+    public static double ApparentSlipFraction(Speed boat, EngineRate engine, GearRatio gear, Length pitch)
     {
         var V = boat.MetresPerSecond;                                      // [m/s]
         var V_th = TheoreticalSpeed(engine, gear, pitch).MetresPerSecond; // [m/s]

@@ -29,7 +29,7 @@ public class Slip_of_a_prop
         var (engine, ratio, pitch) = Outboard(engineRpm, gear, pitchInches);
         var theory = Slip.TheoreticalSpeed(engine, ratio, pitch);
         Assert.Equal(5, expected.Length);
-        Assert.Equal(expected[0], Slip.PropRate(engine, ratio).RevolutionsPerMinute, LastDigit);
+        Assert.Equal(expected[0], PropRate.Of(engine, ratio).RevolutionsPerMinute, LastDigit);
         Assert.Equal(expected[1], theory.Knots, LastDigit);
         Assert.Equal(expected[2], theory.MilesPerHour, LastDigit);
         Assert.Equal(expected[3], theory.MetresPerSecond, LastDigit);
@@ -71,7 +71,7 @@ public class Slip_of_a_prop
         {
             var (engine, gear, pitch) = Outboard(o.Rpm, o.Gear, o.Inches);
             var slip = Slip.ApparentSlipFraction(Speed.FromKnots(knots), engine, gear, pitch);
-            var faster = RotationRate.FromRevolutionsPerMinute(o.Rpm * k);
+            var faster = EngineRate.FromRevolutionsPerMinute(o.Rpm * k);
             var room = 1e-13 * (1 + Math.Abs(slip));
             Assert.Equal(slip, Slip.ApparentSlipFraction(Speed.FromKnots(knots * k), faster, gear, pitch), room);
             Assert.Equal(
@@ -106,10 +106,10 @@ public class Slip_of_a_prop
     public void A_forgotten_gear_ratio_never_passes_for_direct_drive()
     {
         Assert.Throws<ArgumentOutOfRangeException>(
-            "gear", () => Slip.PropRate(RotationRate.FromRevolutionsPerMinute(5500), default));
-        Assert.Throws<ArgumentOutOfRangeException>("gear", () => Slip.PropRate(default, default));
+            "gear", () => PropRate.Of(EngineRate.FromRevolutionsPerMinute(5500), default));
+        Assert.Throws<ArgumentOutOfRangeException>("gear", () => PropRate.Of(default, default));
     }
 
-    private static (RotationRate Engine, GearRatio Gear, Length Pitch) Outboard(double rpm, double gear, double inches) =>
-        (RotationRate.FromRevolutionsPerMinute(rpm), new GearRatio(gear), Length.FromInches(inches));
+    private static (EngineRate Engine, GearRatio Gear, Length Pitch) Outboard(double rpm, double gear, double inches) =>
+        (EngineRate.FromRevolutionsPerMinute(rpm), new GearRatio(gear), Length.FromInches(inches));
 }

@@ -50,7 +50,7 @@ internal static class AssessTrial
 
     private static double? SlipPercent(Speed speed, double rpm, EngineCard? engine, double? pitchInches) =>
         engine?.GearRatio is { } gear && pitchInches is { } pitch
-            ? 100 * Slip.ApparentSlipFraction(speed, RotationRate.FromRevolutionsPerMinute(rpm), new GearRatio(gear), Length.FromInches(pitch))
+            ? 100 * Slip.ApparentSlipFraction(speed, EngineRate.FromRevolutionsPerMinute(rpm), new GearRatio(gear), Length.FromInches(pitch))
             : null;
 
     private static SetAsideReason? SetAside(TrialRun trial, IReadOnlyList<TachometerReading> readings, EngineCard? engine, HoursAt? hours, bool believed) =>

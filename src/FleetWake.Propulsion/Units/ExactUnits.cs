@@ -17,4 +17,14 @@ internal static class ExactUnits
 
     internal const double SecondsPerMinute = 60.0;
     internal const double MillimetresPerMetre = 1000.0;
+
+    internal const double PascalsPerHectopascal = 100.0;
+    internal const double PascalsPerKilopascal = 1000.0;
+    internal const double PascalsPerInchOfMercury = 3386.388640341; // 13 595.1 x 9.806 65 x 0.0254 exactly
+    internal const double KilogramsPerPound = 0.45359237;
+    internal const double NewtonsPerPoundForce = 4.4482216152605;
+    internal const double WattsPerKilowatt = 1000.0;
+    internal const double WattsPerHorsepower = 745.69987158227022;
+    internal const double WattsPerMetricHorsepower = 735.49875;
+    internal const double CelsiusZeroInKelvin = 273.15;
 }

@@ -43,5 +43,5 @@ public class Exact_units
 
     [Fact]
     public void Sixty_revolutions_a_minute_are_one_a_second() =>
-        Assert.Equal(1, RotationRate.FromRevolutionsPerMinute(60).RevolutionsPerSecond);
+        Assert.Equal(1, EngineRate.FromRevolutionsPerMinute(60).RevolutionsPerSecond);
 }

@@ -32,7 +32,7 @@ public class Quantities_as_values
 
     [Fact]
     public void Rpm_come_back_to_the_bit_so_that_a_reading_on_the_edge_of_a_band_stays_on_it() =>
-        s_fromZeroUp.Sample(n => Assert.Equal(n, RotationRate.FromRevolutionsPerMinute(n).RevolutionsPerMinute));
+        s_fromZeroUp.Sample(n => Assert.Equal(n, EngineRate.FromRevolutionsPerMinute(n).RevolutionsPerMinute));
 
     [Fact]
     public void Equal_quantities_are_equal_values()
@@ -53,7 +53,7 @@ public class Quantities_as_values
             Assert.Equal("22.5 kn", Speed.FromKnots(22.5).ToString());
             Assert.Equal("330.2 mm", Length.FromInches(13).ToString());
             Assert.Equal("33.895 N.m", Torque.FromPoundForceFeet(25).ToString());
-            Assert.Equal("5500.5 rpm", RotationRate.FromRevolutionsPerMinute(5500.5).ToString());
+            Assert.Equal("5500.5 rpm", EngineRate.FromRevolutionsPerMinute(5500.5).ToString());
             Assert.Equal("2.08:1", new GearRatio(2.08).ToString());
         }
         finally

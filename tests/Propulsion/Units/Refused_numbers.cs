@@ -13,7 +13,7 @@ public class Refused_numbers
         ["millimetres"] = v => Length.FromMillimetres(v),
         ["newtonMetres"] = v => Torque.FromNewtonMetres(v),
         ["poundForceFeet"] = v => Torque.FromPoundForceFeet(v),
-        ["revolutionsPerMinute"] = v => RotationRate.FromRevolutionsPerMinute(v),
+        ["revolutionsPerMinute"] = v => EngineRate.FromRevolutionsPerMinute(v),
         ["enginePerPropTurn"] = v => _ = new GearRatio(v),
         ["HeadingDegrees"] = v => _ = new TimedRun(default, v),
     };
@@ -48,7 +48,7 @@ public class Refused_numbers
     {
         Assert.Equal(default, Length.FromInches(0));
         Assert.Equal(default, Torque.FromNewtonMetres(0));
-        Assert.Equal(default, RotationRate.FromRevolutionsPerMinute(0));
+        Assert.Equal(default, EngineRate.FromRevolutionsPerMinute(0));
         Assert.Throws<ArgumentOutOfRangeException>("enginePerPropTurn", () => new GearRatio(0));
     }
 
