@@ -19,4 +19,18 @@ public sealed record CorrectedTrial(
     Uncertain CorrectedRpm,
     Uncertain? CorrectedSpeedKnots,
     MeanSpeedMethod Method,
-    IReadOnlyList<TrialDoubt> Doubts);
+    IReadOnlyList<TrialDoubt> Doubts)
+{
+    /// <summary>The power correction that was worked out but not applied, being outside validity or for an engine that hides the air; else null.</summary>
+    public PowerCorrection? NotApplied { get; init; }
+
+    /// <summary>
+    /// What a tachometer never held against an instrument adds to the doubt of <see cref="CorrectedRpm"/> when it is held
+    /// against the band, one standard deviation [rev/min]; 0 when it was. All trials of that gauge share it, so that it
+    /// does not blur a comparison of the boat with itself and is not in <see cref="CorrectedRpm"/>.
+    /// </summary>
+    public double UncheckedTachometerRpm { get; init; }
+
+    /// <summary>Covariance [1] of the natural logarithms of corrected RPM and corrected speed; 0 when no speed was read.</summary>
+    public double LogCovariance { get; init; }
+}

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Runtime.CompilerServices;
 
 namespace FleetWake.Propulsion;
@@ -18,4 +19,11 @@ internal static class Reject
         given >= 0
             ? NotFinite(given, converted, name)
             : throw new ArgumentOutOfRangeException(name, given, "Must be zero or a positive, finite number.");
+
+    /// <summary>Returns <paramref name="given"/> unless it lies outside a range, ends included, or is not a number.</summary>
+    internal static double Outside(double low, double high, string unit, double given, string name) =>
+        given >= low && given <= high
+            ? given
+            : throw new ArgumentOutOfRangeException(
+                name, given, string.Create(CultureInfo.InvariantCulture, $"Must be from {low} to {high} {unit}."));
 }

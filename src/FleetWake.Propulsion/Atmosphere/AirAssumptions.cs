@@ -1,0 +1,39 @@
+namespace FleetWake.Propulsion.Atmosphere;
+
+/// <summary>
+/// What is taken for the air where nobody read it, and how far a reading may be off. All doubts are common practice, no
+/// source.
+/// </summary>
+/// <param name="Celsius">Temperature [deg C]; read +/- 1, missing 15 +/- 8: a boating season in a temperate place.</param>
+/// <param name="Pascals">
+/// Station pressure [Pa]; read +/- 1 hPa, missing the standard one at the altitude given, or at sea level, +/- 8 hPa: the
+/// weather's.
+/// </param>
+/// <param name="HumidityFraction">Relative humidity [1]; read +/- 0.05, missing 0.6 +/- 0.25.</param>
+public readonly record struct AirAssumptions(Uncertain Celsius, Uncertain Pascals, Uncertain HumidityFraction)
+{
+    /// <summary>Fills in what is missing.</summary>
+    /// <param name="air">The air; temperature -40 to 60 deg C, pressure 500 to 1100 hPa, humidity 0 to 1, altitude 0 to 5 km.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A reading outside its range; names it.</exception>
+    public static AirAssumptions Of(AirState air)
+    {
+        ArgumentNullException.ThrowIfNull(air);
+        return new AirAssumptions(
+            air.Temperature is { } t
+                ? new Uncertain(Reject.Outside(-40, 60, "deg C", t.Celsius, nameof(air.Temperature)), 1)
+                : new Uncertain(15, 8),
+            air.StationPressure is { } p
+                ? new Uncertain(Reject.Outside(500, 1100, "hPa", p.Hectopascals, nameof(air.StationPressure)) * 100, 100)
+                : new Uncertain(StandardPressure(air.Altitude), 800),
+            air.RelativeHumidityFraction is { } h
+                ? new Uncertain(Reject.Outside(0, 1, "(a fraction)", h, nameof(air.RelativeHumidityFraction)), 0.05)
+                : new Uncertain(0.6, 0.25));
+    }
+
+    private static double StandardPressure(Length? altitude)
+    {
+        var H = altitude ?? default;
+        _ = Reject.Outside(0, 5000, "m", H.Metres, nameof(AirState.Altitude));
+        return StandardAtmosphere.PressureAt(H).Pascals;
+    }
+}
