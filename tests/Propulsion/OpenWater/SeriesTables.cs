@@ -1,11 +1,10 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using FleetWake.Propulsion.OpenWater;
 
 namespace FleetWake.Propulsion.Tests.OpenWater;
 
 /// <summary>The reference tables of the series, and the series by the names used there.</summary>
-internal static partial class SeriesTables
+internal static class SeriesTables
 {
     internal static OpenWaterSeries Named(string name) => name switch
     {
@@ -15,12 +14,7 @@ internal static partial class SeriesTables
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "Unknown series."),
     };
 
-    /// <summary>The rows less the header; a cell in quotes may hold commas.</summary>
-    internal static IEnumerable<string[]> Rows(string file) =>
-        File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "series", file))
-            .Skip(1)
-            .Where(line => line.Length > 0)
-            .Select(line => CellPattern().Matches(line).Select(cell => cell.Value.Trim('"')).ToArray());
+    internal static IEnumerable<string[]> Rows(string file) => QuotedTable.Rows($"series/{file}");
 
     /// <summary>The terms of a table: coefficient, powers of J, P/D, area and blades, and of L where there is one.</summary>
     internal static SeriesTerm[] Terms(string file) => [.. Rows(file).Select(cells =>
@@ -38,7 +32,4 @@ internal static partial class SeriesTables
     })];
 
     internal static double Number(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);
-
-    [GeneratedRegex("(?<=^|,)(\"[^\"]*\"|[^,]*)")]
-    private static partial Regex CellPattern();
 }
