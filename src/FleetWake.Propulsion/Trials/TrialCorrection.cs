@@ -2,63 +2,75 @@ using FleetWake.Propulsion.Atmosphere;
 
 namespace FleetWake.Propulsion.Trials;
 
-/// <summary>Turns a trial as read into what it would have read at reference conditions.</summary>
+/// <summary>
+/// Turns a trial as read into what it would have read at reference conditions, air of 25 deg C and 990 hPa dry:
+/// N_ref = N CF^g and V_ref = V CF^(kappa g).
+/// </summary>
+/// <remarks>
+/// CF brings engine power to reference air (<see cref="PowerCorrections"/>). The linear balance turns a change of power at a
+/// given rate into one of RPM by g and carries the boat along its hull-and-prop line by kappa
+/// (<see cref="Balance.BalanceSlopes"/>). Doubts are carried to first order; those of g and kappa, of the air, of runs and
+/// gauge, of what is unlike the baseline, are taken as independent. Which doubt is told from where on stands in
+/// <see cref="TrialLimits"/>, and what it widens by in <see cref="TrialNoise"/>.
+/// </remarks>
 public static class TrialCorrection
 {
-    /// <summary>N CF^g and V CF^(kappa g) of the means over opposed headings, with their doubt and all that widens it.</summary>
-    /// <param name="reading">The trial.</param>
-    /// <exception cref="ArgumentException">No runs.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A reading that cannot be; names it, its value and what it may be.</exception>
+    /// <summary>The trial at reference conditions.</summary>
+    /// <param name="reading">
+    /// The trial: 1 to 200 runs, each above 0 up to 20 000 rev/min and 0 to 200 kn; pitch above 0 up to 3 m; gear ratio above
+    /// 0 up to 20; air as <see cref="AirAssumptions.Of"/> takes it.
+    /// </param>
+    /// <returns>
+    /// RPM is the mean with the same weights as the speed's. Nothing is corrected at part throttle; nothing is corrected,
+    /// and the whole of what the correction might have been widens the doubt, when CF lies outside 0.93 to 1.07 or the
+    /// engine hides the air. Unlike trim, load or water widen and do not correct. A speed above the theoretical one is
+    /// kept and flagged. A tachometer of known error is brought right in the corrected RPM and in slip, not in the RPM as
+    /// read.
+    /// </returns>
+    /// <exception cref="ArgumentException">A run that is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">No runs or more than 200, or a reading that cannot be; names it as
+    /// <c>Runs[1].Engine</c>, with its value and its range.</exception>
     public static CorrectedTrial Of(TrialReading reading)
     {
-        ArgumentNullException.ThrowIfNull(reading);
-        if (reading.Runs.Count == 0)
-            throw new ArgumentException("A trial needs at least one run.", nameof(reading));
+        TrialBounds.Check(reading);
+        var doubts = default(DoubtSet);
+        var means = WeighedRuns.Of(reading.Runs, reading.Engine.TachometerStep, ref doubts);
+        var error = reading.Engine.TachometerError;
+        var tachometer = new Uncertain(1 + (error?.Value ?? 0), error?.StandardDeviation ?? 0); // [1] shown over true
+        var slip = SlipReading.Of(reading, means, tachometer, ref doubts);
+        var air = AirCorrection.Of(reading, ref doubts);
+        var left = air.Left + Unlikeness.Of(reading, means.Knots?.Value, ref doubts);
+        doubts.Add(TrialDoubt.TachometerCorrected, error is { Value: not 0 });
+        doubts.Add(TrialDoubt.PartThrottle, reading.PartThrottle);
 
-        var doubts = new List<TrialDoubt>();
-        var timed = reading.Runs.Where(run => run.Speed is not null)
-            .Select(run => new TimedRun(run.Speed!.Value, run.HeadingDegrees)).ToArray();
-        var speed = timed.Length == 0 ? null : TwoWayMean.Of(timed);
-        var rpms = TwoWayMean.Of([.. reading.Runs.Select(
-            run => new TimedRun(Speed.FromKnots(run.Engine.RevolutionsPerMinute), run.HeadingDegrees))]);
-        var N = rpms.Speed.Knots; // [rev/min] the same weights as the speed's
-        if (rpms.Method == MeanSpeedMethod.SingleRun)
-            doubts.Add(TrialDoubt.SingleRun);
-        if (rpms.Method == MeanSpeedMethod.HeadingsNotOpposed)
-            doubts.Add(TrialDoubt.HeadingsNotOpposed);
-        if (reading.Runs.Any(run => run.LimiterReached))
-            doubts.Add(TrialDoubt.LimiterReached);
-
-        var air = reading.Conditions.Air ?? AirState.Unknown;
-        var correction = PowerCorrections.Of(air);
-        var apply = correction.InValidity && reading.Engine.Breathing == AirResponse.NaturallyAspirated;
-        var g = reading.Response.Gain;
-        var CF = correction.Factor;
-        var lnCF = Math.Log(CF.Value);
-        var factor = apply ? Math.Exp(g.Value * lnCF) : 1;
-        var byAir = Math.Sqrt(Math.Pow(lnCF * g.StandardDeviation, 2) + Math.Pow(g.Value * CF.StandardDeviation / CF.Value, 2));
-        var sd = Math.Sqrt(Math.Pow(0.007, 2) + Math.Pow(apply ? byAir : g.Value * lnCF, 2));
-        if (!correction.InValidity)
-            doubts.Add(TrialDoubt.OutsideValidity);
-        if (air.StationPressure is null)
-            doubts.Add(TrialDoubt.PressureMissing);
-
-        var knots = speed is null ? (Uncertain?)null : new Uncertain(speed.Speed.Knots, 0.015 * speed.Speed.Knots);
-        var byKappa = Math.Pow(factor, reading.Response.Kappa.Value);
-        var slip = speed is null || reading.Engine.Gear is null || reading.Prop is null
-            ? (Uncertain?)null
-            : new Uncertain(
-                Slip.ApparentSlipFraction(
-                    speed.Speed, EngineRate.FromRevolutionsPerMinute(N), reading.Engine.Gear.Value, reading.Prop.Pitch),
-                0.017);
+        var N = means.Rpm.Value / tachometer.Value * air.RpmFactor; // [rev/min]
+        var byN = Square(means.Rpm.StandardDeviation / means.Rpm.Value)
+            + Square(tachometer.StandardDeviation / tachometer.Value)
+            + Square(TrialNoise.TrialRpm) + left.Rpm;               // [1] variance of ln N
         return new CorrectedTrial(
-            new Uncertain(N, 0.007 * N),
-            knots,
+            means.Rpm,
+            means.Knots,
             slip,
-            apply ? correction : null,
-            new Uncertain(N * factor, N * factor * sd),
-            knots is { } v ? new Uncertain(v.Value * byKappa, v.Value * byKappa * Math.Max(0.015, sd)) : null,
-            speed?.Method ?? rpms.Method,
-            doubts);
+            air.Applied ? air.Correction : null,
+            new Uncertain(N, N * Math.Sqrt(byN)),
+            means.Knots is { } knots ? AtReference(knots, air.SpeedFactor, left.Speed) : null,
+            means.Method,
+            doubts.ToArray())
+        {
+            NotApplied = air.Applied ? null : air.Correction,
+            UncheckedTachometerRpm = error is null ? TrialNoise.UncheckedTachometer * N : 0,
+            LogCovariance = means.Knots is null ? 0 : left.Both,
+        };
     }
+
+    /// <summary>Written so that a boat that did not move has a doubt, too: its logarithm has none.</summary>
+    private static Uncertain AtReference(Uncertain knots, double factor, double left)
+    {
+        var V = knots.Value * factor; // [kn]
+        return new Uncertain(
+            V,
+            Math.Sqrt(Square(knots.StandardDeviation * factor) + (V * V * (Square(TrialNoise.TrialSpeed) + left))));
+    }
+
+    private static double Square(double x) => x * x;
 }

@@ -19,10 +19,6 @@ public static class TwoWayMean
     /// </summary>
     public const double ToleranceDegrees = 30;
 
-    private static readonly double[] s_double = [1 / 2.0, 1 / 2.0];
-    private static readonly double[] s_three = [1 / 4.0, 2 / 4.0, 1 / 4.0];
-    private static readonly double[] s_four = [1 / 8.0, 3 / 8.0, 3 / 8.0, 1 / 8.0];
-
     /// <summary>The mean speed of runs given in the order in which they were made.</summary>
     /// <param name="runs">One run or more.</param>
     /// <returns>
@@ -36,26 +32,31 @@ public static class TwoWayMean
         ArgumentNullException.ThrowIfNull(runs);
         if (runs.Count == 0)
             throw new ArgumentException("A mean speed needs at least one run.", nameof(runs));
-        if (runs.Count == 1)
-            return new MeanSpeed(runs[0].Speed, MeanSpeedMethod.SingleRun, null, null);
 
-        var opposition = new Opposition(runs);
-        var V = runs.Select(run => run.Speed.Knots).ToArray(); // [kn]
-        if (!opposition.BothWays || opposition.LargestErrorDegrees > ToleranceDegrees)
-            return new MeanSpeed(
-                Speed.FromKnots(V.Average()), MeanSpeedMethod.HeadingsNotOpposed, opposition.LargestErrorDegrees, null);
+        const int few = 16; // more than a trial has; beyond it the room comes from the heap
+        var n = runs.Count;
+        Span<double> headings = n <= few ? stackalloc double[n] : new double[n];
+        Span<double> V = n <= few ? stackalloc double[n] : new double[n];
+        for (var i = 0; i < n; i++)
+            (headings[i], V[i]) = (runs[i].HeadingDegrees, runs[i].Speed.Knots); // [degrees], [kn]
 
-        var (method, w) = (opposition.Alternates, runs.Count) switch
-        {
-            (true, 2) => (MeanSpeedMethod.DoubleRun, s_double),
-            (true, 3) => (MeanSpeedMethod.ThreeRuns, s_three),
-            (true, 4) => (MeanSpeedMethod.FourRuns, s_four),
-            _ => (MeanSpeedMethod.MeanOfHeadings, opposition.MeanOfHeadingsWeights()),
-        };
+        Span<bool> isOut = n <= few ? stackalloc bool[n] : new bool[n];
+        Span<double> weights = n <= few ? stackalloc double[n] : new double[n];
+        var opposition = new Opposition(headings, isOut, weights);
         return new MeanSpeed(
-            Speed.FromKnots(V.Zip(w, (v, weight) => v * weight).Sum()),
-            method,
+            Speed.FromKnots(opposition.Mean(V)),
+            opposition.Method,
             opposition.LargestErrorDegrees,
-            opposition.StandardErrorKnots(V, w));
+            StandardErrorKnots(opposition, V));
+    }
+
+    private static double? StandardErrorKnots(Opposition opposition, ReadOnlySpan<double> knots)
+    {
+        var nu = opposition.DegreesOfFreedom;
+        if (!opposition.RemovesCurrent || nu < 1)
+            return null;
+
+        var Q = opposition.Scatter(knots); // [kn2]
+        return Math.Sqrt(Q / nu * opposition.SumOfSquaredWeights);
     }
 }
