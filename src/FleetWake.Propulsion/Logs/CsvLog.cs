@@ -72,7 +72,7 @@ internal sealed class CsvLog
             return;
         }
 
-        if (_log.Time(raw, line) is not { } at || !Numeric(cells, line)) return;
+        if (!Numeric(cells, line) || _log.Time(raw, line) is not { } at) return; // a row that is dropped must not move the clock
         if (Number(cells, CsvQuantity.Rpm) is { } rpm) _log.Rate("", Text(cells, CsvQuantity.Engine), at, rpm, line);
         if (Number(cells, CsvQuantity.Knots) is { } knots) _log.Fix("", at, knots, Number(cells, CsvQuantity.Heading), line);
         Air(cells, line);

@@ -40,9 +40,7 @@ internal sealed record NmeaSentence(string Formatter, string Talker, string[] Fi
         {
             var end = text[1..].IndexOf('\\');
             if (end < 0) return (null, "a TAG block without its end");
-            var (time, reason) = Tag(text.Slice(1, end));
-            if (reason is not null) return (null, reason);
-            heard = time;
+            heard = WhenHeard(text.Slice(1, end));
             text = text[(end + 2)..].Trim();
         }
 
@@ -78,22 +76,23 @@ internal sealed record NmeaSentence(string Formatter, string Talker, string[] Fi
         return sum;
     }
 
-    private static (DateTimeOffset? Heard, string? Reason) Tag(ReadOnlySpan<char> tag)
+    /// <summary>The time of a TAG block. One whose checksum is wrong has none: the sentence behind it has its own and stays.</summary>
+    private static DateTimeOffset? WhenHeard(ReadOnlySpan<char> tag)
     {
         var star = tag.LastIndexOf('*');
         if (star >= 0)
         {
             if (!byte.TryParse(tag[(star + 1)..], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var sum)
                 || Checksum(tag[..star]) != sum)
-                return (null, "the checksum of its TAG block is wrong");
+                return null;
             tag = tag[..star];
         }
 
         foreach (var part in tag.ToString().Split(','))
         {
-            if (part.StartsWith("c:", StringComparison.Ordinal)) return (LogTime.Unix(part.AsSpan(2)), null);
+            if (part.StartsWith("c:", StringComparison.Ordinal)) return LogTime.Unix(part.AsSpan(2));
         }
 
-        return (null, null);
+        return null;
     }
 }
