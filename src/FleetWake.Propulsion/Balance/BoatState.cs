@@ -13,7 +13,7 @@ public readonly record struct BoatState
     /// <summary>Change of diameter at the same pitch and area ratio [1]: -0.01 is 1 % lost at the tips. -0.5 to 0.5.</summary>
     public double DiameterChange { get; init; }
 
-    /// <summary>Added drag coefficient of the blade sections [1], as from roughness; see <c>Hull.BladeRoughness</c>. -0.02 to 0.1.</summary>
+    /// <summary>Added drag coefficient of the blade sections [1], as from roughness; see <c>Hull.BladeRoughness</c>. -0.005 to 0.1.</summary>
     public double SectionDragChange { get; init; }
 
     /// <summary>Change of the engine's torque at any given rate [1], its own or the air's: about 1/CF - 1. -0.95 to 1.</summary>
@@ -42,7 +42,7 @@ public readonly record struct BoatState
     {
         Within(PitchChange, -0.5, 0.5, nameof(PitchChange));
         Within(DiameterChange, -0.5, 0.5, nameof(DiameterChange));
-        Within(SectionDragChange, -0.02, 0.1, nameof(SectionDragChange));
+        Within(SectionDragChange, -0.005, 0.1, nameof(SectionDragChange));
         Within(EngineTorqueChange, -0.95, 1, nameof(EngineTorqueChange));
         Within(ResistanceChange, -0.9, 10, nameof(ResistanceChange));
         Within(WaterDensityChange, -0.1, 0.1, nameof(WaterDensityChange));

@@ -5,25 +5,28 @@ namespace FleetWake.Propulsion.Balance;
 /// <summary>K_T and K_Q of the prop as a state leaves it, with their logarithmic slopes by J.</summary>
 internal readonly struct PropUnderState
 {
-    private readonly OpenWaterCurve _curve;
-    private readonly double _dK_T, _dK_Q, _thrustLeft, _torqueLeft;
+    /// <summary>
+    /// Far outside its range a series may run out of torque before it runs out of thrust. Held at this floor, the engine races on and
+    /// a solve still ends at a finite place, which is marked extrapolated.
+    /// </summary>
+    private const double LeastTorque = 1e-6;
 
-    internal PropUnderState(OpenWaterCurve curve, BladeShape shape, in BoatState state)
-    {
-        _curve = curve;
-        (_dK_T, _dK_Q) = SectionDrag.Change(shape, state.SectionDragChange);
-        _thrustLeft = 1 - state.ThrustLoss;
-        _torqueLeft = 1 - state.TorqueLoss;
-    }
+    private readonly OpenWaterCurve _curve;
+    private readonly double _thrustLeft, _torqueLeft;
+
+    /// <param name="curve">The series' curve, with the drag of the sections already in it.</param>
+    /// <param name="state">The state.</param>
+    internal PropUnderState(OpenWaterCurve curve, in BoatState state) =>
+        (_curve, _thrustLeft, _torqueLeft) = (curve, 1 - state.ThrustLoss, 1 - state.TorqueLoss);
 
     internal Loads At(double J)
     {
         var point = _curve.At(J);
-        var K_T = point.ThrustCoefficient + _dK_T; // [1]
-        var K_Q = point.TorqueCoefficient + _dK_Q; // [1]
-        return new Loads(
-            K_T * _thrustLeft, K_Q * _torqueLeft, J * point.ThrustByAdvance / K_T, J * point.TorqueByAdvance / K_Q,
-            point.Extrapolated);
+        var (K_T, K_Q) = (point.ThrustCoefficient, point.TorqueCoefficient); // [1]
+        var (b, a) = (J * point.ThrustByAdvance / K_T, J * point.TorqueByAdvance / K_Q); // [1]
+        return K_Q > LeastTorque
+            ? new Loads(K_T * _thrustLeft, K_Q * _torqueLeft, b, a, point.Extrapolated)
+            : new Loads(K_T * _thrustLeft, LeastTorque * _torqueLeft, b, 0, true);
     }
 
     /// <summary>K_T, K_Q [1], b = dlnK_T/dlnJ and a = dlnK_Q/dlnJ [1].</summary>

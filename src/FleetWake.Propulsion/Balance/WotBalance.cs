@@ -37,9 +37,7 @@ public sealed class WotBalance
         _baseline = baseline;
         _curve = series.Curve(baseline.Shape);
         _endOfThrust = EndOfThrust(_curve, baseline.Shape);
-        var n_0 = PropRate.Of(baseline.Rate, baseline.Gear).RevolutionsPerSecond;                          // [rev/s]
-        var V_A = baseline.Speed.MetresPerSecond * (1 - baseline.WakeFraction);                            // [m/s]
-        var J_0 = V_A / (n_0 * baseline.Diameter.Metres);                                                  // [1]
+        var J_0 = AdvanceRatio(baseline); // [1]
         if (J_0 >= _endOfThrust)
             throw new ArgumentOutOfRangeException(
                 nameof(baseline), J_0,
@@ -153,12 +151,20 @@ public sealed class WotBalance
             throw new ArgumentOutOfRangeException(nameof(diameter), diameter, "Must be above zero.");
 
         size *= 1 + state.DiameterChange;
-        var same = shape == _baseline.Shape && state.PitchChange == 0 && state.DiameterChange == 0;
-        var bent = same ? shape : shape.WithPitchRatio(shape.PitchRatio * (1 + state.PitchChange) / (1 + state.DiameterChange));
-        var curve = same ? _curve : Series.Curve(bent);
+        var bent = state.PitchChange == 0 && state.DiameterChange == 0
+            ? shape
+            : shape.WithPitchRatio(shape.PitchRatio * (1 + state.PitchChange) / (1 + state.DiameterChange));
+        var (curve, end) = (_curve, _endOfThrust); // the common case: the prop is as it was
+        if (bent != _baseline.Shape || state.SectionDragChange != 0)
+        {
+            var (dK_T, dK_Q) = SectionDrag.Change(bent, state.SectionDragChange); // [1]
+            curve = Series.Curve(bent).Raised(dK_T, dK_Q);
+            end = EndOfThrust(curve, bent);
+        }
+
         return new StateFrame(
-            new PropUnderState(curve, bent, state), size, 1 + state.WaterDensityChange, 1 - state.HubSlip,
-            Math.Log(1 + state.ResistanceChange), same ? _endOfThrust : EndOfThrust(curve, bent));
+            new PropUnderState(curve, state), size, 1 + state.WaterDensityChange, 1 - state.HubSlip,
+            Math.Log(1 + state.ResistanceChange), end);
     }
 
     /// <summary>
@@ -177,7 +183,7 @@ public sealed class WotBalance
         {
             var loads = frame.Prop.At(Math.Exp(lnJ));
             var (h, slope) = (double.NegativeInfinity, -1.0);
-            if (loads.Thrust > 0 && (loads.Torque > 0 || heldX is not null))
+            if (loads.Thrust > 0)
             {
                 var x = heldX ?? _baseline.Torque.CrossingOf(crossingPerTorque * loads.Torque); // [1]
                 var nu = frame.Turns * x / _x0;                                                // n/n_0 [1]
@@ -197,6 +203,18 @@ public sealed class WotBalance
         }
 
         return lnJ;
+    }
+
+    /// <summary>Whether the prop has thrust at the measured slip by this series.</summary>
+    internal static bool HasThrust(OpenWaterSeries series, WotBaseline baseline) =>
+        series.Curve(baseline.Shape).EndOfThrust is { } end && AdvanceRatio(baseline) < end;
+
+    /// <summary>J_0 = V_0 (1 - w)/(n_0 D) [1].</summary>
+    internal static double AdvanceRatio(WotBaseline baseline)
+    {
+        var n_0 = PropRate.Of(baseline.Rate, baseline.Gear).RevolutionsPerSecond; // [rev/s]
+        var V_A = baseline.Speed.MetresPerSecond * (1 - baseline.WakeFraction);   // [m/s]
+        return V_A / (n_0 * baseline.Diameter.Metres);
     }
 
     private static double EndOfThrust(OpenWaterCurve curve, BladeShape shape) => curve.EndOfThrust is { } J and > 0

@@ -35,6 +35,11 @@ public readonly struct OpenWaterCurve
             _thrustByPitch.At(J), _torqueByPitch.At(J), extrapolated);
     }
 
+    /// <summary>The same curve with constants added to K_T and K_Q, as drag of the blade sections adds them.</summary>
+    internal OpenWaterCurve Raised(double byThrust, double byTorque) => new(
+        _pitchRatio, _thrust + new Cubic(byThrust, 0, 0, 0), _torque + new Cubic(byTorque, 0, 0, 0),
+        _thrustByPitch, _torqueByPitch, _inRange, _lowest, _highest);
+
     /// <summary>
     /// The lowest J at which there is no thrust left [1]; null when there is none up to 3, as some extrapolated shapes have it.
     /// </summary>
