@@ -19,6 +19,7 @@ var root = new RootCommand(
     ImportCommand.Make(),
     AssessCommand.Make(),
     ConvertCommand.Make(),
+    DriftCommand.Make(),
     DigestCommand.Make(),
     CheckCommand.Make(),
     SchemaCommand.Make(),

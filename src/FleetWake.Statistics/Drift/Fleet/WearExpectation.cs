@@ -1,0 +1,63 @@
+namespace FleetWake.Statistics.Drift.Fleet;
+
+/// <summary>
+/// What the trade expects of wear before a fleet has shown anything: the logarithm of the mean drift is that of aluminium in
+/// fresh water, plus an effect of the material, plus one of the water, plus what is particular to the pair, plus what is
+/// particular to the boat.
+/// </summary>
+/// <remarks>
+/// No wear rates of small propellers are published. The ratio of aluminium to stainless is an engineer's judgement (0.5 %
+/// against 0.2 % per 100 h), that silt grinds more than clear water is common practice without a source; all are wide
+/// enough for twenty mountings to overrule. Immutable.
+/// </remarks>
+public sealed record WearExpectation
+{
+    /// <summary>The expectation described.</summary>
+    public static WearExpectation Trade { get; } = new()
+    {
+        Materials = new Dictionary<string, LogEffect>(StringComparer.OrdinalIgnoreCase)
+        {
+            ["aluminium"] = new(0, 0.01),
+            ["stainless"] = new(-0.9, 0.5),
+            ["composite"] = new(0, 0.5),
+            ["plastic"] = new(0, 0.5),
+        },
+        Waters = new Dictionary<string, LogEffect>(StringComparer.OrdinalIgnoreCase)
+        {
+            ["fresh"] = new(0, 0.01),
+            ["coastal"] = new(0.3, 0.5),
+            ["salt"] = new(0.3, 0.5),
+            ["brackish"] = new(0.3, 0.5),
+            ["silty"] = new(0.9, 0.5),
+        },
+    };
+
+    /// <summary>Mean drift of the reference, aluminium in fresh water: median 10 rpm per 100 h.</summary>
+    public LogEffect Reference { get; init; } = new(Math.Log(10), 0.8);
+
+    /// <summary>Effects of materials.</summary>
+    public IReadOnlyDictionary<string, LogEffect> Materials { get; init; } = new Dictionary<string, LogEffect>();
+
+    /// <summary>Effects of waters.</summary>
+    public IReadOnlyDictionary<string, LogEffect> Waters { get; init; } = new Dictionary<string, LogEffect>();
+
+    /// <summary>The effect of a material or a water that nobody has said anything of.</summary>
+    public LogEffect Unknown { get; init; } = new(0.2, 0.7);
+
+    /// <summary>Standard deviation of what is particular to a pair of material and water [1].</summary>
+    public double PairSd { get; init; } = 0.3;
+
+    /// <summary>Standard deviations held possible of what is particular to a boat [1].</summary>
+    public IReadOnlyList<double> BoatSds { get; init; } = [0.05, 0.2, 0.35, 0.5, 0.7];
+
+    /// <summary>Shapes held possible of the gamma distribution of the mountings of one boat and group [1].</summary>
+    public IReadOnlyList<double> Shapes { get; init; } = [1, 1.5, 2, 3];
+
+    /// <summary>Mean and weight of the belief about the share of props that do not wear: Beta(a, b).</summary>
+    public (double A, double B) Sound { get; init; } = (2, 6);
+}
+
+/// <summary>A belief about an effect on the logarithm of the mean drift.</summary>
+/// <param name="Mean">Its mean [1].</param>
+/// <param name="Sd">Its standard deviation [1], above 0.</param>
+public readonly record struct LogEffect(double Mean, double Sd);

@@ -1,0 +1,65 @@
+using System.CommandLine;
+using FleetWake.Drift;
+using FleetWake.Statistics.Drift;
+
+namespace FleetWake.Commands;
+
+internal static class DriftCommand
+{
+    public static Command Make()
+    {
+        var data = new Option<string>("--data") { Description = "Folder with mountings.csv, trials.csv and events.csv of one or more fleets.", Required = true };
+        var output = new Option<string?>("--out") { Description = "CSV file to write the estimates to, one line a mounting." };
+        var alarms = new Option<string?>("--alarms") { Description = "CSV file to write the alarms of alarm_mountings.csv, alarm_trials.csv and alarm_events.csv to." };
+        var explain = new Option<string?>("--explain") { Description = "A mounting whose evidence is told in plain words." };
+        var threshold = new Option<double>("--threshold")
+        {
+            Description = "Logarithm of the evidence that raises an alarm, 0.1 to 20.",
+            DefaultValueFactory = _ => DriftAlarm.RecommendedThreshold,
+        };
+        var command = new Command(
+            "drift",
+            "Estimates the RPM drift of every mounting in tables of trials, without a database: rate, interval, when it leaves its band, alarm. Each fleet is fitted by itself.")
+        {
+            data, output, alarms, explain, threshold,
+        };
+        command.SetAction(parsed =>
+        {
+            var folder = Path.GetFullPath(parsed.GetRequiredValue(data));
+            var limit = parsed.GetValue(threshold);
+            if (!(limit is >= 0.1 and <= 20)) throw new CommandException($"--threshold {limit}: give a number from 0.1 to 20.");
+            if (parsed.GetValue(output) is null && parsed.GetValue(alarms) is null && parsed.GetValue(explain) is null)
+                throw new CommandException("Say what to make: --out FILE, --alarms FILE or --explain MOUNTING.");
+            if (!Directory.Exists(folder)) throw new CommandException($"There is no folder \"{folder}\".");
+            var others = DriftTables.Has(folder, DriftTables.AlarmSet) ? DriftTables.Read(folder, DriftTables.AlarmSet) : [];
+            if (parsed.GetValue(alarms) is not null && others.Count == 0)
+                throw new CommandException($"--alarms needs {DriftTables.AlarmSet}mountings.csv in \"{folder}\"; the alarms of mountings.csv are in the file of --out.");
+            Run(folder, others, limit, parsed.GetValue(output), parsed.GetValue(alarms), parsed.GetValue(explain));
+            return 0;
+        });
+        return command;
+    }
+
+    private static void Run(string folder, IReadOnlyList<DriftRow> others, double limit, string? output, string? alarms, string? explain)
+    {
+        var rows = DriftTables.Read(folder, "");
+        var run = new DriftRun(rows, limit);
+        if (output is not null)
+        {
+            File.WriteAllLines(output, run.Estimates());
+            Console.WriteLine($"drift: {rows.Count} mountings in {Path.GetFullPath(output)}");
+        }
+
+        if (alarms is not null)
+        {
+            File.WriteAllLines(alarms, run.Alarms(others));
+            Console.WriteLine($"drift: {others.Count} mountings looked at for alarms in {Path.GetFullPath(alarms)}");
+        }
+
+        if (explain is null) return;
+        var row = rows.Concat(others).FirstOrDefault(r => r.Member.Id == explain)
+            ?? throw new CommandException($"There is no mounting \"{explain}\" in \"{folder}\".");
+        var (prior, settings) = run.Fleet(row).Member(row.Member);
+        foreach (var line in DriftExplanation.Of(run.Of(row), prior, settings, limit)) Console.WriteLine(line);
+    }
+}

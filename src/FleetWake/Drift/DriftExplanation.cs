@@ -1,0 +1,70 @@
+using System.Globalization;
+using FleetWake.Statistics.Drift;
+
+namespace FleetWake.Drift;
+
+/// <summary>Tells the evidence for one mounting in plain words.</summary>
+internal static class DriftExplanation
+{
+    public static IEnumerable<string> Of(DriftOutcome of, SlopePrior prior, DriftSettings settings, double threshold)
+    {
+        var (a, member) = (of.Assessment, of.Row.Member);
+        var series = member.Series;
+        var noise = 0.0;
+        for (var j = 0; j < settings.Noise.Shares.Length; j++) noise += settings.Noise.Weights[j] * settings.Noise.Shares[j];
+        yield return Say($"Mounting {member.Id}, {member.Material} in {member.Water} water{(member.Boat is null ? "" : ", boat " + member.Boat)}: {a.Trials} of {series.Trials.Count} trials count.");
+        yield return Say($"The fleet, its boat and its group make {SlopeGrid.Mean(prior.Weights):F1} rpm per 100 h likely, 80 % between {SlopeGrid.Quantile(prior.Weights, 0.1):F1} and {SlopeGrid.Quantile(prior.Weights, 0.9):F1}.");
+        yield return Say($"With its own trials: {a.RpmPer100Hours.Value:F1} rpm per 100 h, 80 % between {a.RpmPer100Hours.Low:F1} and {a.RpmPer100Hours.High:F1}.");
+        if (a.PriorOnly) yield return "Its own trials say nothing about drift (fewer than two, or all at one hour): this is the fleet's figure, and no date is drawn from it.";
+        if (a.HoursFell) yield return "Its hours went back: the highest reading so far was taken in place of each lower one. Check the meter.";
+        if (a.LevelRpm is { } level) yield return Say($"Level at the last trial: {level.Value:F0} rpm, 80 % between {level.Low:F0} and {level.High:F0}; rated band {series.RatedMinRpm:F0} to {series.RatedMaxRpm:F0}.");
+        yield return Exit(a);
+        yield return Say($"One trial is expected to scatter by {100 * noise:F2} % and to be grossly wrong once in {1 / settings.GrossChance:F0}.");
+        yield return "";
+        yield return "   week   hours     rpm  air C  load kg  gross error  evidence for drift so far";
+        var evidence = of.Evidence.ToDictionary(e => e.Trial, e => e.Log);
+        foreach (var (i, t) in series.Trials.Index().OrderBy(x => x.Item.Week))
+        {
+            foreach (var e in series.Events.Where(e => Between(series, i, e))) yield return Say($"{e.Week,7:F2}   {Name(e.Kind)}");
+            yield return Say($"{t.Week,7:F2}{t.EngineHours,8:F1}{t.Rpm,8:F0}{t.AirCelsius,7:F1}{t.LoadKilograms,9:F0}{100 * a.GrossChances[i],11:F0} %{(evidence.TryGetValue(i, out var log) ? Math.Exp(log) : 1),14:F2} to 1");
+        }
+
+        yield return "";
+        yield return of.Alarm is { } alarm
+            ? Say($"Alarm at trial {of.Row.TrialNumbers[alarm.Trial]}: the evidence reached {Math.Exp(alarm.Log):F1} to 1 where {Math.Exp(threshold):F1} to 1 raises it.")
+            : Say($"No alarm: the evidence never reached {Math.Exp(threshold):F1} to 1. That does not say that the prop is sound; only a look does.");
+        yield return "Figures are a decision aid: the owner's manual, local rules and a licensed technician win.";
+    }
+
+    private static string Exit(DriftAssessment a) => a.Exit switch
+    {
+        null => "No forecast of leaving the band: there is no trial, or no rated band.",
+        { LatestHours: 0 } => "It is above its rated band already.",
+        { EarliestHours: >= BandExit.HorizonHours } => Say($"It does not leave its band within {BandExit.HorizonHours:F0} h of the last trial, as far as can be seen."),
+        var e when a.PriorOnly => Say($"Leaving the band: not told, for the drift is the fleet's (chance within 500 h {100 * e.Within500HoursChance:F0} %)."),
+        var e => Say($"It leaves its band {Hours(e.MedianHours)} from the last trial, 80 % between {Hours(e.EarliestHours)} and {Hours(e.LatestHours)}; chance within 500 h {100 * e.Within500HoursChance:F0} %."),
+    };
+
+    private static string Hours(double h) => h switch
+    {
+        0 => "now",
+        >= BandExit.HorizonHours => Say($"beyond {BandExit.HorizonHours:F0} h"),
+        _ => Say($"{h:F0} h"),
+    };
+
+    private static bool Between(DriftSeries series, int trial, DriftEvent e)
+    {
+        var before = series.Trials.Where(t => t.Week < series.Trials[trial].Week).Select(t => t.Week).DefaultIfEmpty(double.NegativeInfinity).Max();
+        return e.Week >= before && e.Week < series.Trials[trial].Week;
+    }
+
+    private static string Name(StepKind kind) => kind switch
+    {
+        StepKind.None => "a look: no new baseline",
+        StepKind.Strike => "STRIKE: the level may step, more likely up",
+        StepKind.Repitch => "REPITCH or repair: the level may go anywhere",
+        _ => "NEW BASELINE: the level may go anywhere",
+    };
+
+    private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

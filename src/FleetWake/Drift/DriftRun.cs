@@ -1,0 +1,62 @@
+using System.Globalization;
+using FleetWake.Import;
+using FleetWake.Statistics.Drift;
+using FleetWake.Statistics.Drift.Fleet;
+
+namespace FleetWake.Drift;
+
+/// <summary>A mounting with all that its trials and its fleet say.</summary>
+internal sealed record DriftOutcome(DriftRow Row, DriftAssessment Assessment, IReadOnlyList<DriftEvidence> Evidence, DriftEvidence? Alarm);
+
+/// <summary>Assesses the tables of drift, each fleet by itself.</summary>
+internal sealed class DriftRun(IReadOnlyList<DriftRow> rows, double threshold)
+{
+    private readonly Dictionary<string, FleetPrior> _fleets = rows.GroupBy(r => r.Fleet, StringComparer.Ordinal).ToDictionary(
+        f => f.Key,
+        f => FleetPrior.Fit([.. f.Select(r => r.Member)], WearExpectation.Trade, DriftSettings.Recommended),
+        StringComparer.Ordinal);
+
+    /// <summary>What a mounting's fleet has shown; nothing but the trade's expectation for an unknown fleet.</summary>
+    public FleetPrior Fleet(DriftRow row) => _fleets.TryGetValue(row.Fleet, out var fleet)
+        ? fleet
+        : _fleets[row.Fleet] = FleetPrior.Fit([], WearExpectation.Trade, DriftSettings.Recommended);
+
+    /// <summary>Everything about one mounting.</summary>
+    public DriftOutcome Of(DriftRow row)
+    {
+        var (prior, settings) = Fleet(row).Member(row.Member);
+        var (evidence, alarm) = Alarm(row);
+        return new(row, DriftEstimator.Assess(row.Member.Series, prior, settings), evidence, alarm);
+    }
+
+    /// <summary>The evidence trial by trial. The noise is the fleet's, for that of later mountings was not known at the time.</summary>
+    public (IReadOnlyList<DriftEvidence> Evidence, DriftEvidence? Alarm) Alarm(DriftRow row)
+    {
+        var fleet = Fleet(row);
+        var evidence = DriftAlarm.Follow(row.Member.Series, DriftAlarm.Alternative(fleet.Group(row.Member.Material, row.Member.Water)), fleet.Settings);
+        return (evidence, DriftAlarm.First(evidence, threshold));
+    }
+
+    /// <summary>The lines of the estimates, their head first.</summary>
+    public IEnumerable<string> Estimates() =>
+        rows.Select(r => Line(Of(r))).Prepend("mounting_id,slope,slope_lo80,slope_hi80,exit_h,exit_lo80,exit_hi80,p_exit_500h,alarm,alarm_seq");
+
+    /// <summary>The lines of the alarms of another set, their head first.</summary>
+    public IEnumerable<string> Alarms(IEnumerable<DriftRow> others) =>
+        others.Select(r => CsvText.Line([r.Member.Id, .. Cells(r, Alarm(r).Alarm)])).Prepend("mounting_id,alarm,alarm_seq");
+
+    private static string Line(DriftOutcome of)
+    {
+        var (drift, exit) = (of.Assessment.RpmPer100Hours, of.Assessment.Exit);
+        return CsvText.Line(
+        [
+            of.Row.Member.Id, Text(drift.Value, 3), Text(drift.Low, 3), Text(drift.High, 3),
+            Text(exit?.MedianHours, 1), Text(exit?.EarliestHours, 1), Text(exit?.LatestHours, 1), Text(exit?.Within500HoursChance, 4),
+            .. Cells(of.Row, of.Alarm),
+        ]);
+    }
+
+    private static string[] Cells(DriftRow row, DriftEvidence? alarm) => alarm is { } a ? ["1", row.TrialNumbers[a.Trial]] : ["0", ""];
+
+    private static string Text(double? value, int digits) => value?.ToString("F" + digits, CultureInfo.InvariantCulture) ?? "";
+}

@@ -1,0 +1,71 @@
+using CsCheck;
+using FleetWake.Statistics.Drift;
+
+namespace FleetWake.Statistics.Tests.Drift;
+
+/// <summary>Properties of any sensible estimator of drift; no source.</summary>
+public sealed class What_does_not_change_a_drift
+{
+    [Fact]
+    public void Another_beginning_of_the_calendar_and_of_the_hour_meter() => Drifts.Any.Sample(
+        s => Drifts.Same(Drifts.Assess(s).RpmPer100Hours, Drifts.Assess(s with
+        {
+            Trials = [.. s.Trials.Select(t => t with { Week = t.Week + 512, EngineHours = t.EngineHours + 1024 })],
+            Events = [.. s.Events.Select(e => e with { Week = e.Week + 512 })],
+        }).RpmPer100Hours),
+        iter: 300);
+
+    [Fact]
+    public void The_order_in_which_records_arrive() => Drifts.Any.Sample(
+        s => Drifts.Same(Drifts.Assess(s).RpmPer100Hours, Drifts.Assess(s with { Trials = [.. s.Trials.Reverse()], Events = [.. s.Events.Reverse()] }).RpmPer100Hours),
+        iter: 300);
+
+    [Fact]
+    public void A_trial_that_nobody_could_read() => Drifts.Any.Sample(
+        s => Drifts.Same(Drifts.Assess(s).RpmPer100Hours, Drifts.Assess(s with { Trials = [.. s.Trials, new(3, double.NaN, 5700), new(double.PositiveInfinity, 4, 5700), new(4, 4, -1)] }).RpmPer100Hours),
+        iter: 300);
+
+    [Fact]
+    public void An_event_before_the_first_trial_or_after_the_last() => Drifts.Any.Sample(
+        s => Drifts.Same(Drifts.Assess(s).RpmPer100Hours, Drifts.Assess(s with { Events = [.. s.Events, new(-1, StepKind.Strike), new(1000, StepKind.Repitch)] }).RpmPer100Hours),
+        iter: 300);
+
+    [Fact]
+    public void A_look_between_two_trials() => Drifts.Any.Sample(
+        s => Drifts.Same(Drifts.Assess(s).RpmPer100Hours, Drifts.Assess(s with { Events = [.. s.Events, new(s.Trials[^1].Week - 0.01, StepKind.None)] }).RpmPer100Hours),
+        iter: 300);
+
+    /// <summary>Likelihoods are of shares of the RPM, so a gauge that counts double doubles every drift.</summary>
+    [Fact]
+    public void A_gauge_that_counts_double_with_all_priors_doubled_gives_the_likelihood_of_double_the_drift() => Drifts.Any.Sample(
+        s =>
+        {
+            var once = DriftAlarm.Follow(s, At(10), Drifts.Settings);
+            var twice = DriftAlarm.Follow(
+                new(2 * s.RatedMinRpm, 2 * s.RatedMaxRpm, [.. s.Trials.Select(t => t with { Rpm = 2 * t.Rpm })], s.Events),
+                At(20),
+                Drifts.Settings with { LevelSdRpm = 1200, StrikeMeanRpm = 170, StrikeSdRpm = 180, RepitchSdRpm = 500 });
+            Assert.All(once.Zip(twice), p => Assert.Equal(p.First.Log, p.Second.Log, 1e-6));
+        },
+        iter: 200);
+
+    /// <summary>A trial right after an event that may do anything, and before another, has nothing to say.</summary>
+    [Fact]
+    public void A_trial_shut_in_between_two_new_baselines_changes_next_to_nothing()
+    {
+        var s = Drifts.Steady(8, 20) with { Events = [new(11, StepKind.NewBaseline)] };
+        var settings = Drifts.Settings with { RepitchSdRpm = 1e5, GrossChance = 1e-9 };
+        var with = s with { Trials = [.. s.Trials, new(12, 55, 5900)], Events = [.. s.Events, new(13, StepKind.NewBaseline)] };
+
+        var (without, found) = (DriftEstimator.Assess(s, Drifts.Prior, settings), DriftEstimator.Assess(with, Drifts.Prior, settings));
+
+        Drifts.Same(without.RpmPer100Hours, found.RpmPer100Hours, 0.02);
+    }
+
+    private static SlopePrior At(int drift)
+    {
+        var weights = new double[SlopeGrid.Count];
+        weights[drift - SlopeGrid.Lowest] = 1;
+        return SlopePrior.Of(weights);
+    }
+}
