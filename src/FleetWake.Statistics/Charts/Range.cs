@@ -1,0 +1,29 @@
+namespace FleetWake.Statistics.Charts;
+
+/// <summary>What a chart's settings must be, said in one way.</summary>
+internal static class Range
+{
+    internal static void Finite(double value, string name)
+    {
+        if (!double.IsFinite(value))
+            throw new ArgumentOutOfRangeException(name, value, "Must be a finite number.");
+    }
+
+    internal static void ZeroOrMore(double value, string name)
+    {
+        if (!(value >= 0) || !double.IsFinite(value))
+            throw new ArgumentOutOfRangeException(name, value, "Must be zero or more and finite.");
+    }
+
+    internal static void AboveZero(double value, string name)
+    {
+        if (!(value > 0) || !double.IsFinite(value))
+            throw new ArgumentOutOfRangeException(name, value, "Must be above zero and finite.");
+    }
+
+    internal static void Smoothing(double lambda, string name)
+    {
+        if (!(lambda > 0 && lambda <= 1))
+            throw new ArgumentOutOfRangeException(name, lambda, "Must lie above 0 and up to 1.");
+    }
+}
