@@ -1,0 +1,69 @@
+using FleetWake.Propulsion.Trials;
+
+namespace FleetWake.Propulsion.Causes;
+
+/// <summary>The doubt of a pair of changes, lnN and lnV.</summary>
+/// <param name="Rpm">Standard deviation of lnN [1], zero or more.</param>
+/// <param name="Speed">Standard deviation of lnV [1], zero or more.</param>
+/// <param name="Correlation">Their correlation [1], above -1 and below 1; air that nobody read moves both alike.</param>
+public readonly record struct ChangeDoubt(double Rpm, double Speed, double Correlation = 0)
+{
+    /// <summary>The doubt of a corrected trial: its own standard deviations, correlated by what air and gain leave open.</summary>
+    /// <param name="trial">The trial.</param>
+    /// <param name="response">The response that it was corrected by.</param>
+    public static ChangeDoubt Of(CorrectedTrial trial, BoatResponse response)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        ArgumentNullException.ThrowIfNull(response);
+        var rpm = trial.CorrectedRpm.StandardDeviation / trial.CorrectedRpm.Value;
+        var speed = trial.CorrectedSpeedKnots is { } v ? v.StandardDeviation / v.Value : 0;
+        if (trial.Correction is not { } correction || !(rpm > 0) || !(speed > 0))
+            return new ChangeDoubt(rpm, speed);
+        var (g, kappa) = (response.Gain.Value, response.Kappa.Value);
+        var air = g * correction.Factor.StandardDeviation / correction.Factor.Value;
+        return new ChangeDoubt(rpm, speed, Math.Clamp(kappa * air * air / (rpm * speed), -0.95, 0.95));
+    }
+}
+
+/// <summary>The baseline of a boat: what it is held against, and how well that is known.</summary>
+/// <param name="Boat">The boat.</param>
+/// <param name="Prop">The prop that was on it.</param>
+/// <param name="Doubt">Doubt of the baseline itself; shared by every change against it.</param>
+public sealed record BoatBaseline(string Boat, string Prop, ChangeDoubt Doubt);
+
+/// <summary>Corrected wide-open-throttle readings of a boat against its baseline.</summary>
+/// <param name="Boat">The boat.</param>
+/// <param name="Prop">The prop on it; another one than the baseline's after a swap.</param>
+/// <param name="LnRpm">ln of corrected RPM over the baseline's [1], finite.</param>
+/// <param name="LnSpeed">ln of corrected speed over the baseline's [1]; null when no speed was read.</param>
+/// <param name="Doubt">Doubt of this trial alone.</param>
+public sealed record WideOpenChange(string Boat, string Prop, double LnRpm, double? LnSpeed, ChangeDoubt Doubt)
+{
+    /// <summary>The change that a trial shows.</summary>
+    /// <param name="boat">The boat.</param>
+    /// <param name="prop">The prop on it.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="baseline">The baseline.</param>
+    /// <param name="response">The response that both were corrected by.</param>
+    public static WideOpenChange Between(string boat, string prop, CorrectedTrial trial, CorrectedTrial baseline, BoatResponse response)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        ArgumentNullException.ThrowIfNull(baseline);
+        var speed = trial.CorrectedSpeedKnots is { Value: > 0 } now && baseline.CorrectedSpeedKnots is { Value: > 0 } then
+            ? Math.Log(now.Value / then.Value)
+            : (double?)null;
+        return new WideOpenChange(boat, prop, Math.Log(trial.CorrectedRpm.Value / baseline.CorrectedRpm.Value), speed, ChangeDoubt.Of(trial, response));
+    }
+}
+
+/// <summary>Speed at a lower RPM on plane against the speed there at the baseline.</summary>
+/// <param name="Boat">The boat.</param>
+/// <param name="Prop">The prop on it.</param>
+/// <param name="LnSpeed">ln of speed over the baseline's at the same RPM of the engine, with its doubt [1].</param>
+public sealed record PartThrottleChange(string Boat, string Prop, Uncertain LnSpeed);
+
+/// <summary>What a gauge or a rule says of a prop off the boat.</summary>
+/// <param name="Prop">The prop.</param>
+/// <param name="Cause">What it measures: <see cref="Cause.PitchOrCupLoss"/> or <see cref="Cause.DiameterLoss"/>.</param>
+/// <param name="Loss">Minus dln of pitch or diameter since the baseline, with its doubt [1]. A pitch gauge sees little of a lost cup: give it 1.5 % or more.</param>
+public sealed record GaugeReading(string Prop, Cause Cause, Uncertain Loss);

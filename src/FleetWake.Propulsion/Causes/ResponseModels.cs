@@ -1,0 +1,52 @@
+using FleetWake.Propulsion.Balance;
+using FleetWake.Propulsion.OpenWater;
+
+namespace FleetWake.Propulsion.Causes;
+
+/// <summary>
+/// The ways in which a boat may answer, as far as its baseline leaves them open: over the open-water series, over the hull's
+/// exponent and over the engine's torque slope, which the gain stands for.
+/// </summary>
+public static class ResponseModels
+{
+    /// <summary>m of planing hulls at full throttle: 1.0 to 1.4 by Savitsky's method, higher with appendages (computed; the range judged).</summary>
+    private static readonly double[] s_exponents = [1.0, 1.25, 1.6];
+
+    /// <summary>Middles of seven equally likely parts of a normal distribution [standard deviations].</summary>
+    private static readonly double[] s_middles = [-1.465234, -0.791639, -0.366106, 0, 0.366106, 0.791639, 1.465234];
+
+    /// <summary>The gain's range [1]: torque slopes steeper than -4 and flatter than 0.3 are not seen (judgement).</summary>
+    private const double LeastGain = 0.18;
+    private const double MostGain = 0.75;
+
+    /// <summary>The models about a baseline.</summary>
+    /// <param name="shape">Blades of the baseline's prop.</param>
+    /// <param name="advanceRatio">J = V/(n D) at the baseline [1], above zero.</param>
+    /// <param name="gain">g [1] as learned or as the prior has it.</param>
+    /// <returns>63 models; fewer when a series has no thrust left at this J.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">No series has thrust left at this J: the effective pitch must be higher.</exception>
+    public static IReadOnlyList<ResponseModel> About(BladeShape shape, double advanceRatio, Uncertain gain)
+    {
+        var models = new List<ResponseModel>();
+        foreach (var series in OpenWaterSeries.All)
+        {
+            var point = series.At(shape, advanceRatio);
+            if (!(point.ThrustCoefficient > 0 && point.TorqueCoefficient > 0))
+                continue;
+            foreach (var m in s_exponents)
+            {
+                var h = BalanceSlopes.Of(point, shape, m, torqueSlope: 0).H; // free of e
+                foreach (var middle in s_middles)
+                {
+                    var g = Math.Clamp(gain.High(middle), LeastGain, MostGain);
+                    var slopes = BalanceSlopes.Of(point, shape, m, h - (1 / g));
+                    models.Add(new ResponseModel(slopes, -slopes.ThrustByDrag / slopes.TorqueByDrag, 1));
+                }
+            }
+        }
+
+        return models.Count > 0
+            ? models
+            : throw new ArgumentOutOfRangeException(nameof(advanceRatio), advanceRatio, $"No series has thrust at this J with a pitch ratio of {shape.PitchRatio:0.###}: the effective pitch must be higher than the one given.");
+    }
+}
