@@ -1,0 +1,128 @@
+using FleetWake.Propulsion.Balance;
+using FleetWake.Propulsion.OpenWater;
+using FleetWake.Propulsion.Response;
+using FleetWake.Propulsion.Tests.Balance;
+
+namespace FleetWake.Propulsion.Tests.Response;
+
+/// <summary>Gain and pitch elasticity of an engine family, from weather and from changes of pitch. Simulated and computed here.</summary>
+public class Learning_how_a_family_answers
+{
+    private const double TrialNoise = 0.0075; // of a double run; common practice, no source
+    private static readonly double s_pair = TrialNoise * Math.Sqrt(2);
+
+    [Fact]
+    public void Nothing_known_leaves_the_prior()
+    {
+        var learned = GainLearning.Learn([], []);
+        Assert.Equal(new Uncertain(0.38, 0.10), learned.Gain);
+        Assert.Equal(new Uncertain(-0.73, 0.15), learned.PitchElasticity);
+        Assert.Equal(1, learned.PriorShare);
+    }
+
+    [Fact]
+    public void A_change_too_small_to_tell_anything_leaves_it_too()
+    {
+        var learned = GainLearning.Learn([new(new Uncertain(0.001, 0), new Uncertain(0.004, 0.02))], []);
+        Assert.Equal(0.38, learned.Gain.Value, 2e-3);
+        Assert.Equal(0.10, learned.Gain.StandardDeviation, 2e-3);
+        Assert.Equal(0.15, learned.PitchElasticity.StandardDeviation, 2e-3);
+    }
+
+    [Fact]
+    public void One_repitch_of_two_inches_halves_the_doubt_of_both()
+    {
+        var x = Math.Log(15.0 / 17); // 17 in to 15 in
+        var learned = GainLearning.Learn([], [new(new Uncertain(x, 0.015), new Uncertain(-0.6 * x, s_pair))]);
+        Assert.InRange(learned.PitchElasticity.Value, -0.68, -0.58);
+        Assert.InRange(learned.PitchElasticity.StandardDeviation, 0.05, 0.12);
+        Assert.True(learned.Gain.Value < 0.36, "a steeper engine answers less to power too");
+        Assert.InRange(learned.PriorShare, 0.2, 0.7);
+    }
+
+    /// <summary>g = 1/(h - e): 1/(1.6 + 1) at e = -1, and 1/(1.6 + 2) at e = -2.</summary>
+    [Theory]
+    [InlineData(0.385, -1)]
+    [InlineData(0.278, -2)]
+    public void The_engines_slope_follows_from_the_gain(double gain, double slope)
+    {
+        var learned = LearnedResponse.Prior with { Gain = new Uncertain(gain, 0.02) };
+        Assert.Equal(slope, learned.TorqueSlope.Value, 0.01);
+        Assert.Equal(0.02 / (gain * gain), learned.TorqueSlope.StandardDeviation, 0.02);
+    }
+
+    [Fact]
+    public void The_truth_lies_within_the_claimed_doubt_as_often_as_claimed()
+    {
+        var random = new Random(7);
+        double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        var (n, inside, error, prior) = (200, 0, 0.0, 0.0);
+        for (var i = 0; i < n; i++)
+        {
+            var g = 0.38 + (0.10 * Math.Clamp(Normal(), -2.5, 2.5));
+            var eta = -0.73 - (0.15 * 0.9 * (g - 0.38) / 0.10) + (0.15 * Math.Sqrt(1 - 0.81) * Normal());
+            var power = Enumerable.Range(0, 12).Select(_ => (0.02 * Normal()) is var x ? new PowerStep(new Uncertain(x, 0.003), new Uncertain((g * (x + (0.003 * Normal()))) + (s_pair * Normal()), s_pair)) : null!).ToList();
+            var pitch = Enumerable.Range(0, 2).Select(k => (k == 0 ? 0.06 : -0.11) is var x ? new PitchStep(new Uncertain(x, 0.015), new Uncertain((eta * (x + (0.015 * Normal()))) + (s_pair * Normal()), s_pair)) : null!).ToList();
+            var learned = GainLearning.Learn(power, pitch);
+            var z = (learned.Gain.Value - g) / learned.Gain.StandardDeviation;
+            if (Math.Abs(z) < 1.645) inside++;
+            (error, prior) = (error + Math.Pow(learned.Gain.Value - g, 2), prior + Math.Pow(0.38 - g, 2));
+        }
+
+        Assert.InRange(inside / (double)n, 0.84, 0.97);
+        Assert.True(error < 0.5 * prior, "learning must bring the gain nearer than the prior");
+    }
+
+    [Fact]
+    public void One_wild_reading_does_not_run_away_with_the_gain()
+    {
+        var good = Enumerable.Range(0, 12).Select(i => new PowerStep(new Uncertain(0.01 * (i - 5.5), 0), new Uncertain(0.40 * 0.01 * (i - 5.5), s_pair))).ToList();
+        var clean = GainLearning.Learn(good, []);
+        var wild = GainLearning.Learn([.. good, new(new Uncertain(0.05, 0), new Uncertain(-0.30, s_pair))], []);
+        Assert.True(Math.Abs(wild.Gain.Value - clean.Gain.Value) < 0.5 * clean.Gain.StandardDeviation);
+    }
+
+    [Fact]
+    public void Readings_that_are_all_wild_end_within_what_can_be()
+    {
+        var wild = Enumerable.Range(0, 40).Select(i => new PowerStep(new Uncertain(0.05, 0), new Uncertain(i % 2 == 0 ? -0.9 : 0.9, 0.001))).ToList();
+        var learned = GainLearning.Learn(wild, []);
+        Assert.InRange(learned.Gain.Value, 0.02, 0.83);
+        Assert.True(double.IsFinite(learned.Gain.StandardDeviation) && double.IsFinite(learned.PitchElasticity.Value));
+    }
+
+    /// <summary>Computed over the invented boats, three series, exponents of 1 to 1.6 and torque slopes of -2 to -0.5.</summary>
+    [Fact]
+    public void Gain_and_elasticity_go_together_as_the_prior_has_it()
+    {
+        var (g, eta) = (new List<double>(), new List<double>());
+        foreach (var name in InventedBoats.Names)
+            foreach (var series in OpenWaterSeries.All)
+                foreach (var m in new[] { 1, 1.25, 1.6 })
+                    foreach (var e in new[] { -2, -1.5, -1, -0.5 })
+                    {
+                        var slopes = new WotBalance(series, InventedBoats.Boat(name, series, InventedBoats.Linear(e), m)).Slopes;
+                        g.Add(slopes.Gain);
+                        eta.Add(slopes.RateByPitch);
+                    }
+
+        var (mg, me) = (g.Average(), eta.Average());
+        var covariance = g.Zip(eta, (x, y) => (x - mg) * (y - me)).Average();
+        var correlation = covariance / Math.Sqrt(g.Average(x => (x - mg) * (x - mg)) * eta.Average(y => (y - me) * (y - me)));
+        Assert.InRange(correlation, -1, -0.85);
+        Assert.Equal(0.38, mg, 0.05);
+        Assert.Equal(-0.73, me, 0.05);
+    }
+
+    [Theory]
+    [InlineData(double.NaN, 0, 0.01, 0.01)]
+    [InlineData(0.02, 0, double.NaN, 0.01)]
+    [InlineData(0.02, 0, 0.01, 0)]
+    [InlineData(0.02, -1, 0.01, 0.01)]
+    [InlineData(3, 0, 0.01, 0.01)]
+    public void A_step_that_cannot_be_is_refused(double change, double doubt, double lnRpm, double noise)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>("power", () => GainLearning.Learn([new(new Uncertain(change, doubt), new Uncertain(lnRpm, noise))], []));
+        Assert.Throws<ArgumentOutOfRangeException>("pitch", () => GainLearning.Learn([], [new(new Uncertain(change, doubt), new Uncertain(lnRpm, noise))]));
+    }
+}
