@@ -52,7 +52,7 @@ public sealed record CastleNut
     public double DegreesToNextSlot(double degreesPastSlot)
     {
         var past = Reject.Outside(0, 360, "degrees", degreesPastSlot, nameof(degreesPastSlot)) % StepDegrees;
-        return past == 0 ? 0 : StepDegrees - past;
+        return past < 1e-9 ? 0 : StepDegrees - past; // nobody reads a nut finer, and a step less almost nothing is a step
     }
 
     /// <summary>

@@ -74,7 +74,8 @@ internal static class TrialBounds
     private static void Within(double low, double high, string unit, Uncertain given, string name)
     {
         _ = Reject.Outside(low, high, unit, given.Value, name);
-        _ = Reject.Outside(0, high, unit, given.StandardDeviation, $"{name}.StandardDeviation");
+        if (given.StandardDeviation is not >= 0 || given.StandardDeviation > high) // so that the name is made only when needed
+            _ = Reject.Outside(0, high, unit, given.StandardDeviation, $"{name}.StandardDeviation");
     }
 
     private static double AboveZero(double high, string unit, double given, string name) => given > 0 && given <= high
