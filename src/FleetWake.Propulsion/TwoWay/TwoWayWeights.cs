@@ -3,11 +3,9 @@ namespace FleetWake.Propulsion;
 /// <summary>What each run counts in a mean; see <see cref="TwoWayMean"/> for where the weights come from.</summary>
 internal static class TwoWayWeights
 {
-    private static ReadOnlySpan<double> Double => [1 / 2.0, 1 / 2.0];
-
-    private static ReadOnlySpan<double> Three => [1 / 4.0, 2 / 4.0, 1 / 4.0];
-
-    private static ReadOnlySpan<double> Four => [1 / 8.0, 3 / 8.0, 3 / 8.0, 1 / 8.0];
+    private static readonly double[] s_double = [1 / 2.0, 1 / 2.0];
+    private static readonly double[] s_three = [1 / 4.0, 2 / 4.0, 1 / 4.0];
+    private static readonly double[] s_four = [1 / 8.0, 3 / 8.0, 3 / 8.0, 1 / 8.0];
 
     /// <summary>Writes one weight a run; they sum to one.</summary>
     internal static void Fill(MeanSpeedMethod method, ReadOnlySpan<bool> isOut, Span<double> weights)
@@ -15,13 +13,13 @@ internal static class TwoWayWeights
         switch (method)
         {
             case MeanSpeedMethod.DoubleRun:
-                Double.CopyTo(weights);
+                s_double.CopyTo(weights);
                 break;
             case MeanSpeedMethod.ThreeRuns:
-                Three.CopyTo(weights);
+                s_three.CopyTo(weights);
                 break;
             case MeanSpeedMethod.FourRuns:
-                Four.CopyTo(weights);
+                s_four.CopyTo(weights);
                 break;
             case MeanSpeedMethod.MeanOfHeadings:
                 var there = isOut.Count(true);
