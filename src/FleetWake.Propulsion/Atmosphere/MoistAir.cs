@@ -11,7 +11,7 @@ public static class MoistAir
 
     /// <summary>
     /// Saturation pressure of water vapour over water by Magnus' form, 610.94 Pa exp(17.625 t/(t + 243.04)); Alduchov and
-    /// Eskridge 1996 (coefficients from memory).
+    /// Eskridge 1996 (read in public copies that agree).
     /// </summary>
     /// <param name="temperature">Air temperature t, -40 to 60 deg C.</param>
     /// <exception cref="ArgumentOutOfRangeException">Outside that range.</exception>

@@ -4,9 +4,11 @@ namespace FleetWake.Propulsion.Atmosphere;
 
 /// <summary>
 /// Density of water at the surface by the international equation of state EOS-80 at one atmosphere: Millero and Poisson
-/// 1981, Deep-Sea Research 28A, 625-629; also UNESCO technical papers in marine science 44 (1983). Coefficients from memory,
-/// held by a test to the check values printed there and to the standard waters of ITTC 7.5-02-01-03 (2011, from memory).
+/// 1981, Deep-Sea Research 28A, 625-629; UNESCO technical papers in marine science 44 (1983), eqs. (13) and (14), read in
+/// several public copies that agree. Held by tests to its printed check values, and to the standard waters of ITTC
+/// 7.5-02-01-03 (2011, from memory).
 /// </summary>
+/// <remarks>It is written in the temperature scale of 1968, which differs by 0.01 deg C at 40 deg C: less than 0.004 kg/m3.</remarks>
 public static class WaterDensity
 {
     /// <summary>Practical salinity of the open sea [1].</summary>

@@ -11,7 +11,8 @@ namespace FleetWake.Propulsion.Trials;
 /// given rate into one of RPM by g and carries the boat along its hull-and-prop line by kappa
 /// (<see cref="Balance.BalanceSlopes"/>). Doubts are carried to first order; those of g and kappa, of the air, of runs and
 /// gauge, of what is unlike the baseline, are taken as independent. Which doubt is told from where on stands in
-/// <see cref="TrialLimits"/>, and what it widens by in <see cref="TrialNoise"/>.
+/// <see cref="TrialLimits"/>, and what it widens by in <see cref="TrialNoise"/>. Runs are taken in their order as equally
+/// spaced in time; when they began is not looked at.
 /// </remarks>
 public static class TrialCorrection
 {

@@ -6,7 +6,7 @@ namespace FleetWake.Propulsion.Tests.Atmosphere;
 
 public class Water_by_its_salt_and_warmth
 {
-    /// <summary>Check values printed in UNESCO technical papers in marine science 44 (1983), at zero pressure (from memory).</summary>
+    /// <summary>Check values of UNESCO technical papers in marine science 44 (1983), page 19, at zero pressure; read second-hand.</summary>
     [Theory]
     [InlineData(0, 5, 999.96675)]
     [InlineData(0, 25, 997.04796)]
