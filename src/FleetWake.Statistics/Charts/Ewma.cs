@@ -7,8 +7,8 @@ namespace FleetWake.Statistics.Charts;
 public static class Ewma
 {
     /// <summary>Runs z_i = lambda x_i + (1 - lambda) z_(i-1) from the target.</summary>
-    /// <param name="values">The readings in their order [the caller's unit], finite.</param>
-    /// <param name="target">The level when all is well [the same unit], finite.</param>
+    /// <param name="values">The readings in their order [the caller's unit], within 1e100 of zero.</param>
+    /// <param name="target">The level when all is well [the same unit], within 1e100 of zero.</param>
     /// <param name="sd">Standard deviation of one reading [the same unit], above zero, finite.</param>
     /// <param name="lambda">Weight of the newest reading [1], above 0 up to 1.</param>
     /// <param name="width">L, how many standard deviations of z the limits lie from the target [1], above zero.</param>
@@ -22,7 +22,7 @@ public static class Ewma
         IReadOnlyList<double> values, double target, double sd, double lambda, double width, bool isSettled = false)
     {
         ArgumentNullException.ThrowIfNull(values);
-        Range.Finite(target, nameof(target));
+        Range.Reading(target, nameof(target));
         Range.AboveZero(sd, nameof(sd));
         Range.Smoothing(lambda, nameof(lambda));
         Range.AboveZero(width, nameof(width));
@@ -33,7 +33,7 @@ public static class Ewma
         var run = new List<EwmaPoint>(values.Count);
         foreach (var x in values)
         {
-            Range.Finite(x, nameof(values));
+            Range.Reading(x, nameof(values));
             z += lambda * (x - z);
             left *= (1 - lambda) * (1 - lambda);
             var reach = isSettled ? settled : settled * Math.Sqrt(1 - left);

@@ -3,10 +3,18 @@ namespace FleetWake.Statistics.Charts;
 /// <summary>What a chart's settings must be, said in one way.</summary>
 internal static class Range
 {
+    private const double FarthestReading = 1e100; // beyond it squares overflow
+
     internal static void Finite(double value, string name)
     {
         if (!double.IsFinite(value))
             throw new ArgumentOutOfRangeException(name, value, "Must be a finite number.");
+    }
+
+    internal static void Reading(double value, string name)
+    {
+        if (!(Math.Abs(value) <= FarthestReading))
+            throw new ArgumentOutOfRangeException(name, value, $"Must lie within -{FarthestReading} and {FarthestReading}.");
     }
 
     internal static void ZeroOrMore(double value, string name)

@@ -86,6 +86,8 @@ internal sealed class RunChain
     private double Step(double from, int to, double level)
     {
         var x = _noise(from, _states[to]) - level;
-        return _hasZero && to == 0 ? Normal.CDF(0, 1, x) : _weights[to] * _density * Math.Exp(-x * x / 2) / Constants.Sqrt2Pi;
+        return _hasZero && to == 0
+            ? Normal.CDF(0, 1, x)
+            : _weights[to] * _density * Math.Exp(-x * x / 2) / Constants.Sqrt2Pi;
     }
 }

@@ -52,7 +52,7 @@ public static class SelfStartingCusum
         var before = default(Before);
         foreach (var (x, stretch) in readings)
         {
-            Range.Finite(x, nameof(readings));
+            Range.Reading(x, nameof(readings));
             if (run.Count > 0 && stretch != before.Stretch)
                 before = default;
             var t = before.Student(x, noiseFloor);
@@ -74,7 +74,7 @@ public static class SelfStartingCusum
         return tail < 1e-15 ? Math.Sign(T) * FarthestScore : -Math.Sign(T) * Normal.InvCDF(0, 1, tail);
     }
 
-    /// <summary>Mean and scatter of the readings of a stretch so far (Welford 1962: no digits lost to a large level).</summary>
+    /// <summary>Mean and scatter of a stretch so far (Welford 1962: no digits lost to a large level).</summary>
     private readonly record struct Before(int Stretch, int Count, double Mean, double SquaresAboutMean)
     {
         internal double? Student(double x, double floor)

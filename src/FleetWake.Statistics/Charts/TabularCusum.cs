@@ -7,8 +7,8 @@ namespace FleetWake.Statistics.Charts;
 public static class TabularCusum
 {
     /// <summary>Runs the chart.</summary>
-    /// <param name="values">The readings in their order [the caller's unit], finite.</param>
-    /// <param name="target">The level when all is well [the same unit], finite.</param>
+    /// <param name="values">The readings in their order [the caller's unit], within 1e100 of zero.</param>
+    /// <param name="target">The level when all is well [the same unit], within 1e100 of zero.</param>
     /// <param name="allowance">K, half the shift to be found soon [the same unit]; zero or more, finite. 0.5 standard
     /// deviations find a shift of one.</param>
     /// <param name="decision">H [the same unit], above zero, finite; <see cref="RunLength"/> says what it costs.</param>
@@ -20,7 +20,7 @@ public static class TabularCusum
         IReadOnlyList<double> values, double target, double allowance, double decision, double headStart = 0)
     {
         ArgumentNullException.ThrowIfNull(values);
-        Range.Finite(target, nameof(target));
+        Range.Reading(target, nameof(target));
         Range.ZeroOrMore(allowance, nameof(allowance));
         Range.AboveZero(decision, nameof(decision));
         if (!(headStart >= 0 && headStart <= decision))
@@ -30,7 +30,7 @@ public static class TabularCusum
         var run = new List<CusumSides>(values.Count);
         foreach (var x in values)
         {
-            Range.Finite(x, nameof(values));
+            Range.Reading(x, nameof(values));
             sides = sides.After(x - target, allowance);
             run.Add(sides);
         }

@@ -4,7 +4,8 @@ namespace FleetWake.Statistics.Life;
 /// How long one thing lasted, or has lasted so far. Hours are engine hours here, but any one unit serves as long as all
 /// lifetimes have the same.
 /// </summary>
-/// <param name="Hours">Its age when it ended or was last seen [h], above <see cref="FromHours"/>, finite.</param>
+/// <param name="Hours">Its age when it ended or was last seen [h], above <see cref="FromHours"/>, at most
+/// 1e12.</param>
 /// <param name="HasEnded">
 /// Whether it ended then. False says "still going when last seen": sold, lost sight of, in use today. The reason to stop
 /// looking must have nothing to do with how worn it was; a prop taken off because it was nearly done has ended.
@@ -22,11 +23,13 @@ public readonly record struct Lifetime(double Hours, bool HasEnded)
     /// </summary>
     public double FromHours { get; init; }
 
+    private const double Longest = 1e12;
+
     internal static void Check(Lifetime life, string name)
     {
         if (!(life.FromHours >= 0) || !double.IsFinite(life.FromHours))
             throw new ArgumentOutOfRangeException(name, life.FromHours, "FromHours must be zero or more and finite.");
-        if (!(life.Hours > life.FromHours) || !double.IsFinite(life.Hours))
-            throw new ArgumentOutOfRangeException(name, life.Hours, "Hours must be finite and above FromHours (0 when new).");
+        if (!(life.Hours > life.FromHours && life.Hours <= Longest))
+            throw new ArgumentOutOfRangeException(name, life.Hours, $"Hours must be above {life.FromHours} and at most {Longest}.");
     }
 }

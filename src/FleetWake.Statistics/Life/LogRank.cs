@@ -48,7 +48,8 @@ public static class LogRank
     {
         foreach (var (t, n, d) in RiskTable.Of([.. groups.SelectMany(lives => lives)]))
         {
-            var atRisk = groups.Select(lives => (double)lives.Count(life => life.FromHours < t && life.Hours >= t)).ToArray();
+            var atRisk = groups
+                .Select(lives => (double)lives.Count(life => life.FromHours < t && life.Hours >= t)).ToArray();
             var spread = n > 1 ? d * (double)(n - d) / (n - 1) : 0; // times p_i (delta_ij - p_j)
             for (var i = 0; i < groups.Count; i++)
             {

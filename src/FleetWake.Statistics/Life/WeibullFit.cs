@@ -15,7 +15,7 @@ public static class WeibullFit
     /// <param name="level">Level of all intervals, above 0 and up to 0.9999, such as 0.8.</param>
     /// <returns>The life; null with fewer than <see cref="FewestEnds"/> ends, or when the shape is not within 0.02 and
     /// 200, as when all ends fall on one age. Without an end the exposure still bounds the rate: see
-    /// the room of rates.</returns>
+    /// <see cref="FleetWake.Statistics.Rates.PoissonLimits"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A lifetime or the level is out of range.</exception>
     public static WeibullLife? Of(IReadOnlyCollection<Lifetime> lives, double level) => OfGroups([lives], level)?[0];
 
@@ -35,16 +35,18 @@ public static class WeibullFit
         ArgumentNullException.ThrowIfNull(groups);
         if (groups.Count == 0)
             throw new ArgumentException("Give one group or more.", nameof(groups));
-        var reach = Level.NormalQuantile(level);
+        var z = Level.NormalQuantile(level);
         foreach (var life in groups.SelectMany(lives => lives))
             Lifetime.Check(life, nameof(groups));
-        if (groups.Sum(lives => lives.Count(life => life.HasEnded)) < FewestEnds)
+        var ends = groups.Sum(lives => lives.Count(life => life.HasEnded));
+        if (ends < FewestEnds)
             return null;
 
         var profile = new WeibullProfile([.. groups.Select(lives => new WeibullGroup([.. lives]))]);
         if (profile.BestShape() is not { } k)
             return null;
+        var fall = z * z / 2 * ends / (ends - 1);
         return [.. groups.Select((lives, g) =>
-            lives.Any(life => life.HasEnded) ? new WeibullLife(profile, g, k, level, reach) : null)];
+            lives.Any(life => life.HasEnded) ? new WeibullLife(profile, g, k, level, fall) : null)];
     }
 }

@@ -5,22 +5,27 @@ namespace FleetWake.Statistics.Life;
 /// information; intervals are those of the likelihood ratio, and need not be symmetric. A limit may be infinite: the
 /// data then set no bound on that side. Immutable.
 /// </summary>
+/// <remarks>
+/// The log-likelihood falls by (z^2 / 2) r / (r - 1) from its top to a limit, r ends in all. The factor is not in the
+/// books: it was chosen here by simulation, as what n / (n - 1) is to a variance. Without it an 80 % interval of the
+/// shape held the truth .755, .771, .790 of the time with 4, 8, 23 ends of 8, 15, 40 props on average; with it .80, .81, .80.
+/// </remarks>
 public sealed class WeibullLife
 {
     private readonly WeibullProfile _profile;
     private readonly int _group;
     private readonly double _level;
-    private readonly double _fall; // of the log-likelihood from its top to the limits, z^2 / 2
+    private readonly double _fall; // of the log-likelihood from its top to the limits
     private readonly double _sdShape;
     private readonly double _k;
     private readonly double _logEta; // [log h]
 
-    internal WeibullLife(WeibullProfile profile, int group, double k, double level, double z)
+    internal WeibullLife(WeibullProfile profile, int group, double k, double level, double fall)
     {
         _profile = profile;
         _group = group;
         _level = level;
-        _fall = z * z / 2;
+        _fall = fall;
         _k = k;
         _logEta = profile.Group(group).BestLogScale(k);
         _sdShape = 1 / Math.Sqrt(profile.Curvature(k));

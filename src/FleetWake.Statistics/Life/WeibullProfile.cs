@@ -2,7 +2,7 @@ namespace FleetWake.Statistics.Life;
 
 /// <summary>
 /// The likelihood of groups with one shape, as a function of what is asked alone: everything else takes its likeliest
-/// value. An interval holds what lies within z^2/2 of the top (Lawless 2003, 5.1.2, cited from memory), which keeps its
+/// value. An interval holds what lies near enough to the top (Lawless 2003, 5.1.2, cited from memory), which keeps its
 /// level with few ends far better than a multiple of the standard error.
 /// </summary>
 internal sealed class WeibullProfile(WeibullGroup[] groups)

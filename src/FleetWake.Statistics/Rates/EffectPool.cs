@@ -2,8 +2,8 @@ namespace FleetWake.Statistics.Rates;
 
 /// <summary>
 /// Effects from several places pooled into their mean, their spread, and a better guess of each: the normal random
-/// effects model y_i = mu + u_i + e_i, u ~ N(0, tau^2), e ~ N(0, v_i), tau^2 by restricted maximum likelihood (Viechtbauer,
-/// J. Educ. Behav. Statist. 30 (2005) 261-293; cited from memory).
+/// effects model y_i = mu + u_i + e_i, u ~ N(0, tau^2), e ~ N(0, v_i), tau^2 by restricted maximum likelihood
+/// (Viechtbauer, J. Educ. Behav. Statist. 30 (2005) 261-293; cited from memory).
 /// </summary>
 public static class EffectPool
 {
@@ -23,11 +23,11 @@ public static class EffectPool
         var z = Level.NormalQuantile(level);
         foreach (var effect in effects)
         {
-            if (!double.IsFinite(effect.Value))
-                throw new ArgumentOutOfRangeException(nameof(effects), effect.Value, "Value must be finite.");
-            if (!(effect.StandardError > 0) || !double.IsFinite(effect.StandardError))
+            if (!(Math.Abs(effect.Value) <= 1e12))
+                throw new ArgumentOutOfRangeException(nameof(effects), effect.Value, "Value must lie within -1e12 and 1e12.");
+            if (!(effect.StandardError >= 1e-9 && effect.StandardError <= 1e9))
                 throw new ArgumentOutOfRangeException(
-                    nameof(effects), effect.StandardError, "StandardError must be above zero and finite.");
+                    nameof(effects), effect.StandardError, "StandardError must lie within 1e-9 and 1e9.");
         }
 
         var k = effects.Count;

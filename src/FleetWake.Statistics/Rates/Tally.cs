@@ -14,6 +14,7 @@ public readonly record struct Tally(int Count, double Exposure)
         if (!(tally.Exposure >= 0) || !double.IsFinite(tally.Exposure))
             throw new ArgumentOutOfRangeException(name, tally.Exposure, "Exposure must be zero or more and finite.");
         if (tally.Count > 0 && tally.Exposure == 0)
-            throw new ArgumentOutOfRangeException(name, tally.Exposure, $"{tally.Count} events need an exposure above zero.");
+            throw new ArgumentOutOfRangeException(
+                name, tally.Exposure, $"{tally.Count} events need an exposure above zero.");
     }
 }

@@ -177,8 +177,9 @@ public sealed class Need
         if (mean == 0)
             return None;
         var q = mean / (shape + mean); // of one more event
-        return FromMode(Math.Max(0, (int)((shape - 1) * mean / shape)), n => SpecialFunctions.GammaLn(shape + n)
-            - SpecialFunctions.GammaLn(shape) - SpecialFunctions.GammaLn(n + 1.0) + (shape * Math.Log(1 - q)) + (n * Math.Log(q)));
+        var first = (shape * Math.Log(1 - q)) - SpecialFunctions.GammaLn(shape);
+        return FromMode(Math.Max(0, (int)((shape - 1) * mean / shape)), n =>
+            first + SpecialFunctions.GammaLn(shape + n) - SpecialFunctions.GammaLn(n + 1.0) + (n * Math.Log(q)));
     }
 
     // Out from the likeliest number until nothing is left: no power under- or overflows on the way.

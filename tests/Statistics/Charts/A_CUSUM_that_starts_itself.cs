@@ -81,7 +81,7 @@ public class A_CUSUM_that_starts_itself
     [Fact]
     public void However_large_a_jump_the_score_stays_a_number()
     {
-        var run = Run([.. Enumerable.Range(0, 60).Select(i => 5500 + (i % 2 * 1e-6)), 1e300], 0.25);
+        var run = Run([.. Enumerable.Range(0, 60).Select(i => 5500 + (i % 2 * 1e-6)), 1e99], 0.25);
         Assert.Equal(SelfStartingCusum.FarthestScore, run[^1].Score);
     }
 
@@ -89,6 +89,7 @@ public class A_CUSUM_that_starts_itself
     public void What_cannot_be_is_refused_by_name()
     {
         Assert.Throws<ArgumentOutOfRangeException>("readings", () => Run([double.NaN], 0.25));
+        Assert.Throws<ArgumentOutOfRangeException>("readings", () => Run([1e101], 0.25));
         Assert.Throws<ArgumentOutOfRangeException>("allowance", () => Run([], -1));
         Assert.Throws<ArgumentOutOfRangeException>("clip", () => Run([], 0.25, clip: 0));
         Assert.Throws<ArgumentOutOfRangeException>("noiseFloor", () => Run([], 0.25, noiseFloor: -1));

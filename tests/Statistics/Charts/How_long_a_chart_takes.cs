@@ -8,6 +8,9 @@ namespace FleetWake.Statistics.Tests.Charts;
 /// </summary>
 public class How_long_a_chart_takes
 {
+    private static readonly (double Lambda, double Width, int Printed, int Spc)[] s_ewmas =
+        [(0.5, 3.071, 1, 2), (0.03, 2.437, 3, 4), (0.1, 2.814, 6, 5)]; // the last two are columns
+
     [Fact]
     public void One_sided_CUSUMs_take_as_long_as_spc_says()
     {
@@ -53,7 +56,7 @@ public class How_long_a_chart_takes
     {
         foreach (var row in Numbers("arl_ewma_lucas_saccucci.csv"))
         {
-            foreach (var (lambda, width, printed, spc) in new[] { (0.5, 3.071, 1, 2), (0.03, 2.437, 3, 4), (0.1, 2.814, 6, 5) })
+            foreach (var (lambda, width, printed, spc) in s_ewmas)
             {
                 var length = RunLength.OfEwma(lambda, width, row[0]);
                 Close(row[spc], length, 1e-5);

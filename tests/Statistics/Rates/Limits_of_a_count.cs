@@ -8,8 +8,9 @@ public class Limits_of_a_count
     [Fact]
     public void Limits_at_four_levels_are_Garwoods()
     {
-        foreach (var row in ReferenceTable.Rows("garwood_poisson_ci.csv").Select(row => row.Select(ReferenceTable.Number).ToArray()))
+        foreach (var cells in ReferenceTable.Rows("garwood_poisson_ci.csv"))
         {
+            var row = cells.Select(ReferenceTable.Number).ToArray();
             foreach (var (level, column) in new[] { (0.8, 1), (0.9, 3), (0.95, 5), (0.99, 7) })
             {
                 var rate = PoissonLimits.Rate(new Tally((int)row[0], 1), level)!;

@@ -39,7 +39,7 @@ public class Rates_that_borrow_from_each_other
     {
         Tally[] docks = [new(1, 0.5), new(200, 100), new(10, 100), new(20, 100), new(100, 100), new(40, 100)];
         var rates = RateShrinkage.Of(docks, 0.8)!;
-        Assert.True(rates.Units[0].Rate.Value < rates.Units[1].Rate.Value, "one strike in half a month is not the worst dock");
+        Assert.True(rates.Units[0].Rate.Value < rates.Units[1].Rate.Value, "one strike in half a month is not worst");
         Assert.InRange(rates.Units[0].OwnShare, 0.1, 0.5);
         Assert.InRange(rates.Units[1].OwnShare, 0.97, 1);
         Assert.Equal(2, rates.Units[1].Rate.Value, 0.05);
@@ -68,7 +68,8 @@ public class Rates_that_borrow_from_each_other
     {
         Tally[] months = [new(3, 10), new(9, 10), new(0, 4)];
         var a = RateShrinkage.Of(months, 0.8)!.Units[2].Rate;
-        var b = RateShrinkage.Of([.. months.Select(tally => tally with { Exposure = tally.Exposure * 30 })], 0.8)!.Units[2].Rate;
+        var days = months.Select(tally => tally with { Exposure = tally.Exposure * 30 }).ToArray();
+        var b = RateShrinkage.Of(days, 0.8)!.Units[2].Rate;
         Assert.Equal(a.Value / 30, b.Value, 1e-10);
         Assert.Equal(a.High / 30, b.High, 1e-9);
     }

@@ -14,8 +14,9 @@ public class What_will_be_asked_for
     [Fact]
     public void A_rate_in_doubt_makes_the_need_negative_binomial()
     {
-        foreach (var row in ReferenceTable.Rows("gamma_poisson_predictive.csv").Select(row => row.Select(ReferenceTable.Number).ToArray()))
+        foreach (var cells in ReferenceTable.Rows("gamma_poisson_predictive.csv"))
         {
+            var row = cells.Select(ReferenceTable.Number).ToArray();
             var need = Need.During(Rate(row[0] / row[1], Math.Sqrt(row[0]) / row[1]), row[2]);
             Assert.Equal(row[4], need.Enough(row[3]));
             Assert.Equal(row[5], need.AtMost((int)row[4]), 1e-9);

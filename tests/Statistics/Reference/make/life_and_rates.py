@@ -22,7 +22,7 @@ def minus_log_likelihood(log_k, log_eta):
 best = minimize(lambda p: minus_log_likelihood(*p), [0.3, 6], method="Nelder-Mead",
                 options=dict(xatol=1e-12, fatol=1e-14, maxiter=9999))
 top, (log_k, log_eta) = -best.fun, best.x
-fall = chi2.ppf(0.8, 1) / 2
+fall = chi2.ppf(0.8, 1) / 2 * d.sum() / (d.sum() - 1)  # the factor for few ends is the program's own
 
 
 def limits(profile, at):
