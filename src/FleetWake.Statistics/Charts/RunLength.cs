@@ -12,15 +12,15 @@ namespace FleetWake.Statistics.Charts;
 /// </remarks>
 public static class RunLength
 {
-    /// <summary>The widest chart served: beyond it a false alarm comes once in more than 1e9 readings.</summary>
-    public const double GreatestDecision = 40;
+    /// <summary>The widest CUSUM served.</summary>
+    public const double GreatestDecision = 20;
 
     /// <summary>A CUSUM that looks one way, for a rise.</summary>
-    /// <param name="k">The allowance, zero or more, at most 5.</param>
+    /// <param name="k">The allowance, zero or more, at most 3.</param>
     /// <param name="h">The decision, above zero, at most <see cref="GreatestDecision"/>.</param>
     /// <param name="shift">How far the level is off its target from the first reading on; finite; a fall is negative.</param>
     /// <param name="drift">By how much it goes off further with each reading: reading i is off by shift + i drift, i from
-    /// 1; 0, or 0.001 up to 10.</param>
+    /// 1; 0, or 0.005 up to 10.</param>
     /// <param name="headStart">Where the sum begins, 0 up to h.</param>
     /// <returns>Mean number of readings up to and with the first that signals; infinite beyond 1e12.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
@@ -54,18 +54,18 @@ public static class RunLength
     }
 
     /// <summary>An EWMA with settled limits, looking both ways, that begins at its target.</summary>
-    /// <param name="lambda">Weight of the newest reading, 0.01 to 1.</param>
-    /// <param name="width">L, the limits in standard deviations of the average; above zero, at most 10.</param>
+    /// <param name="lambda">Weight of the newest reading, 0.02 to 1.</param>
+    /// <param name="width">L, the limits in standard deviations of the average; above zero, at most 6.</param>
     /// <param name="shift">As for the CUSUM.</param>
     /// <param name="drift">As for the CUSUM.</param>
     /// <returns>As for the CUSUM.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
     public static double OfEwma(double lambda, double width, double shift = 0, double drift = 0)
     {
-        if (!(lambda >= 0.01 && lambda <= 1))
-            throw new ArgumentOutOfRangeException(nameof(lambda), lambda, "Must lie within 0.01 and 1.");
-        if (!(width > 0 && width <= 10))
-            throw new ArgumentOutOfRangeException(nameof(width), width, "Must lie above 0 and up to 10.");
+        if (!(lambda >= 0.02 && lambda <= 1))
+            throw new ArgumentOutOfRangeException(nameof(lambda), lambda, "Must lie within 0.02 and 1.");
+        if (!(width > 0 && width <= 6))
+            throw new ArgumentOutOfRangeException(nameof(width), width, "Must lie above 0 and up to 6.");
         Range.Finite(shift, nameof(shift));
         CheckDrift(drift);
 
@@ -75,8 +75,8 @@ public static class RunLength
 
     private static void CheckCusum(double k, double h, double shift, double drift, double headStart)
     {
-        if (!(k >= 0 && k <= 5))
-            throw new ArgumentOutOfRangeException(nameof(k), k, "Must lie within 0 and 5.");
+        if (!(k >= 0 && k <= 3))
+            throw new ArgumentOutOfRangeException(nameof(k), k, "Must lie within 0 and 3.");
         if (!(h > 0 && h <= GreatestDecision))
             throw new ArgumentOutOfRangeException(nameof(h), h, $"Must lie above 0 and up to {GreatestDecision}.");
         Range.Finite(shift, nameof(shift));
@@ -88,7 +88,7 @@ public static class RunLength
     // A slower drift, or one that a chart looks away from, would be followed reading by reading for ever.
     private static void CheckDrift(double drift)
     {
-        if (drift != 0 && !(drift >= 0.001 && drift <= 10))
-            throw new ArgumentOutOfRangeException(nameof(drift), drift, "Must be 0, or lie within 0.001 and 10.");
+        if (drift != 0 && !(drift >= 0.005 && drift <= 10))
+            throw new ArgumentOutOfRangeException(nameof(drift), drift, "Must be 0, or lie within 0.005 and 10.");
     }
 }

@@ -34,8 +34,6 @@ public static class RateShrinkage
         var exposure = tallies.Sum(tally => tally.Exposure);
         if (!(exposure > 0))
             return null;
-        if (!double.IsFinite(exposure))
-            throw new ArgumentOutOfRangeException(nameof(tallies), exposure, "All exposures together must be finite.");
 
         // In the fleet's own unit, so that no prior depends on whether exposure comes in days or in years.
         var unit = exposure / (tallies.Sum(tally => (double)tally.Count) + 1);

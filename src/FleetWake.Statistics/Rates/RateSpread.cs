@@ -97,7 +97,7 @@ internal sealed class RateSpread
 
             var step = Math.Clamp(score / information, -1, 1);
             x += step;
-            if (i == 60 || Math.Abs(step) < 1e-9)
+            if (i == 200 || Math.Abs(step) < 1e-9)
                 return (x, 1 / Math.Sqrt(information));
         }
     }

@@ -11,6 +11,7 @@ public sealed class Need
     /// <summary>Greatest mean served; nobody holds a thousand props of a size.</summary>
     public const double GreatestMean = 1000;
 
+    private const double WidestDoubt = 100; // variance by the rate's doubt over that by chance
     private const double Negligible = 1e-16; // probability at which a tail is cut off
 
     private readonly double[] _p;
@@ -61,7 +62,8 @@ public sealed class Need
     /// number is negative binomial (Greenwood and Yule, J. R. Statist. Soc. 83 (1920) 255-279; cited from memory).
     /// </summary>
     /// <param name="rate">Events per unit of time; only value and standard error are used, both zero or more,
-    /// the error at most five times the value: beyond that nothing is known of the rate.</param>
+    /// the error at most five times the value, and the doubt it leaves on the need at most a hundred times the variance that
+    /// chance gives it: beyond that nothing is known.</param>
     /// <param name="duration">The time looked ahead, such as the lead time, in the rate's unit; zero or more, finite.</param>
     /// <returns>The need; Poisson when the rate has no doubt.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Out of range, or more than <see cref="GreatestMean"/>.</exception>
@@ -83,6 +85,9 @@ public sealed class Need
         if (!(relative <= 5))
             throw new ArgumentOutOfRangeException(
                 nameof(rate), rate.StandardError, $"The standard error must be 0 to 5 times the rate {rate.Value}.");
+        if (rate.Value * duration * relative * relative > WidestDoubt)
+            throw new ArgumentOutOfRangeException(
+                nameof(rate), rate.StandardError, $"The doubt may make the need vary {WidestDoubt} times as much as chance.");
         return Gamma(1 / (relative * relative), rate.Value * duration);
     }
 

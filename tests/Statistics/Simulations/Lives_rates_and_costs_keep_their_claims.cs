@@ -43,8 +43,8 @@ public class Lives_rates_and_costs_keep_their_claims
     }
 
     /// <summary>
-    /// Ten docks that differ not at all, by half or by the whole of their mean. Of docks that are alike it cannot be known
-    /// that they are, so there the intervals hold more than they claim.
+    /// Eight docks that differ not at all, by half or by the whole of their mean. Of docks that are alike it cannot be
+    /// known that they are, so there the intervals hold more than they claim.
     /// </summary>
     [Theory]
     [InlineData(0.0, 0.80, 1.00)]
@@ -54,7 +54,7 @@ public class Lives_rates_and_costs_keep_their_claims
     {
         var draws = new Draws(1956);
         var held = 0;
-        const int fleets = 30, docks = 10;
+        const int fleets = 60, docks = 8;
         for (var i = 0; i < fleets; i++)
         {
             var truth = Enumerable.Range(0, docks)

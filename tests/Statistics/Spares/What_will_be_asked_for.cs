@@ -82,6 +82,7 @@ public class What_will_be_asked_for
         Assert.Throws<ArgumentOutOfRangeException>("mean", () => Need.Poisson(1001));
         Assert.Throws<ArgumentOutOfRangeException>("rate", () => Need.During(Rate(-1, 0), 1));
         Assert.Throws<ArgumentOutOfRangeException>("rate", () => Need.During(Rate(1, 6), 1));
+        Assert.Throws<ArgumentOutOfRangeException>("rate", () => Need.During(Rate(100, 300), 1));
         Assert.Throws<ArgumentOutOfRangeException>("duration", () => Need.During(Rate(1, 1), -1));
         Assert.Throws<ArgumentOutOfRangeException>("duration", () => Need.During(Rate(100, 1), 100));
         Assert.Throws<ArgumentOutOfRangeException>("chance", () => Need.OneWithChance(1.1));
