@@ -1,0 +1,85 @@
+using System.Text.Json;
+using FleetWake.Commands;
+using FleetWake.Trials;
+
+namespace FleetWake.Journey.Tests.Trials;
+
+/// <summary>What <c>fleetwake pitch</c> reads and prints. Invented boats; nothing here needs a database.</summary>
+public class PitchAdviceTests
+{
+    private const string Engine = "band=5000-6000,gear=1.86,step=50,tacho=0+-0.3%";
+
+    [Fact]
+    public void The_table_names_every_pitch_and_advises_one()
+    {
+        var text = PitchText.Of(Read(rpm: "6150+-40", available: "18,19,20,21,22"));
+        Assert.Contains("13x19 turns 6150 RPM", text, StringComparison.Ordinal);
+        Assert.Contains("First rule out a worn prop or lost cup, a slipping hub, ventilation and a light load", text, StringComparison.Ordinal);
+        Assert.Contains("*    19", text, StringComparison.Ordinal);
+        Assert.Contains("may over-rev, fitted", text, StringComparison.Ordinal);
+        Assert.Contains("Advice: 22 in.", text, StringComparison.Ordinal);
+        Assert.Contains("Low confidence", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Prop plan", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Loads_in_kilograms_or_per_cent_come_with_a_prop_plan()
+    {
+        var loads = Read(load: "light=-150kg,usual=0,heavy=+300kg", mass: "1800kg").Question.Loads;
+        Assert.Equal(["usual", "light", "heavy"], loads.Select(l => l.Name));
+        Assert.True(loads[1].LnRpm.Value > 0 && loads[2].LnRpm.Value < 0);
+        Assert.Equal(["usual", "full"], Read(load: "full=+10%").Question.Loads.Select(l => l.Name));
+        Assert.Contains("Prop plan", PitchText.Of(Read(load: "full=+10%")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_object_holds_the_advice()
+    {
+        using var json = JsonDocument.Parse(PitchJson.Of(Read(rpm: "5600+-30", load: "light=-8%,heavy=+15%")));
+        var root = json.RootElement;
+        Assert.Equal(19, root.GetProperty("advisedPitchInches").GetDouble());
+        Assert.Equal(7, root.GetProperty("rows").GetArrayLength());
+        var use = root.GetProperty("rows")[0].GetProperty("uses")[0];
+        Assert.Equal("usual", use.GetProperty("use").GetString());
+        Assert.Equal(1, use.GetProperty("inBand").GetDouble() + use.GetProperty("aboveTop").GetDouble() + use.GetProperty("belowBottom").GetDouble(), 1e-3);
+        Assert.Equal("may_over_rev", root.GetProperty("rows")[0].GetProperty("verdict").GetString());
+        Assert.Equal(["usual", "light", "heavy"], root.GetProperty("plan").GetProperty("props")[0].GetProperty("uses").EnumerateArray().Select(u => u.GetString()));
+    }
+
+    /// <summary>A band is a rule from outside, so a gauge that nobody checked counts with its own 1.5 % (judgement).</summary>
+    [Fact]
+    public void A_tachometer_that_nobody_checked_widens_the_doubt_and_it_is_said()
+    {
+        var unchecked_ = PitchRequest.Read("band=5000-6000", "13x19", "5600+-30", null, null, null, null);
+        Assert.True(unchecked_.Question.CorrectedRpm.StandardDeviation > 2 * Read(rpm: "5600+-30").Question.CorrectedRpm.StandardDeviation);
+        Assert.Contains("tachometer's own error", PitchText.Of(unchecked_), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("gear=2", "13x19", "5900", null, null, null, null, "band=LOW-HIGH")]
+    [InlineData(Engine, "19", "5900", null, null, null, null, "--prop")]
+    [InlineData(Engine, "13x19", "many", null, null, null, null, "300 to 12000")]
+    [InlineData(Engine, "13x19", "5900+-", null, null, null, null, "300 to 12000")]
+    [InlineData(Engine, "13x19", "2400", null, null, null, null, "RPM of the prop")]
+    [InlineData(Engine, "13x19", "5900", "17,x", null, null, null, "\"x\" is no pitch")]
+    [InlineData(Engine, "13x19", "5900", "190", null, null, null, "3 to 40 in")]
+    [InlineData(Engine, "13x19", "5900", ",", null, null, null, "1 to 24")]
+    [InlineData(Engine, "13x19", "5900", null, "light=-150kg", null, null, "--mass 1800kg")]
+    [InlineData(Engine, "13x19", "5900", null, "light=-150", null, null, "no unit")]
+    [InlineData(Engine, "13x19", "5900", null, "usual=5%", null, null, "usual=0")]
+    [InlineData(Engine, "13x19", "5900", null, "a=1%,A=2%", null, null, "twice")]
+    [InlineData(Engine, "13x19", "5900", null, "heavy=+3000kg", "1800kg", null, "-50 to 100 %")]
+    [InlineData(Engine, "13x19", "5900", null, "heavy", null, null, "no use of a boat")]
+    [InlineData(Engine, "13x19", "5900", null, null, "1800", null, "1800kg or 4000lb")]
+    [InlineData(Engine, "13x19", "5900", null, null, null, "0.73+-0.15", "-2 to -0.1")]
+    [InlineData(Engine, "13x19", "5900", null, null, null, "-0.73", "-0.73+-0.15")]
+    public void What_cannot_be_read_is_refused_with_how_to_mend_it(string engine, string prop, string rpm, string? available, string? load, string? mass, string? elasticity, string mend)
+    {
+        var told = Assert.Throws<CommandException>(() => PitchRequest.Read(engine, prop, rpm, available, load, mass, elasticity)).Message;
+        Assert.Contains(mend, told, StringComparison.Ordinal);
+    }
+
+    private static PitchRequest Read(string rpm = "5600+-40", string? available = null, string? load = null, string? mass = null) =>
+        PitchRequest.Read(Engine, "13x19", rpm, available, load, mass, null);
+}
