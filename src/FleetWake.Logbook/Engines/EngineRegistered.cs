@@ -26,7 +26,21 @@ public sealed record EngineRegistered(
     double GearRatio,
     double? NutTorque,
     TorqueUnit? NutTorqueUnit,
-    double? TachometerStepRpm) : IRegistration;
+    double? TachometerStepRpm) : IRegistration
+{
+    /// <summary>How it takes its air; null when nobody said, which counts as naturally aspirated.</summary>
+    public AirIntake? AirIntake { get; init; }
+}
+
+/// <summary>How an engine takes its air.</summary>
+public enum AirIntake
+{
+    /// <summary>By its own suction: its power follows the air's density.</summary>
+    NaturallyAspirated,
+
+    /// <summary>By a compressor or turbine: its control hides the air, and its RPM is not corrected for it.</summary>
+    Supercharged,
+}
 
 /// <summary>Units of power on a manual's page.</summary>
 public enum PowerUnit

@@ -15,6 +15,7 @@ namespace FleetWake.Logbook.Engines;
 /// <param name="NutTorque">Propeller-nut torque of the manual, in the unit given.</param>
 /// <param name="NutTorqueUnit">Unit of the nut torque.</param>
 /// <param name="TachometerStepRpm">Smallest step the tachometer shows [RPM].</param>
+/// <param name="AirIntake">How it takes its air; left out, it counts as naturally aspirated.</param>
 public sealed record RegisterEngine(
     Stamp? Entry,
     string? Engine,
@@ -26,13 +27,14 @@ public sealed record RegisterEngine(
     [property: OneOf(typeof(PowerUnit))] string? RatedPowerUnit = null,
     double? NutTorque = null,
     [property: OneOf(typeof(TorqueUnit))] string? NutTorqueUnit = null,
-    double? TachometerStepRpm = null) : ICommand<RegisterEngine>
+    double? TachometerStepRpm = null,
+    [property: OneOf(typeof(AirIntake))] string? AirIntake = null) : ICommand<RegisterEngine>
 {
     /// <inheritdoc/>
     public static string Kind => "engine_registered";
 
     /// <inheritdoc/>
-    public static RegisterEngine Example => new(Examples.At(2, "2026-05-01T08:05:00"), Examples.Engine, "Skerry 50", 5000, 6000, 2.08, 50, "hp", 34, "newton_metre", 50);
+    public static RegisterEngine Example => new(Examples.At(2, "2026-05-01T08:05:00"), Examples.Engine, "Skerry 50", 5000, 6000, 2.08, 50, "hp", 34, "newton_metre", 50, "naturally_aspirated");
 
     /// <inheritdoc/>
     public static string Summary => "Registers an engine: rated band, gear ratio, nut torque and tachometer, from its owner's manual.";
@@ -52,8 +54,9 @@ public sealed record RegisterEngine(
         var (power, powerUnit) = check.WithUnit<PowerUnit>(command.RatedPower, command.RatedPowerUnit, "/ratedPower", 0.5, 2000);
         var (torque, torqueUnit) = check.Torque(command.NutTorque, command.NutTorqueUnit, "/nutTorque");
         var step = check.Maybe(command.TachometerStepRpm, "/tachometerStepRpm", 1, 500, "RPM");
+        var air = check.MaybeOneOf<AirIntake>(command.AirIntake, "/airIntake");
         return check.Decide(() => new Decision.Keep(
-            [new Placed(StreamName.Engine(engine), new EngineRegistered(entry!, engine, model, power, powerUnit, low, high, gear, torque, torqueUnit, step))],
+            [new Placed(StreamName.Engine(engine), new EngineRegistered(entry!, engine, model, power, powerUnit, low, high, gear, torque, torqueUnit, step) { AirIntake = air })],
             []));
     }
 }

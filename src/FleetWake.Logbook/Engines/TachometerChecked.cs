@@ -3,7 +3,7 @@ using FleetWake.Logbook.Trials;
 
 namespace FleetWake.Logbook.Engines;
 
-/// <summary>An engine's tachometer was held against an instrument. Readings are not corrected by it; a gauge that shows other than before begins a new baseline.</summary>
+/// <summary>An engine's tachometer was held against an instrument. The record keeps readings as read; findings bring later ones right by it, and a gauge that shows other than before begins a new baseline.</summary>
 /// <param name="Entry">The stamp.</param>
 /// <param name="Engine">The engine.</param>
 /// <param name="ShownRpm">What the tachometer showed [RPM].</param>

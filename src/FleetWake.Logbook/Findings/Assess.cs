@@ -8,7 +8,7 @@ namespace FleetWake.Logbook.Findings;
 public static partial class Assess
 {
     /// <summary>Name and version of the method; part of what a stored finding is keyed by.</summary>
-    public const string Method = "straight-line-4";
+    public const string Method = "straight-line-5";
 
     /// <summary>The finding of a boat.</summary>
     public static BoatFinding Boat(Dossier dossier) => Boat(BoatHistory.Tell(dossier));
@@ -92,7 +92,7 @@ public static partial class Assess
     {
         var fastening = history.EngineFacts.GetValueOrDefault(engine)?.OfType<FasteningStated>().LastOrDefault();
         var card = history.EngineCards.TryGetValue(engine, out var r)
-            ? new EngineCard(engine, r.Model, r.BandLowRpm, r.BandHighRpm, r.GearRatio, r.NutTorque, r.NutTorqueUnit, r.TachometerStepRpm) { Tachometer = TachometerCard.Of(history, engine) }
+            ? new EngineCard(engine, r.Model, r.BandLowRpm, r.BandHighRpm, r.GearRatio, r.NutTorque, r.NutTorqueUnit, r.TachometerStepRpm) { Tachometer = TachometerCard.Of(history, engine), AirIntake = r.AirIntake }
             : new EngineCard(engine, null, null, null, null, null, null, null);
         return card with { Fastening = fastening?.Fastening, Retorque = fastening?.Retorque };
     }

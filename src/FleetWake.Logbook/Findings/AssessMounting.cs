@@ -4,6 +4,7 @@ using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Trials;
+using FleetWake.Propulsion.Trials;
 
 namespace FleetWake.Logbook.Findings;
 
@@ -14,8 +15,10 @@ internal static class AssessMounting
     {
         var steps = MountingSteps.Of(history, mounting);
         var breaks = steps.Where(s => s.NewBaseline).Select(s => s.Entry).ToList();
-        var trials = OfOneKind(Trials(history, mounting, engine, meter, breaks));
-        var drift = StraightDrift.Of(trials, engine?.TachometerStepRpm);
+        var read = Trials(history, mounting, engine, meter, breaks);
+        var atReference = AtReference(read);
+        var trials = OfOneKind(read, atReference);
+        var drift = StraightDrift.Of(trials, atReference, engine?.TachometerStepRpm);
         var band = Banding.Standing(trials, engine, drift);
         var exit = Banding.Exit(trials, engine, drift, band, breaks.Count);
         return new MountingFinding(
@@ -25,7 +28,7 @@ internal static class AssessMounting
             meter?.At(mounting.Fitted.Entry)?.Hours,
             trials,
             [.. steps.Select(s => new HistoryMark(s.Kind, s.Entry.Date(), meter?.At(s.Entry)?.Hours, s.Label))],
-            trials.FirstOrDefault(t => t.SetAside is null && t.Stretch == breaks.Count)?.Rpm,
+            trials.FirstOrDefault(t => t.SetAside is null && t.Stretch == breaks.Count)?.LineRpm(atReference),
             drift?.DriftPer100Hours,
             drift is null ? null : Banding.Line(drift, exit, goesOn: drift.Fit.LastStretch == breaks.Count && exit.State != BandExitState.AlreadyOutside),
             band,
@@ -33,6 +36,7 @@ internal static class AssessMounting
             Causes.Of(band, trials))
         {
             Found = mounting.Found,
+            AtReference = atReference,
             LeastDriftShown = drift?.LeastShown,
         };
     }
@@ -40,10 +44,29 @@ internal static class AssessMounting
     private static List<TrialFinding> Trials(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, List<Entry> breaks)
     {
         var (position, prop) = (mounting.Fitted.Position, mounting.Fitted.Prop);
+        var checks = engine is null ? [] : (history.EngineFacts.GetValueOrDefault(engine.Engine) ?? []).OfType<TachometerChecked>().ToList();
+        var baselines = new Dictionary<int, TrialConditions>();
+        TrialFinding? Run(TrialRun trial)
+        {
+            var stretch = StretchOf(history, breaks, trial.Entry);
+            var found = AssessTrial.At(
+                position,
+                trial,
+                engine,
+                checks.LastOrDefault(c => history.Order.Compare(c.Entry, trial.Entry) <= 0),
+                meter,
+                history.PitchInchesAt(prop, trial.Entry),
+                baselines.GetValueOrDefault(stretch),
+                stretch,
+                history.Believed.Contains(trial.Entry.Id));
+            // The first trial that counts is the baseline that later ones are held against.
+            if (found is { SetAside: null }) baselines.TryAdd(stretch, TrialReadings.Conditions(trial));
+            return found;
+        }
+
         TrialFinding? Assessed(IFact fact) => fact switch
         {
-            TrialRun trial => AssessTrial.At(
-                position, trial, engine, meter, history.PitchInchesAt(prop, trial.Entry), StretchOf(history, breaks, trial.Entry), history.Believed.Contains(trial.Entry.Id)),
+            TrialRun trial => Run(trial),
             NormalisedRpmRead read when read.Position == position =>
                 AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry), history.Believed.Contains(read.Entry.Id)),
             _ => null,
@@ -51,16 +74,23 @@ internal static class AssessMounting
         return [.. history.Facts.Where(f => mounting.Holds(f.Entry)).Select(Assessed).OfType<TrialFinding>()];
     }
 
+    private static bool Usable(TrialFinding trial) => trial is { SetAside: null, Hours: not null };
+
     /// <summary>
-    /// A reading as read and one at reference conditions differ by weather and load, which a line through both would
-    /// take for drift: those of which there are more count, the ones as read where there are as many.
+    /// A reading as read and one at reference conditions differ by weather and gauge, which a line through both would take for
+    /// drift. The line is one of readings at reference conditions when that costs no trial, or gains some.
     /// </summary>
-    private static List<TrialFinding> OfOneKind(List<TrialFinding> trials)
+    private static bool AtReference(List<TrialFinding> trials)
     {
-        static bool Usable(TrialFinding trial) => trial is { SetAside: null, Hours: not null };
-        var normalised = trials.Count(t => Usable(t) && t.Normalised) > trials.Count(t => Usable(t) && !t.Normalised);
-        return [.. trials.Select(t => Usable(t) && t.Normalised != normalised ? t with { SetAside = SetAsideReason.OtherConditions } : t)];
+        var usable = trials.Where(Usable).ToList();
+        var brought = usable.Count(t => t.Reference is not null);
+        return brought > 0 && (brought == usable.Count || brought > usable.Count(t => !t.Normalised));
     }
+
+    private static List<TrialFinding> OfOneKind(List<TrialFinding> trials, bool atReference) =>
+    [
+        .. trials.Select(t => Usable(t) && (atReference ? t.Reference is null : t.Normalised) ? t with { SetAside = SetAsideReason.OtherConditions } : t),
+    ];
 
     private static int StretchOf(BoatHistory history, List<Entry> breaks, Entry entry) => breaks.Count(b => history.Order.Compare(b, entry) <= 0);
 

@@ -1,40 +1,45 @@
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Trials;
-using FleetWake.Propulsion;
+using FleetWake.Propulsion.Trials;
 
 namespace FleetWake.Logbook.Findings;
 
-/// <summary>Works out one trial at one position: mean RPM and speed over its headings, slip, hours, and what widens its doubt.</summary>
+/// <summary>Works out one trial at one position: mean RPM and speed over its headings, slip, hours, what it comes to at reference conditions, and what widens its doubt.</summary>
 internal static class AssessTrial
 {
-    /// <summary>RPM differs by less than this between headings in a good trial. Common practice, no source.</summary>
-    private const double RpmSplitFraction = 0.005;
-
     /// <summary>The trial at a position; null when no tachometer was read there. A reading that somebody said was right is believed, however odd.</summary>
-    public static TrialFinding? At(Position position, TrialRun trial, EngineCard? engine, MeterChain? meter, double? pitchInches, int stretch, bool believed)
+    public static TrialFinding? At(
+        Position position, TrialRun trial, EngineCard? engine, TachometerChecked? check, MeterChain? meter, double? pitchInches, TrialConditions? baseline, int stretch, bool believed)
     {
-        var runs = trial.Runs
-            .Select(r => (Run: r, Tachometer: r.Tachometers.FirstOrDefault(t => t.Position == position)))
-            .Where(r => r.Tachometer is not null)
-            .ToList();
-        if (runs.Count == 0) return null;
-
-        var mean = TwoWayMean.Of([.. runs.Select(r => new TimedRun(RunTrial.In(r.Run.Speed, r.Run.SpeedUnit), r.Run.HeadingDegrees))]);
-        var rpm = runs.Average(r => r.Tachometer!.Rpm);
+        if (TrialReadings.Of(position, trial, engine, check, pitchInches, baseline) is not { } reading) return null;
+        var corrected = TrialCorrection.Of(reading);
         var hours = meter?.At(trial.Entry);
-        var slip = SlipPercent(mean.Speed, rpm, engine, pitchInches);
         return new TrialFinding(
             trial.Entry.Id,
             trial.Entry.Date(),
             hours?.Hours,
             hours?.Bridged ?? false,
-            rpm,
-            mean.Speed.Knots,
-            slip,
+            corrected.Rpm.Value,
+            corrected.SpeedKnots?.Value,
+            100 * corrected.SlipFraction?.Value,
             stretch,
-            SetAside(trial, [.. runs.Select(r => r.Tachometer!)], engine, hours, believed),
-            [.. Flags(mean, [.. runs.Select(r => r.Tachometer!.Rpm)], engine, slip)]);
+            SetAside(trial, reading.Runs, engine, hours, believed),
+            corrected.Doubts)
+        {
+            RpmSd = corrected.Rpm.StandardDeviation,
+            SlipSdPercent = 100 * corrected.SlipFraction?.StandardDeviation,
+            Reference = ReferenceOf(trial, corrected),
+        };
     }
+
+    /// <summary>
+    /// The air's temperature is the one reading without which a correction is a guess: pressure and humidity change little
+    /// at one dock, and what they may be is part of the doubt.
+    /// </summary>
+    private static AtReference? ReferenceOf(TrialRun trial, CorrectedTrial corrected) =>
+        trial is { Throttle: Throttle.WideOpen, AirTemperatureCelsius: not null } && corrected.Correction is { InValidity: true } correction
+            ? new AtReference(corrected.CorrectedRpm.Value, corrected.CorrectedRpm.StandardDeviation, corrected.CorrectedSpeedKnots?.Value, correction.Factor.Value)
+            : null;
 
     /// <summary>A wide-open reading brought to reference conditions elsewhere: it counts as a trial does, and has no speed and no slip.</summary>
     public static TrialFinding Of(NormalisedRpmRead read, EngineCard? engine, MeterChain? meter, int stretch, bool believed)
@@ -45,32 +50,18 @@ internal static class AssessTrial
             read.Entry.Id, read.Entry.Date(), hours?.Hours, hours?.Bridged ?? false, read.Rpm, null, null, stretch, setAside, [])
         {
             Normalised = true,
+            Reference = new AtReference(read.Rpm, null, null, null),
         };
     }
 
-    private static double? SlipPercent(Speed speed, double rpm, EngineCard? engine, double? pitchInches) =>
-        engine?.GearRatio is { } gear && pitchInches is { } pitch
-            ? 100 * Slip.ApparentSlipFraction(speed, EngineRate.FromRevolutionsPerMinute(rpm), new GearRatio(gear), Length.FromInches(pitch))
-            : null;
-
-    private static SetAsideReason? SetAside(TrialRun trial, IReadOnlyList<TachometerReading> readings, EngineCard? engine, HoursAt? hours, bool believed) =>
+    private static SetAsideReason? SetAside(TrialRun trial, IReadOnlyList<RunReading> runs, EngineCard? engine, HoursAt? hours, bool believed) =>
         trial.Throttle == Throttle.Part ? SetAsideReason.PartThrottle
-        : !believed && !Credible(readings.Select(r => r.Rpm), engine) ? SetAsideReason.NotCredible
-        : readings.Any(r => r.LimiterReached) ? SetAsideReason.LimiterReached
+        : !believed && !Credible(runs.Select(r => r.Engine.RevolutionsPerMinute), engine) ? SetAsideReason.NotCredible
+        : runs.Any(r => r.LimiterReached) ? SetAsideReason.LimiterReached
         : hours is null ? SetAsideReason.HoursUnknown
         : null;
 
     /// <summary>Whether readings can be believed; without a band there is nothing to doubt them by.</summary>
     private static bool Credible(IEnumerable<double> rpm, EngineCard? engine) =>
         engine is not { BandLowRpm: { } low, BandHighRpm: { } high } || rpm.All(r => CredibleRpm.Is(r, low, high));
-
-    private static IEnumerable<TrialFlag> Flags(MeanSpeed mean, IReadOnlyList<double> rpm, EngineCard? engine, double? slip)
-    {
-        if (mean.Method == MeanSpeedMethod.SingleRun) yield return TrialFlag.SingleRun;
-        if (mean.Method == MeanSpeedMethod.HeadingsNotOpposed) yield return TrialFlag.HeadingsNotOpposed;
-        var split = rpm.Max() - rpm.Min();
-        if (split > RpmSplitFraction * rpm.Average() && split > (engine?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm))
-            yield return TrialFlag.RpmSplit;
-        if (slip < 0) yield return TrialFlag.NegativeSlip;
-    }
 }

@@ -81,7 +81,9 @@ internal static class Banding
         trial.SetAside is null or SetAsideReason.LimiterReached or SetAsideReason.HoursUnknown or SetAsideReason.OtherConditions;
 
     private static double? Besides(IReadOnlyList<TrialFinding> trials, TrialFinding last) =>
-        trials.LastOrDefault(Tells) is { } later && later != last ? later.Rpm : null;
+        trials.LastOrDefault(Tells) is { } later && later != last ? later.Rpm
+        : last is { Normalised: false, Reference: { } reference } ? reference.Rpm
+        : null;
 
     private static double Margin(double rpm, double low, double high) => Math.Min(high - rpm, rpm - low);
 }

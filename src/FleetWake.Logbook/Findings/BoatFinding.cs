@@ -147,6 +147,9 @@ public sealed record EngineCard(
     /// <summary>What the last check of its tachometer showed; null when nobody checked it.</summary>
     public TachometerCard? Tachometer { get; init; }
 
+    /// <summary>How it takes its air; null when nobody said, which counts as naturally aspirated.</summary>
+    public AirIntake? AirIntake { get; init; }
+
     /// <summary>What holds its prop, by its manual; null while nobody stated it.</summary>
     public Fastening? Fastening { get; init; }
 

@@ -1,3 +1,4 @@
+using FleetWake.Propulsion.Trials;
 using FleetWake.Statistics;
 
 namespace FleetWake.Logbook.Findings;
@@ -35,6 +36,12 @@ public sealed record MountingFinding(
     /// <summary>The least drift that these trials could have shown on this gauge [RPM per 100 engine hours]: a smaller one is lost in the gauge's step. Null without a drift.</summary>
     public double? LeastDriftShown { get; init; }
 
+    /// <summary>
+    /// Baseline, drift, line and exit are of RPM at reference conditions; else of RPM as read, where too little was read of the
+    /// air to bring most of the trials there.
+    /// </summary>
+    public bool AtReference { get; init; }
+
     /// <summary>The trial whose reading <see cref="BandStanding.ObservedRpm"/> is; null without one.</summary>
     /// <param name="engine">The engine at the position.</param>
     public TrialFinding? LastWideOpen(EngineCard? engine) => Banding.LastWideOpen(Trials, engine);
@@ -61,11 +68,34 @@ public sealed record TrialFinding(
     double? SlipPercent,
     int Stretch,
     SetAsideReason? SetAside,
-    IReadOnlyList<TrialFlag> Flags)
+    IReadOnlyList<TrialDoubt> Flags)
 {
     /// <summary>The RPM was brought to reference conditions elsewhere: it is not as read, and is never corrected again.</summary>
     public bool Normalised { get; init; }
+
+    /// <summary>One standard deviation of <paramref name="Rpm"/> by the spread of the runs and the gauge's step [RPM]; null when it was brought to reference conditions elsewhere.</summary>
+    public double? RpmSd { get; init; }
+
+    /// <summary>One standard deviation of <paramref name="SlipPercent"/> [percentage points].</summary>
+    public double? SlipSdPercent { get; init; }
+
+    /// <summary>What it would have shown at reference conditions; null when too little was read of the air, or no correction applies.</summary>
+    public AtReference? Reference { get; init; }
+
+    /// <summary>The RPM of it that a line holds.</summary>
+    /// <param name="atReference">The line is one of readings at reference conditions.</param>
+    public double LineRpm(bool atReference) => atReference && Reference is { } reference ? reference.Rpm : Rpm;
 }
+
+/// <summary>
+/// What a trial would have shown at reference conditions: air of 25 deg C and 99 kPa dry (as ISO 15550 and SAE J1349 take it),
+/// and a tachometer that is right.
+/// </summary>
+/// <param name="Rpm">Engine speed [RPM].</param>
+/// <param name="RpmSd">One standard deviation of it [RPM]; null when it was brought there elsewhere.</param>
+/// <param name="SpeedKnots">Speed [kn]; null when none was read.</param>
+/// <param name="CorrectionFactor">Factor that brings power to reference air [1]; null when it was brought there elsewhere.</param>
+public sealed record AtReference(double Rpm, double? RpmSd, double? SpeedKnots, double? CorrectionFactor);
 
 /// <summary>Why a trial does not count for drift. It stays in the record and in the picture.</summary>
 public enum SetAsideReason
@@ -84,22 +114,6 @@ public enum SetAsideReason
 
     /// <summary>As read at the helm, where more trials of the mounting were brought to reference conditions, or the other way round: no line holds both.</summary>
     OtherConditions,
-}
-
-/// <summary>What widens the doubt of a trial.</summary>
-public enum TrialFlag
-{
-    /// <summary>One run only: the current is still in its speed.</summary>
-    SingleRun,
-
-    /// <summary>The headings were not opposed.</summary>
-    HeadingsNotOpposed,
-
-    /// <summary>RPM of the runs differed by more than 0.5 % and more than the tachometer's step.</summary>
-    RpmSplit,
-
-    /// <summary>Slip came out negative: a cupped or mis-stated pitch, a current, or a wrong reading.</summary>
-    NegativeSlip,
 }
 
 /// <summary>Something that happened during a mounting, for the picture.</summary>
@@ -173,7 +187,10 @@ public sealed record DriftPoint(double Hours, double Rpm, double LowRpm, double 
 /// <param name="NearerEdge">Which edge that is.</param>
 public sealed record BandStanding(BandState State, double? ObservedRpm, double? PresentRpm, double? MarginRpm, BandEdge? NearerEdge)
 {
-    /// <summary>A later reading at reference conditions [RPM], where the helm read over the top before it: both are to be shown. Null otherwise.</summary>
+    /// <summary>
+    /// What the same trial comes to at reference conditions [RPM], or a later reading at reference conditions where the helm read
+    /// over the top before it: both are to be shown. Null when there is no other number to show.
+    /// </summary>
     public double? ReferenceRpm { get; init; }
 }
 

@@ -38,7 +38,7 @@ internal sealed record StraightDrift(LineFit Fit, double LastTrialHours, double 
     public bool StandsOut() => DriftPer100Hours.Low > 0 || DriftPer100Hours.High < 0;
 
     /// <summary>The drift of a mounting's trials; null when there are too few, or all at the same hours.</summary>
-    public static StraightDrift? Of(IReadOnlyList<TrialFinding> trials, double? tachometerStepRpm)
+    public static StraightDrift? Of(IReadOnlyList<TrialFinding> trials, bool atReference, double? tachometerStepRpm)
     {
         var usable = trials.Where(t => t is { SetAside: null, Hours: not null }).ToList();
         if (usable.Count < FewestTrials) return null;
@@ -46,7 +46,7 @@ internal sealed record StraightDrift(LineFit Fit, double LastTrialHours, double 
 
         // A gauge cannot show less scatter than its step: exact agreement of a few readings is no exactness.
         var floor = GaugeStep.StandardUncertainty(tachometerStepRpm ?? UnknownTachometerStepRpm);
-        var fit = StraightLine.Fit([.. usable.Select(t => new LinePoint(t.Hours!.Value, t.Rpm, t.Stretch))], Level, floor);
+        var fit = StraightLine.Fit([.. usable.Select(t => new LinePoint(t.Hours!.Value, t.LineRpm(atReference), t.Stretch))], Level, floor);
         if (fit is null) return null;
         var last = usable.Where(t => t.Stretch == fit.LastStretch).Select(t => t.Hours!.Value).ToList();
         return new StraightDrift(fit, last.Max(), last.Min(), floor);

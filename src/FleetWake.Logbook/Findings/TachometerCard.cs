@@ -3,7 +3,7 @@ using FleetWake.Logbook.Engines;
 
 namespace FleetWake.Logbook.Findings;
 
-/// <summary>The last check of an engine's tachometer. Its RPM is not corrected by it.</summary>
+/// <summary>The last check of an engine's tachometer. RPM as read stays as read; RPM at reference conditions is brought right by it.</summary>
 /// <param name="CheckedOn">Dock's date of the check.</param>
 /// <param name="ErrorPercent">By how much it shows too much [% of the true RPM]; negative when it shows too little.</param>
 public sealed record TachometerCard(DateOnly CheckedOn, double ErrorPercent)

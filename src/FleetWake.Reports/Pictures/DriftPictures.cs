@@ -16,7 +16,7 @@ public static class DriftPictures
         if (drawn.Count == 0) return null;
 
         var present = mounting.Trials.Max(t => t.Stretch);
-        var points = drawn.Select(t => new PicturePoint(KindOf(t, present), t.Hours!.Value, t.Rpm)).ToList();
+        var points = drawn.Select(t => new PicturePoint(KindOf(t, present), t.Hours!.Value, t.SetAside is null ? t.LineRpm(mounting.AtReference) : t.Rpm)).ToList();
         var band = position.Engine is { BandLowRpm: { } low, BandHighRpm: { } high } ? new RatedBand(low, high) : null;
         var marks = Marks(mounting);
         var exit = ExitOf(mounting, band);

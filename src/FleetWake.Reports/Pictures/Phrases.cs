@@ -8,8 +8,9 @@ namespace FleetWake.Reports.Pictures;
 /// <summary>The sentences that pictures and digests share, so that a chart and the table beside it never differ.</summary>
 public static class Phrases
 {
-    /// <summary>What every RPM of this version is, for captions and footers.</summary>
-    public const string AsRead = "RPM as read, not yet brought to reference conditions (air, load).";
+    /// <summary>What the RPM of a drift is, for captions.</summary>
+    public static string Conditions(MountingFinding mounting) =>
+        mounting.AtReference ? "RPM at reference air." : "RPM as read: the air was not recorded, so weather is part of the scatter.";
 
     /// <summary>Boat, position where it has several, and prop.</summary>
     public static string Title(BoatFinding finding, PositionFinding position)
@@ -33,7 +34,7 @@ public static class Phrases
         var aside = mounting.Trials.Count - counted;
         var trials = $"{Count(counted, "trial")} counted{(aside > 0 ? $", {aside} set aside" : "")}";
         var drift = mounting.Drift is { } d ? $"drift {Drift(d)}" : "no drift stated";
-        return $"{Name(finding, position)}: {Standings.Of(position).Sentence}; {drift}; {Exit(mounting.Exit)}; {trials}. {AsRead}";
+        return $"{Name(finding, position)}: {Standings.Of(position).Sentence}; {drift}; {Exit(mounting.Exit)}; {trials}. {Conditions(mounting)}";
     }
 
     /// <summary>Drift with its interval.</summary>

@@ -12,11 +12,16 @@ internal sealed record Aboard(int People = 2, double Load = 0, bool MetersRead =
 
 /// <summary>
 /// Makes sea trials: two opposite runs with a current, read off a stepped tachometer.
-/// Crews wait for a mild, settled morning, so the air is much the same each time.
+/// Crews wait for a settled morning, so the air differs by a few degrees and hectopascals only.
 /// </summary>
 internal static class TrialMaker
 {
     private const double PersonKilograms = 80;
+
+    // Much like reference air, so that what is read and what it comes to there lie close together.
+    private const double UsualCelsius = 24;
+    private const double UsualHectopascals = 1009;
+    private const double UsualHumidityPercent = 70;
 
     // A tenth more weight costs about 37 RPM of 5,500 and twice that share of speed.
     private const double RpmPerDisplacement = -0.067;
@@ -30,9 +35,10 @@ internal static class TrialMaker
     public static RunTrial Make(Stamp stamp, Notebook log, Life life, DateTimeOffset at, Aboard aboard)
     {
         var dice = new Dice($"{life.Boat.Id} trial {DockCalendar.Text(at)}");
-        var air = Math.Round(17 + dice.Scatter(0.6), 1);
-        var pressure = Math.Round(1015 + dice.Scatter(1.5), 1);
-        var better = RpmPerAir * DenserThanUsual(air, pressure) + dice.Scatter(aboard.Habit);
+        var air = Math.Round(UsualCelsius + dice.Scatter(2), 1);
+        var pressure = Math.Round(UsualHectopascals + dice.Scatter(3), 1);
+        var humidity = dice.Whole(55, 85);
+        var better = RpmPerAir * DenserThanUsual(air, pressure, humidity) + dice.Scatter(aboard.Habit);
         var engines = life.Boat.Positions.Select(p => Engine(log, life, p, at, aboard, better)).ToList();
         var current = dice.Between(-1, 1) * life.Boat.Dock.CurrentKnots;
         var heading = dice.Whole(0, 17) * 10;
@@ -47,7 +53,7 @@ internal static class TrialMaker
             dice.Whole(6, 19) * 5,
             air,
             pressure,
-            dice.Whole(55, 85),
+            humidity,
             dice.Whole(2, 11),
             Math.Round(dice.Between(0, 0.4), 1));
     }
@@ -86,9 +92,16 @@ internal static class TrialMaker
         _ => knots,
     };
 
-    /// <summary>Air density against 17 deg C and 1015 hPa, dry (gas law; damp changes it by less than half a per cent).</summary>
-    private static double DenserThanUsual(double celsius, double hectopascals) =>
-        hectopascals / 1015 * (290.15 / (celsius + 273.15)) - 1;
+    /// <summary>
+    /// Density of the air that burns, against the usual morning's, by the gas law. The program corrects by other exponents, as
+    /// real engines do not follow any formula either.
+    /// </summary>
+    private static double DenserThanUsual(double celsius, double hectopascals, double humidityPercent) =>
+        Dry(celsius, hectopascals, humidityPercent) / Dry(UsualCelsius, UsualHectopascals, UsualHumidityPercent)
+        * ((UsualCelsius + 273.15) / (celsius + 273.15)) - 1;
+
+    private static double Dry(double celsius, double hectopascals, double humidityPercent) =>
+        hectopascals - (humidityPercent / 100 * 6.1094 * Math.Exp(17.625 * celsius / (celsius + 243.04)));
 
     private sealed record TrueEngine(string Position, double Rpm, double Knots);
 }

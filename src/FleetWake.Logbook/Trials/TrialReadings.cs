@@ -1,0 +1,66 @@
+using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Findings;
+using FleetWake.Propulsion;
+using FleetWake.Propulsion.Atmosphere;
+using FleetWake.Propulsion.Trials;
+using AirIntake = FleetWake.Logbook.Engines.AirIntake;
+
+namespace FleetWake.Logbook.Trials;
+
+/// <summary>A recorded trial in the quantities that propulsion reckons with.</summary>
+internal static class TrialReadings
+{
+    /// <summary>Mass of a person with what they carry [kg]. Common practice, no source; ISO 14946 takes 75 kg without it, from memory.</summary>
+    private const double PersonKilograms = 80;
+
+    /// <summary>The trial as one engine ran it; null when no tachometer was read at its position.</summary>
+    public static TrialReading? Of(Position position, TrialRun trial, EngineCard? engine, TachometerChecked? check, double? pitchInches, TrialConditions? baseline)
+    {
+        List<RunReading> runs =
+        [
+            .. from run in trial.Runs
+               let read = run.Tachometers.FirstOrDefault(t => t.Position == position)
+               where read is not null
+               select new RunReading(EngineRate.FromRevolutionsPerMinute(read.Rpm), RunTrial.In(run.Speed, run.SpeedUnit), run.HeadingDegrees)
+               {
+                   Held = run.Seconds is { } s ? TimeSpan.FromSeconds(s) : null,
+                   LimiterReached = read.LimiterReached,
+               },
+        ];
+        return runs.Count == 0
+            ? null
+            : new TrialReading(runs, Conditions(trial), Engine(engine, check), pitchInches is { } pitch ? new PropData(Length.FromInches(pitch)) : null)
+            {
+                PartThrottle = trial.Throttle == Throttle.Part,
+                Baseline = baseline,
+            };
+    }
+
+    /// <summary>What was written down of the conditions.</summary>
+    public static TrialConditions Conditions(TrialRun trial) => new()
+    {
+        Air = new AirState(
+            trial.AirTemperatureCelsius is { } t ? Temperature.FromCelsius(t) : null,
+            trial.PressureHectopascals is { } p ? Pressure.FromHectopascals(p) : null,
+            trial.HumidityPercent / 100),
+        Load = trial is { People: null, LoadKilograms: null }
+            ? null
+            : Mass.FromKilograms(((trial.People ?? 0) * PersonKilograms) + (trial.LoadKilograms ?? 0)),
+    };
+
+    private static EngineData Engine(EngineCard? engine, TachometerChecked? check) => new()
+    {
+        Gear = engine?.GearRatio is { } g ? new GearRatio(g) : null,
+        BandLow = Rate(engine?.BandLowRpm),
+        BandHigh = Rate(engine?.BandHighRpm),
+        Breathing = engine?.AirIntake == AirIntake.Supercharged ? AirResponse.Supercharged : AirResponse.NaturallyAspirated,
+        TachometerStep = Rate(engine?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm),
+        TachometerError = check is null ? null : new Uncertain((check.ShownRpm / check.TrueRpm) - 1, CheckDoubt(engine, check)),
+    };
+
+    /// <summary>A check reads the same stepped gauge as the trial does.</summary>
+    private static double CheckDoubt(EngineCard? engine, TachometerChecked check) =>
+        FleetWake.Statistics.GaugeStep.StandardUncertainty(engine?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm) / check.TrueRpm;
+
+    private static EngineRate? Rate(double? rpm) => rpm is { } r ? EngineRate.FromRevolutionsPerMinute(r) : null;
+}
