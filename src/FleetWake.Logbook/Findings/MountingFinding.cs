@@ -73,10 +73,10 @@ public sealed record TrialFinding(
     /// <summary>The RPM was brought to reference conditions elsewhere: it is not as read, and is never corrected again.</summary>
     public bool Normalised { get; init; }
 
-    /// <summary>One standard deviation of <paramref name="Rpm"/> by the spread of the runs and the gauge's step [RPM]; null when it was brought to reference conditions elsewhere.</summary>
+    /// <summary>One standard deviation of <see cref="Rpm"/> by the spread of the runs and the gauge's step [RPM]; null when it was brought to reference conditions elsewhere.</summary>
     public double? RpmSd { get; init; }
 
-    /// <summary>One standard deviation of <paramref name="SlipPercent"/> [percentage points].</summary>
+    /// <summary>One standard deviation of <see cref="SlipPercent"/> [percentage points].</summary>
     public double? SlipSdPercent { get; init; }
 
     /// <summary>What it would have shown at reference conditions; null when too little was read of the air, or no correction applies.</summary>

@@ -18,6 +18,8 @@ namespace FleetWake.Logbook.Trials;
 /// <param name="HumidityPercent">Relative humidity [%].</param>
 /// <param name="WindKnots">Wind speed [kn].</param>
 /// <param name="WaveHeightMetres">Height of waves [m].</param>
+/// <param name="TrimDegrees">Trim of the engine as its gauge shows it [degrees]; out is positive.</param>
+/// <param name="WaterDepthMetres">Depth of water under the runs [m].</param>
 public sealed record RunTrial(
     Stamp? Entry,
     string? Boat,
@@ -31,7 +33,9 @@ public sealed record RunTrial(
     double? PressureHectopascals = null,
     double? HumidityPercent = null,
     double? WindKnots = null,
-    double? WaveHeightMetres = null) : ICommand<RunTrial>
+    double? WaveHeightMetres = null,
+    double? TrimDegrees = null,
+    double? WaterDepthMetres = null) : ICommand<RunTrial>
 {
     /// <inheritdoc/>
     public static string Kind => "trial_run";
@@ -46,7 +50,12 @@ public sealed record RunTrial(
             new TrialRunSent(27, "kn", 270, [new TachometerSent("single", 5640)], 30),
         ],
         [new MeterSent("single", 224)],
-        People: 2);
+        People: 2,
+        AirTemperatureCelsius: 22,
+        PressureHectopascals: 1009,
+        HumidityPercent: 60,
+        TrimDegrees: 3,
+        WaterDepthMetres: 12);
 
     /// <inheritdoc/>
     public static string Summary => "Records a sea trial: runs with speed, heading and RPM, hour meters and conditions.";
@@ -74,7 +83,11 @@ public sealed record RunTrial(
             check.Maybe(command.PressureHectopascals, "/pressureHectopascals", 500, 1090, "hPa"),
             check.Maybe(command.HumidityPercent, "/humidityPercent", 0, 100, "%"),
             check.Maybe(command.WindKnots, "/windKnots", 0, 80, "kn"),
-            check.Maybe(command.WaveHeightMetres, "/waveHeightMetres", 0, 10, "m"));
+            check.Maybe(command.WaveHeightMetres, "/waveHeightMetres", 0, 10, "m"))
+        {
+            TrimDegrees = check.Maybe(command.TrimDegrees, "/trimDegrees", -30, 90, "degrees"),
+            WaterDepthMetres = check.Maybe(command.WaterDepthMetres, "/waterDepthMetres", 0.1, 12_000, "m"),
+        };
         return check.Decide(() => new Decision.Keep(
             [new Placed(StreamName.Boat(boat), fact)],
             [new Reference("/boat", StreamName.Boat(boat))]));
@@ -103,7 +116,10 @@ public sealed record RunTrial(
     private static TachometerReading Read(Check check, TachometerSent? reading, string field) => new(
         check.OneOf<Position>(reading?.Position, field + "/position"),
         check.Number(reading?.Rpm, field + "/rpm", CredibleRpm.Least, CredibleRpm.Most, "RPM"),
-        reading?.LimiterReached ?? false);
+        reading?.LimiterReached ?? false)
+    {
+        Ventilated = reading?.Ventilated,
+    };
 
     private static MeterReading Read(Check check, MeterSent? meter, string field) => new(
         check.OneOf<Position>(meter?.Position, field + "/position"),
@@ -136,7 +152,8 @@ public sealed record TrialRunSent(
 /// <param name="Position">The position.</param>
 /// <param name="Rpm">Engine speed as read [RPM].</param>
 /// <param name="LimiterReached">The limiter held the engine.</param>
-public sealed record TachometerSent([property: OneOf(typeof(Position))] string? Position, double? Rpm, bool? LimiterReached = null);
+/// <param name="Ventilated">The prop drew air: a burst of RPM without speed.</param>
+public sealed record TachometerSent([property: OneOf(typeof(Position))] string? Position, double? Rpm, bool? LimiterReached = null, bool? Ventilated = null);
 
 /// <summary>An hour meter as sent.</summary>
 /// <param name="Position">The position.</param>

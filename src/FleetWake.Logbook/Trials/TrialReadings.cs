@@ -25,6 +25,7 @@ internal static class TrialReadings
                {
                    Held = run.Seconds is { } s ? TimeSpan.FromSeconds(s) : null,
                    LimiterReached = read.LimiterReached,
+                   Ventilated = read.Ventilated ?? false,
                },
         ];
         return runs.Count == 0
@@ -43,6 +44,8 @@ internal static class TrialReadings
             trial.AirTemperatureCelsius is { } t ? Temperature.FromCelsius(t) : null,
             trial.PressureHectopascals is { } p ? Pressure.FromHectopascals(p) : null,
             trial.HumidityPercent / 100),
+        WaterDepth = trial.WaterDepthMetres is { } depth ? Length.FromMetres(depth) : null,
+        TrimDegrees = trial.TrimDegrees,
         Load = trial is { People: null, LoadKilograms: null }
             ? null
             : Mass.FromKilograms(((trial.People ?? 0) * PersonKilograms) + (trial.LoadKilograms ?? 0)),

@@ -30,7 +30,14 @@ public sealed record TrialRun(
     double? PressureHectopascals,
     double? HumidityPercent,
     double? WindKnots,
-    double? WaveHeightMetres) : IFact;
+    double? WaveHeightMetres) : IFact
+{
+    /// <summary>Trim of the engine as its gauge shows it [degrees], the same for all runs; out is positive.</summary>
+    public double? TrimDegrees { get; init; }
+
+    /// <summary>Depth of water under the runs [m].</summary>
+    public double? WaterDepthMetres { get; init; }
+}
 
 /// <summary>One timed run: one speed, one heading, and each engine's tachometer.</summary>
 /// <param name="Speed">Speed over ground, in <paramref name="SpeedUnit"/>.</param>
@@ -44,7 +51,11 @@ public sealed record Run(double Speed, SpeedUnit SpeedUnit, double HeadingDegree
 /// <param name="Position">The position.</param>
 /// <param name="Rpm">Engine speed as read [RPM].</param>
 /// <param name="LimiterReached">The limiter held the engine: the reading is a lower bound, not a value.</param>
-public sealed record TachometerReading(Position Position, double Rpm, bool LimiterReached);
+public sealed record TachometerReading(Position Position, double Rpm, bool LimiterReached)
+{
+    /// <summary>The prop drew air: a burst of RPM without speed; null when nobody said.</summary>
+    public bool? Ventilated { get; init; }
+}
 
 /// <summary>An hour meter read with a trial.</summary>
 /// <param name="Position">The position.</param>

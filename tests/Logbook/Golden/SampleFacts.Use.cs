@@ -6,6 +6,7 @@ using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Season;
 using FleetWake.Logbook.Strikes;
+using FleetWake.Logbook.Trials;
 
 namespace FleetWake.Logbook.Tests.Golden;
 
@@ -15,6 +16,11 @@ internal static partial class SampleFacts
     public static IReadOnlyDictionary<string, IFact> Grown { get; } = new Dictionary<string, IFact>
     {
         ["inspected-seen"] = new Inspected(Entry, "kea", Position.Port, [InspectionMark.Chips], [17.1, 16.9], Verdict.Fit, 412.7) { Seen = [InspectedPart.Shaft, InspectedPart.GearOil] },
+        ["engine_registered-air"] = new EngineRegistered(Entry, "e1", "Four-stroke 50", 36.8, PowerUnit.Kw, 5000, 6000, 2.08, 25.1, TorqueUnit.PoundForceFoot, 50) { AirIntake = AirIntake.Supercharged },
+        ["trial_run-trim"] = new TrialRun(
+            Entry, "kea", Throttle.WideOpen,
+            [new Run(22.7, SpeedUnit.KmPerH, 350.5, 30, [new TachometerReading(Position.Port, 5510, true) { Ventilated = true }])],
+            [new MeterReading(Position.Port, 412.7)], 2, 150.5, 50, 18.3, 1013.2, 70, 8.1, 0.3) { TrimDegrees = 3.1, WaterDepthMetres = 4.7 },
     };
 
     private static IReadOnlyList<IFact> OfUse() =>
