@@ -13,6 +13,9 @@ internal static class TrialReadings
     /// <summary>Mass of a person with what they carry [kg]. Common practice, no source; ISO 14946 takes 75 kg without it, from memory.</summary>
     private const double PersonKilograms = 80;
 
+    /// <summary>A gauge further off than this is broken or set to another engine's pulses [1]: its check brings nothing right. Common practice, no source.</summary>
+    private const double MostTachometerError = 0.25;
+
     /// <summary>The trial as one engine ran it; null when no tachometer was read at its position.</summary>
     public static TrialReading? Of(Position position, TrialRun trial, EngineCard? engine, TachometerChecked? check, double? pitchInches, TrialConditions? baseline)
     {
@@ -58,12 +61,15 @@ internal static class TrialReadings
         BandHigh = Rate(engine?.BandHighRpm),
         Breathing = engine?.AirIntake == AirIntake.Supercharged ? AirResponse.Supercharged : AirResponse.NaturallyAspirated,
         TachometerStep = Rate(engine?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm),
-        TachometerError = check is null ? null : new Uncertain((check.ShownRpm / check.TrueRpm) - 1, CheckDoubt(engine, check)),
+        TachometerError = check is not null && Math.Abs(ErrorOf(check)) <= MostTachometerError ? new Uncertain(ErrorOf(check), CheckDoubt(engine, check)) : null,
     };
 
     /// <summary>A check reads the same stepped gauge as the trial does.</summary>
     private static double CheckDoubt(EngineCard? engine, TachometerChecked check) =>
         FleetWake.Statistics.GaugeStep.StandardUncertainty(engine?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm) / check.TrueRpm;
+
+    /// <summary>What it shows over what is true, less one [1].</summary>
+    private static double ErrorOf(TachometerChecked check) => (check.ShownRpm / check.TrueRpm) - 1;
 
     private static EngineRate? Rate(double? rpm) => rpm is { } r ? EngineRate.FromRevolutionsPerMinute(r) : null;
 }

@@ -1,0 +1,132 @@
+using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Trials;
+using FleetWake.Propulsion.Trials;
+
+namespace FleetWake.Logbook.Tests.Findings;
+
+public class Trials_at_reference_conditions
+{
+    // Rows of tests/Propulsion/Reference/power_correction_vectors.csv, whose provenance stands there: air, CF of SAE J1349 and
+    // CF^0.38, the gain assumed of a boat nothing is known of.
+    [Theory]
+    [InlineData(15, 1013.25, 0, 0.95341, 0.98204)]
+    [InlineData(30, 1013.25, 80, 1.02279, 1.0086)]
+    [InlineData(35, 1005, 80, 1.05705, 1.0213)]
+    public void RPM_is_brought_to_reference_air_beside_what_was_read(double celsius, double hectopascals, double humidity, double factor, double rpmFactor)
+    {
+        var trial = Mounting(Dock.OneBoat().With(InAir("2026-02-01T10:00", 5500, 120, celsius, hectopascals, humidity))).Trials.Single();
+        Assert.Equal(5500, trial.Rpm);
+        Assert.Equal(factor, trial.Reference!.CorrectionFactor!.Value, 2e-5);
+        Assert.Equal(5500 * rpmFactor, trial.Reference.Rpm, 0.5);
+        Assert.True(trial.Reference.RpmSd > 0);
+    }
+
+    [Fact]
+    public void Weather_is_no_drift()
+    {
+        // One prop that never changes, read through a summer and into a cold spring: 5500 at reference air, CF^-0.38 of it at the helm.
+        double Read(double rpmFactor) => Math.Round(5500 / rpmFactor);
+        var fleet = Dock.OneBoat().With(
+            InAir("2026-02-01T10:00", Read(1.0213), 120, 35, 1005, 80),
+            InAir("2026-03-01T10:00", Read(1.0213), 140, 35, 1005, 80),
+            InAir("2026-05-01T10:00", Read(1.0086), 160, 30, 1013.25, 80),
+            InAir("2026-08-01T10:00", Read(0.98204), 180, 15, 1013.25, 0),
+            InAir("2026-09-01T10:00", Read(0.98204), 200, 15, 1013.25, 0));
+        var mounting = Mounting(fleet);
+        Assert.True(mounting.AtReference);
+        Assert.Equal(0, mounting.Drift!.Value, 3.0);
+        Assert.Equal(BandExitState.NoDriftShown, mounting.Exit.State);
+        Assert.All(mounting.Trials, t => Assert.Equal(5500, t.Reference!.Rpm, 1.5));
+    }
+
+    [Fact]
+    public void Without_the_airs_temperature_a_trial_stays_as_read()
+    {
+        var trial = Mounting(Dock.OneBoat().With(Dock.Trial("2026-02-01T10:00", 5500, 120) with { PressureHectopascals = 1009 })).Trials.Single();
+        Assert.Null(trial.Reference);
+        Assert.Contains(TrialDoubt.TemperatureMissing, trial.Flags);
+    }
+
+    [Fact]
+    public void Thin_air_of_the_mountains_is_outside_what_the_correction_may_be_used_for() // CF 1.16 at 850 hPa
+    {
+        var trial = Mounting(Dock.OneBoat().With(InAir("2026-02-01T10:00", 5200, 120, 15, 850, 50))).Trials.Single();
+        Assert.Null(trial.Reference);
+        Assert.Contains(TrialDoubt.OutsideValidity, trial.Flags);
+    }
+
+    [Fact]
+    public void A_supercharged_engine_is_never_corrected_for_air()
+    {
+        var fleet = new Fleet().With(Dock.Boat(), Dock.Engine() with { AirIntake = "supercharged" }, Dock.Fitted(), Dock.Prop(), Dock.Mounted())
+            .With(InAir("2026-02-01T10:00", 5500, 120, 35, 1005, 80));
+        Assert.Null(Mounting(fleet).Trials.Single().Reference);
+    }
+
+    [Fact]
+    public void What_the_helm_read_over_the_band_stays_over_whatever_it_comes_to_at_reference_air()
+    {
+        var mounting = Mounting(Dock.OneBoat().With(InAir("2026-02-01T10:00", 6040, 120, 15, 1013.25, 0)));
+        Assert.Equal(BandState.AboveTop, mounting.Band.State);
+        Assert.Equal(6040, mounting.Band.ObservedRpm);
+        Assert.Equal(6040 * 0.98204, mounting.Band.ReferenceRpm!.Value, 0.5); // 5932: in band, and told beside
+    }
+
+    [Fact]
+    public void A_line_of_readings_at_reference_air_sets_those_aside_whose_air_nobody_read()
+    {
+        var mounting = Mounting(Dock.OneBoat().With(
+            Normalised("2026-02-01T10:00", 5520, 120),
+            InAir("2026-03-01T10:00", 5500, 140, 25, 1000, 30),
+            Normalised("2026-04-01T10:00", 5525, 160),
+            Dock.Trial("2026-05-01T10:00", 5600, 180)));
+        Assert.True(mounting.AtReference);
+        Assert.Equal([null, null, null, SetAsideReason.OtherConditions], mounting.Trials.Select(t => t.SetAside));
+    }
+
+    [Fact]
+    public void When_most_trials_tell_nothing_of_the_air_all_are_taken_as_read()
+    {
+        var mounting = Mounting(Dock.OneBoat().With(
+            Dock.Trial("2026-02-01T10:00", 5500, 120),
+            InAir("2026-03-01T10:00", 5520, 140, 15, 1013.25, 0),
+            Dock.Trial("2026-04-01T10:00", 5540, 160)));
+        Assert.False(mounting.AtReference);
+        Assert.All(mounting.Trials, t => Assert.Null(t.SetAside));
+        Assert.Equal(5500, mounting.BaselineRpm);
+        Assert.Equal(100, mounting.Drift!.Value, 1e-6);
+    }
+
+    [Fact]
+    public void A_gauge_that_was_found_to_read_high_is_brought_right_from_then_on()
+    {
+        // 5100 shown where an instrument counted 5000: 2 % high.
+        var fleet = Dock.OneBoat().With(
+            InAir("2026-02-01T10:00", 5508, 120, 25, 1000, 30),
+            new CheckTachometer(Dock.At("2026-02-10T10:00", "check"), "e1", 5100, 5000),
+            InAir("2026-02-20T10:00", 5508, 130, 25, 1000, 30));
+        var trials = Mounting(fleet).Trials;
+        Assert.Equal(5508, trials[0].Reference!.Rpm, 6.0);
+        Assert.Equal(5400, trials[1].Reference!.Rpm, 6.0);
+        Assert.Equal(5508, trials[1].Rpm);
+        Assert.Contains(TrialDoubt.TachometerCorrected, trials[1].Flags);
+    }
+
+    [Fact]
+    public void A_trial_with_a_full_load_is_marked_against_the_first_one()
+    {
+        var trials = Mounting(Dock.OneBoat().With(
+            Dock.Trial("2026-02-01T10:00", 5500, 120) with { People = 2, LoadKilograms = 20 },
+            Dock.Trial("2026-03-01T10:00", 5380, 140) with { People = 6, LoadKilograms = 150 })).Trials;
+        Assert.DoesNotContain(TrialDoubt.LoadUnlike, trials[0].Flags);
+        Assert.Contains(TrialDoubt.LoadUnlike, trials[1].Flags);
+    }
+
+    private static RunTrial InAir(string time, double rpm, double hours, double celsius, double hectopascals, double humidity) =>
+        Dock.Trial(time, rpm, hours) with { AirTemperatureCelsius = celsius, PressureHectopascals = hectopascals, HumidityPercent = humidity };
+
+    private static ReadNormalisedRpm Normalised(string time, double rpm, double hours) => new(Dock.At(time, "normalised " + time), Dock.Kea, "single", rpm, hours);
+
+    private static MountingFinding Mounting(Fleet fleet) => fleet.Finding().Positions.Single().Mounting!;
+}
