@@ -21,7 +21,7 @@ public class DriftPicturesTests
     {
         Assert.Equal(
             "Gannet: last read 5890 RPM, 5881 by its line, 110 below the top of its rated band 5000 to 6000; drift +192 RPM per 100 h (+175 to +209 at 80\u00A0%); "
-            + "reaches the top about 62 h after the last trial (57 to 68 h at 80\u00A0%); 7 trials counted. RPM as read, not yet brought to reference conditions (air, load).",
+            + "reaches the top about 62 h after the last trial (57 to 68 h at 80\u00A0%); 7 trials counted. RPM as read: the air was not recorded, so weather is part of the scatter.",
             Picture(SkerryBay.WornSkiff()).Statement);
     }
 
