@@ -15,15 +15,17 @@ internal static class AssessMounting
     {
         var steps = MountingSteps.Of(history, mounting);
         var breaks = steps.Where(s => s.NewBaseline).Select(s => s.Entry).ToList();
-        var read = Trials(history, mounting, engine, meter, breaks);
+        var worked = Trials(history, mounting, engine, meter, breaks);
+        var read = worked.ConvertAll(w => w.Trial);
         var atReference = AtReference(read);
         var trials = OfOneKind(read, atReference);
         var drift = StraightDrift.Of(trials, atReference, engine?.TachometerStepRpm);
         var band = Banding.Standing(trials, engine, drift);
         var exit = Banding.Exit(trials, engine, drift, band, breaks.Count);
+        var prop = Card(history, mounting);
         return new MountingFinding(
             mounting.Id,
-            Card(history, mounting),
+            prop,
             mounting.Fitted.Entry.Date(),
             meter?.At(mounting.Fitted.Entry)?.Hours,
             trials,
@@ -37,16 +39,17 @@ internal static class AssessMounting
         {
             Found = mounting.Found,
             AtReference = atReference,
+            PointsTo = PointsTo.Of(Comparable(trials, worked, breaks.Count), engine, prop),
             LeastDriftShown = drift?.LeastShown,
         };
     }
 
-    private static List<TrialFinding> Trials(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, List<Entry> breaks)
+    private static List<Worked> Trials(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, List<Entry> breaks)
     {
         var (position, prop) = (mounting.Fitted.Position, mounting.Fitted.Prop);
         var checks = engine is null ? [] : (history.EngineFacts.GetValueOrDefault(engine.Engine) ?? []).OfType<TachometerChecked>().ToList();
         var baselines = new Dictionary<int, TrialConditions>();
-        TrialFinding? Run(TrialRun trial)
+        Worked? Run(TrialRun trial)
         {
             var stretch = StretchOf(history, breaks, trial.Entry);
             var found = AssessTrial.At(
@@ -60,19 +63,27 @@ internal static class AssessMounting
                 stretch,
                 history.Believed.Contains(trial.Entry.Id));
             // The first trial that counts is the baseline that later ones are held against.
-            if (found is { SetAside: null }) baselines.TryAdd(stretch, TrialReadings.Conditions(trial));
+            if (found is { Trial.SetAside: null }) baselines.TryAdd(stretch, TrialReadings.Conditions(trial));
             return found;
         }
 
-        TrialFinding? Assessed(IFact fact) => fact switch
+        Worked? Assessed(IFact fact) => fact switch
         {
             TrialRun trial => Run(trial),
             NormalisedRpmRead read when read.Position == position =>
-                AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry), history.Believed.Contains(read.Entry.Id)),
+                new Worked(AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry), history.Believed.Contains(read.Entry.Id)), null),
             _ => null,
         };
-        return [.. history.Facts.Where(f => mounting.Holds(f.Entry)).Select(Assessed).OfType<TrialFinding>()];
+        return [.. history.Facts.Where(f => mounting.Holds(f.Entry)).Select(Assessed).OfType<Worked>()];
     }
+
+    /// <summary>Trials of a stretch that can be held against each other; hours are not needed for that.</summary>
+    private static List<(CorrectedTrial Trial, bool AirRead)> Comparable(List<TrialFinding> trials, List<Worked> worked, int stretch) =>
+    [
+        .. trials.Zip(worked)
+            .Where(t => t.First.Stretch == stretch && t.First.SetAside is null or SetAsideReason.HoursUnknown or SetAsideReason.OtherConditions && t.Second.Corrected is not null)
+            .Select(t => (t.Second.Corrected!, t.First.Reference is not null)),
+    ];
 
     private static bool Usable(TrialFinding trial) => trial is { SetAside: null, Hours: not null };
 
@@ -106,4 +117,7 @@ internal static class AssessMounting
             registered?.Blades,
             registered?.Material);
     }
+
+    /// <summary>A trial, and the numbers behind it where it was run here.</summary>
+    internal sealed record Worked(TrialFinding Trial, CorrectedTrial? Corrected);
 }

@@ -8,13 +8,13 @@ namespace FleetWake.Logbook.Findings;
 internal static class AssessTrial
 {
     /// <summary>The trial at a position; null when no tachometer was read there. A reading that somebody said was right is believed, however odd.</summary>
-    public static TrialFinding? At(
+    public static AssessMounting.Worked? At(
         Position position, TrialRun trial, EngineCard? engine, TachometerChecked? check, MeterChain? meter, double? pitchInches, TrialConditions? baseline, int stretch, bool believed)
     {
         if (TrialReadings.Of(position, trial, engine, check, pitchInches, baseline) is not { } reading) return null;
         var corrected = TrialCorrection.Of(reading);
         var hours = meter?.At(trial.Entry);
-        return new TrialFinding(
+        var found = new TrialFinding(
             trial.Entry.Id,
             trial.Entry.Date(),
             hours?.Hours,
@@ -30,6 +30,7 @@ internal static class AssessTrial
             SlipSdPercent = 100 * corrected.SlipFraction?.StandardDeviation,
             Reference = ReferenceOf(trial, corrected),
         };
+        return new AssessMounting.Worked(found, corrected);
     }
 
     /// <summary>

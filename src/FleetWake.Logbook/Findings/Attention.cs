@@ -143,7 +143,7 @@ public static class Attentions
     {
         if (mounting.Band is { State: BandState.AboveTop or BandState.BelowBottom } band)
         {
-            var causes = mounting.Causes.Count > 0 ? $" May be: {string.Join(", ", mounting.Causes)}." : "";
+            var causes = (mounting.Causes.Count > 0 ? $" May be: {string.Join(", ", mounting.Causes)}." : "") + CauseWords.Of(mounting.PointsTo);
             var since = mounting.Exit.State == BandExitState.NoTrialSinceNewBaseline ? " That was before a strike, work on the prop or a change of the boat; no trial since." : "";
             add(AttentionKind.OutsideBand, Outside(mounting, band, position.Engine!) + causes + since);
         }

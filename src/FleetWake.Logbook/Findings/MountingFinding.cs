@@ -42,6 +42,9 @@ public sealed record MountingFinding(
     /// </summary>
     public bool AtReference { get; init; }
 
+    /// <summary>What the trials of the present stretch point to; null without two that can be compared, or without the numbers of prop and gear.</summary>
+    public PointsTo? PointsTo { get; init; }
+
     /// <summary>The trial whose reading <see cref="BandStanding.ObservedRpm"/> is; null without one.</summary>
     /// <param name="engine">The engine at the position.</param>
     public TrialFinding? LastWideOpen(EngineCard? engine) => Banding.LastWideOpen(Trials, engine);

@@ -1,5 +1,7 @@
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Trials;
+using FleetWake.Propulsion;
+using FleetWake.Propulsion.Atmosphere;
 
 namespace FleetWake.Demo;
 
@@ -21,14 +23,13 @@ internal static class TrialMaker
     // Much like reference air, so that what is read and what it comes to there lie close together.
     private const double UsualCelsius = 24;
     private const double UsualHectopascals = 1009;
-    private const double UsualHumidityPercent = 70;
 
     // A tenth more weight costs about 37 RPM of 5,500 and twice that share of speed.
     private const double RpmPerDisplacement = -0.067;
     private const double SpeedPerDisplacement = 2 * RpmPerDisplacement;
 
-    // A per cent more air is about 0.4 per cent more RPM, and hardly more speed than that.
-    private const double RpmPerAir = 0.39;
+    // A per cent more power is about 0.4 per cent more RPM, and hardly more speed than that.
+    private const double RpmPerPower = 0.39;
     private const double SpeedPerRpm = 1.15;
 
     /// <summary>The trial's record without its stamp's checks.</summary>
@@ -38,7 +39,7 @@ internal static class TrialMaker
         var air = Math.Round(UsualCelsius + dice.Scatter(2), 1);
         var pressure = Math.Round(UsualHectopascals + dice.Scatter(3), 1);
         var humidity = dice.Whole(55, 85);
-        var better = RpmPerAir * DenserThanUsual(air, pressure, humidity) + dice.Scatter(aboard.Habit);
+        var better = RpmPerPower * PowerGained(air, pressure, humidity) + dice.Scatter(aboard.Habit);
         var engines = life.Boat.Positions.Select(p => Engine(log, life, p, at, aboard, better)).ToList();
         var current = dice.Between(-1, 1) * life.Boat.Dock.CurrentKnots;
         var heading = dice.Whole(0, 17) * 10;
@@ -92,16 +93,9 @@ internal static class TrialMaker
         _ => knots,
     };
 
-    /// <summary>
-    /// Density of the air that burns, against the usual morning's, by the gas law. The program corrects by other exponents, as
-    /// real engines do not follow any formula either.
-    /// </summary>
-    private static double DenserThanUsual(double celsius, double hectopascals, double humidityPercent) =>
-        Dry(celsius, hectopascals, humidityPercent) / Dry(UsualCelsius, UsualHectopascals, UsualHumidityPercent)
-        * ((UsualCelsius + 273.15) / (celsius + 273.15)) - 1;
-
-    private static double Dry(double celsius, double hectopascals, double humidityPercent) =>
-        hectopascals - (humidityPercent / 100 * 6.1094 * Math.Exp(17.625 * celsius / (celsius + 243.04)));
+    /// <summary>What air of this density gives over reference air, as a share of power.</summary>
+    private static double PowerGained(double celsius, double hectopascals, double humidityPercent) =>
+        1 / PowerCorrections.Of(new AirState(Temperature.FromCelsius(celsius), Pressure.FromHectopascals(hectopascals), humidityPercent / 100)).Factor.Value - 1;
 
     private sealed record TrueEngine(string Position, double Rpm, double Knots);
 }
