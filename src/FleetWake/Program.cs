@@ -21,6 +21,7 @@ var root = new RootCommand(
     PitchCommand.Make(),
     ConvertCommand.Make(),
     DriftCommand.Make(),
+    TrialCommand.Make(),
     DigestCommand.Make(),
     CheckCommand.Make(),
     SchemaCommand.Make(),

@@ -87,7 +87,7 @@ internal sealed class LogBuilder(LogFormat format, LogOptions options)
         var boat = Boat();
         var rates = Engine(boat).OrderBy(sample => sample.At).ToArray();
         var track = _track.GetValueOrDefault(boat, []).OrderBy(sample => sample.At).ToArray();
-        if (WithoutChecksum > 0) Say(LogNoticeKind.WithoutChecksum, $"{WithoutChecksum} sentences without a checksum were taken as they are");
+        if (WithoutChecksum > 0) Say(LogNoticeKind.WithoutChecksum, $"{Count(WithoutChecksum, "sentence")} without a checksum taken as they are");
         if (_clock.WentBack > 0) Say(LogNoticeKind.ClockWentBack, $"the clock jumped back {Times(_clock.WentBack)}: the order of the lines was kept");
         if (_clock.JumpedAhead > 0) Say(LogNoticeKind.ClockJumpedAhead, $"the clock jumped ahead by more than a day {Times(_clock.JumpedAhead)}");
         if (_typed.Count == 0)
@@ -138,8 +138,10 @@ internal sealed class LogBuilder(LogFormat format, LogOptions options)
         var gaps = times.Zip(times.Skip(1), (a, b) => b - a).Where(step => step > limit).ToArray();
         if (gaps.Length > 0)
             Say(LogNoticeKind.Gaps, string.Create(
-                CultureInfo.InvariantCulture, $"{gaps.Length} gaps, the longest of {gaps.Max().TotalSeconds:0} s"));
+                CultureInfo.InvariantCulture, $"{Count(gaps.Length, "gap")}, the longest of {gaps.Max().TotalSeconds:0} s"));
     }
+
+    private static string Count(int count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";
 
     private static string Times(int count) => count == 1 ? "once" : $"{count} times";
 

@@ -42,7 +42,7 @@ public sealed record RecordedRuns(IReadOnlyList<RunReading> Runs, IReadOnlyList<
         }
 
         var taken = AlongTheLine(open);
-        if (open.Length == 0) remarks.Add(string.Create(
+        if (open.Length == 0 && log.Rates.Count + log.Track.Count > 0) remarks.Add(string.Create(
             CultureInfo.InvariantCulture, $"nowhere did RPM, speed and course hold for {rules.Shortest.TotalSeconds:0} s"));
         if (open.Length > taken.Length) remarks.Add($"{open.Length - taken.Length} of {open.Length} runs left out: their heading is neither the trial's nor its opposite");
         if (taken.Length > 1 && Array.Exists(taken, plateau => plateau.CourseDegrees is null))

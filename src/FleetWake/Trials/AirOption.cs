@@ -1,0 +1,84 @@
+using FleetWake.Commands;
+using FleetWake.Propulsion;
+using FleetWake.Propulsion.Atmosphere;
+
+namespace FleetWake.Trials;
+
+/// <summary>Reads the option that describes the air: <c>18C,1009hPa,70%</c>; each number is told by its unit.</summary>
+internal static class AirOption
+{
+    /// <summary>The option's name.</summary>
+    public const string Name = "--air";
+
+    /// <summary>What the option takes, for its help.</summary>
+    public const string Syntax =
+        "The air: temperature, pressure where the boat is (not reduced to sea level), relative humidity and height of the water, "
+        + "each told by its unit and any of them left out: \"18C,1009hPa,70%\", \"64F,29.80inHg\", \"300m\". "
+        + "What is missing is taken from the file, or assumed and doubted. Units: C F hPa mbar kPa inHg % m ft.";
+
+    /// <summary>The air that the text describes. What is not given stays null.</summary>
+    /// <param name="text">What was typed.</param>
+    /// <exception cref="CommandException">It cannot be read; says which part, its range and how to mend it.</exception>
+    public static AirState Read(string text)
+    {
+        Temperature? temperature = null;
+        Pressure? pressure = null;
+        double? humidity = null;
+        Length? height = null;
+        foreach (var part in text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            var (value, unit) = Measure.Read(part) ?? throw Refused(part, "a number with its unit such as 18C, 1009hPa or 70%");
+            switch (unit)
+            {
+                case "c" or "f" or "\u00b0c" or "\u00b0f":
+                    Once(temperature, part);
+                    temperature = unit[^1] == 'c' ? Temperature.FromCelsius(Within(value, -40, 50, part, "C")) : Temperature.FromFahrenheit(Within(value, -40, 122, part, "F"));
+                    break;
+                case "hpa" or "mbar" or "mb":
+                    Once(pressure, part);
+                    pressure = Pressure.FromHectopascals(Within(value, 500, 1100, part, "hPa"));
+                    break;
+                case "kpa":
+                    Once(pressure, part);
+                    pressure = Pressure.FromKilopascals(Within(value, 50, 110, part, "kPa"));
+                    break;
+                case "inhg":
+                    Once(pressure, part);
+                    pressure = Pressure.FromInchesOfMercury(Within(value, 14.8, 32.4, part, "inHg"));
+                    break;
+                case "%":
+                    Once(humidity, part);
+                    humidity = Within(value, 0, 100, part, "%") / 100;
+                    break;
+                case "m" or "ft":
+                    Once(height, part);
+                    height = unit == "m" ? Length.FromMetres(Within(value, 0, 5000, part, "m")) : Length.FromInches(12 * Within(value, 0, 16_400, part, "ft"));
+                    break;
+                default:
+                    throw Refused(part, "in a unit known here: C F hPa mbar kPa inHg % m ft");
+            }
+        }
+
+        return new AirState(temperature, pressure, humidity) { Altitude = height };
+    }
+
+    /// <summary>The air as typed, with what was not typed from the file.</summary>
+    public static AirState? Over(AirState? typed, AirState? logged) => typed is null || logged is null
+        ? typed ?? logged
+        : new AirState(
+            typed.Temperature ?? logged.Temperature,
+            typed.StationPressure ?? logged.StationPressure,
+            typed.RelativeHumidityFraction ?? logged.RelativeHumidityFraction)
+        { Altitude = typed.Altitude };
+
+    private static double Within(double value, double least, double most, string part, string unit) =>
+        value >= least && value <= most ? value : throw Refused(part, $"{OptionParts.Show(least)} to {OptionParts.Show(most)} {unit}");
+
+    private static void Once<T>(T? before, string part)
+        where T : struct
+    {
+        if (before is not null) throw new CommandException($"{Name}: \"{part}\" is the second of its kind: leave one of them out.");
+    }
+
+    private static CommandException Refused(string part, string wanted) => new($"{Name}: \"{part}\" is not {wanted}.");
+}
