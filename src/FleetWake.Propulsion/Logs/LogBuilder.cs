@@ -45,13 +45,13 @@ internal sealed class LogBuilder(LogFormat format, LogOptions options)
     internal void Drop(int line, string reason)
     {
         _droppedCount++;
-        if (_dropped.Count < TrialLog.MostDroppedShown) _dropped.Add(new DroppedLine(line, reason));
+        if (_dropped.Count < TrialLog.MostDroppedShown) _dropped.Add(new DroppedLine(line, Shown(reason)));
     }
 
     /// <summary>Says something of the whole log, each kind once.</summary>
     internal void Say(LogNoticeKind kind, string detail)
     {
-        if (!_notices.Exists(notice => notice.Kind == kind)) _notices.Add(new LogNotice(kind, detail));
+        if (!_notices.Exists(notice => notice.Kind == kind)) _notices.Add(new LogNotice(kind, Shown(detail)));
     }
 
     /// <summary>The log's time for a time that a line tells; null, and the line dropped, when it is none.</summary>
@@ -139,6 +139,14 @@ internal sealed class LogBuilder(LogFormat format, LogOptions options)
         if (gaps.Length > 0)
             Say(LogNoticeKind.Gaps, string.Create(
                 CultureInfo.InvariantCulture, $"{Count(gaps.Length, "gap")}, the longest of {gaps.Max().TotalSeconds:0} s"));
+    }
+
+    /// <summary>A text that may quote the log: short, and without what would move a terminal's cursor.</summary>
+    private static string Shown(string text)
+    {
+        const int most = 300;
+        var shown = new string([.. text.Take(most).Select(c => char.IsControl(c) || char.IsSurrogate(c) || c == '\uFFFD' ? '?' : c)]);
+        return text.Length > most ? shown + "..." : shown;
     }
 
     private static string Count(int count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";

@@ -27,6 +27,8 @@ internal static class TrialCommand
     private static readonly Option<string?> s_gain = new("--gain") { Description = "How RPM follows power, g with its standard deviation; 0.38+-0.10 when nothing is learned." };
     private static readonly Option<string?> s_kappa = new("--kappa") { Description = "How speed follows RPM, kappa with its standard deviation; 1.2+-0.12 when nothing is learned." };
     private static readonly Option<bool> s_partThrottle = new("--part-throttle") { Description = "The trial was made at part throttle on plane: slip is told, the band is not." };
+    private static readonly Option<bool> s_limiter = new("--limiter") { Description = "The limiter held the engine: the RPM is a lower bound. A log does not say so." };
+    private static readonly Option<bool> s_ventilated = new("--ventilated") { Description = "The prop drew air. A log does not say so." };
     private static readonly Option<string?> s_format = new("--format") { Description = "What the file is, when its beginning does not tell: nmea, signalk, gpx, csv or json." };
     private static readonly Option<double?> s_shortest = new("--shortest") { Description = "Shortest stretch of a log that counts as a run, in seconds; 15 when not given." };
     private static readonly Option<bool> s_json = new("--json") { Description = "Print one JSON object." };
@@ -37,7 +39,7 @@ internal static class TrialCommand
             "trial",
             "Says what a sea trial would have read at reference air, how sure that is, and what to doubt. Needs no database. Exit 1 when the file holds no run or an option cannot be read.")
         {
-            s_file, s_engine, s_prop, s_air, s_water, s_depth, s_load, s_trim, s_rpm, s_rpmLog, s_logEngine, s_gain, s_kappa, s_partThrottle, s_format, s_shortest, s_json,
+            s_file, s_engine, s_prop, s_air, s_water, s_depth, s_load, s_trim, s_rpm, s_rpmLog, s_logEngine, s_gain, s_kappa, s_partThrottle, s_limiter, s_ventilated, s_format, s_shortest, s_json,
         };
         command.SetAction(parsed =>
         {
@@ -70,6 +72,8 @@ internal static class TrialCommand
             TrimDegrees = parsed.GetValue(s_trim) is not { } trim ? null
                 : trim is >= -20 and <= 40 ? trim : throw new CommandException($"--trim {OptionParts.Show(trim)} is not -20 to 40 degrees."),
             PartThrottle = parsed.GetValue(s_partThrottle),
+            LimiterReached = parsed.GetValue(s_limiter),
+            Ventilated = parsed.GetValue(s_ventilated),
             Response = new BoatResponse(
                 parsed.GetValue(s_gain) is { } gain ? Measure.WithDoubt("--gain", gain, 0, 1) : prior.Gain,
                 parsed.GetValue(s_kappa) is { } kappa ? Measure.WithDoubt("--kappa", kappa, 0, 3) : prior.Kappa),

@@ -23,6 +23,12 @@ internal sealed record TrialRequest(EngineData Engine, PropData? Prop)
 
     public bool PartThrottle { get; init; }
 
+    /// <summary>The limiter held the engine in every run, which a log does not say.</summary>
+    public bool LimiterReached { get; init; }
+
+    /// <summary>The prop drew air, which a log does not say.</summary>
+    public bool Ventilated { get; init; }
+
     public BoatResponse Response { get; init; } = BoatResponse.Prior;
 
     public IReadOnlyList<EngineRate> Rpm { get; init; } = [];
@@ -47,7 +53,11 @@ internal sealed record TrialRequest(EngineData Engine, PropData? Prop)
                 Load = Load,
                 TrimDegrees = TrimDegrees,
             };
-            var reading = new TrialReading(recorded.Runs, conditions, Engine, Prop) { PartThrottle = PartThrottle, Response = Response };
+            var runs = recorded.Runs.Select(run => run with
+            {
+                LimiterReached = run.LimiterReached || LimiterReached, Ventilated = run.Ventilated || Ventilated,
+            }).ToArray();
+            var reading = new TrialReading(runs, conditions, Engine, Prop) { PartThrottle = PartThrottle, Response = Response };
             return new TrialAnswer(log, recorded, reading, TrialCorrection.Of(reading));
         }
         catch (ArgumentException e)

@@ -77,6 +77,14 @@ public class TrialAnswerTests
         Assert.Contains("part_throttle", root.GetProperty("flags").EnumerateArray().Select(flag => flag.GetString()));
     }
 
+    [Fact]
+    public void A_limiter_that_no_log_tells_of_may_be_told()
+    {
+        var answer = (Request(null) with { LimiterReached = true }).Of(Log(TwoRuns), "f");
+        Assert.Contains("limiter_reached", Json(answer).GetProperty("flags").EnumerateArray().Select(flag => flag.GetString()));
+        Assert.Contains("held by the limiter", TrialText.Of(answer, "f"), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("", "no run of a trial in f: line 1: nothing in it")]
     [InlineData("a,b\n1,2\n", "line 1: no header of a trial: it needs a column rpm")]

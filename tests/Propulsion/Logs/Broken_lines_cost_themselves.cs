@@ -87,6 +87,18 @@ public class Broken_lines_cost_themselves
     }
 
     [Fact]
+    public void What_is_quoted_of_a_log_moves_no_cursor_and_is_short()
+    {
+        var log = Logs.Lines("time,rpm,\u001b[2J" + new string('x', 1000), "2026-05-04T09:00:00Z,\u001b[31m5,1");
+        Assert.All(log.Notices.Select(notice => notice.Detail).Concat(log.Dropped.Select(line => line.Reason)), said =>
+        {
+            Assert.DoesNotContain(said, char.IsControl);
+            Assert.True(said.Length <= 303);
+        });
+        Assert.NotEmpty(log.Dropped);
+    }
+
+    [Fact]
     public void A_line_that_never_ends_fills_no_memory()
     {
         var log = Logs.Lines("$GPRMC," + new string('1', 1 << 20), "$GPRMC,123519,A,4807.038,N,01131.000,E,022.4,084.4,230394,003.1,W*6A");

@@ -77,6 +77,26 @@ public class Runs_in_a_recording
     }
 
     [Fact]
+    public void A_log_written_every_ten_seconds_is_enough()
+    {
+        var found = Runs(Logs.Lines([.. s_trial.Csv().Where((_, i) => i % 10 == 0)]));
+        Assert.Equal(2, found.Runs.Count);
+        Assert.Equal(SyntheticTrial.Knots + SyntheticTrial.Current, found.Runs[0].Speed!.Value.Knots, 0.5); // 4 x 0.25 kn over the root of four readings
+        Assert.All(found.Runs, run => Assert.Equal(SyntheticTrial.Rpm, run.Engine.RevolutionsPerMinute, 30.0));
+    }
+
+    [Fact]
+    public void Ten_readings_a_second_are_not_too_many()
+    {
+        var random = new Random(5);
+        var rows = s_trial.Seconds.SelectMany(s => Enumerable.Range(0, 10).Select(i => FormattableString.Invariant(
+            $"{(s.At - SyntheticTrial.Start).TotalSeconds + (i / 10.0)},{s.Rpm + random.Next(-20, 21)},{s.Knots + (random.NextDouble() - 0.5):0.00},{s.Course:0.0}")));
+        var found = Runs(Logs.Lines([.. rows.Prepend("t_s,rpm,speed_kn,course_deg")]));
+        Assert.Equal(2, found.Runs.Count);
+        Assert.Equal(SyntheticTrial.Knots - SyntheticTrial.Current, found.Runs[1].Speed!.Value.Knots, 0.15);
+    }
+
+    [Fact]
     public void A_wild_reading_ends_no_run_and_moves_no_mean()
     {
         var rows = s_trial.Csv().ToArray();
