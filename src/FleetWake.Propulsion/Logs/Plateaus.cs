@@ -19,21 +19,20 @@ public static class Plateaus
         var rates = new RateSeries(log.Rates);
         var track = new TrackSeries(log.Track);
         var found = new List<Plateau>();
-        if (rates.Count == 0) found.AddRange(track.Steady(0, track.Count, rules).Select(w => Of(rates, track, w, hasTrack: true)));
+        if (rates.Count == 0) found.AddRange(track.Steady(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, rules).Select(w => Of(rates, track, w)));
         else foreach (var w in rates.Steady(rules))
         {
-            var (from, to) = track.Within(w.From, w.To);
-            if (track.Count == 0) found.Add(Of(rates, track, w, hasTrack: false));
-            else found.AddRange(track.Steady(from, to, rules).Select(s => Of(rates, track, s, hasTrack: true)));
+            if (track.Count == 0) found.Add(Of(rates, track, w));
+            else found.AddRange(track.Steady(w.From, w.To, rules).Select(s => Of(rates, track, s)));
         }
 
         return MarkWideOpen(found, rules);
     }
 
-    private static Plateau Of(RateSeries rates, TrackSeries track, (DateTimeOffset From, DateTimeOffset To) w, bool hasTrack)
+    private static Plateau Of(RateSeries rates, TrackSeries track, (DateTimeOffset From, DateTimeOffset To) w)
     {
         var rpm = rates.Over(w.From, w.To);
-        var (speed, course) = hasTrack ? track.Over(w.From, w.To) : (null, null);
+        var (speed, course) = track.Over(w.From, w.To);
         return new Plateau(
             w.From, w.To - w.From,
             rpm is { } n ? EngineRate.FromRevolutionsPerMinute(n.Mean) : null, rpm?.Scatter,

@@ -10,13 +10,14 @@ internal sealed class RateSeries(IReadOnlyList<RateSample> samples)
 
     internal IEnumerable<(DateTimeOffset From, DateTimeOffset To)> Steady(PlateauRules rules)
     {
-        var start = Count > 0 ? _at[0] : default;
-        var seconds = Array.ConvertAll(_at, at => (at - start).TotalSeconds); // [s]
-        var smooth = Sorted.RunningMedian(_rpm); // one wild reading ends no run
+        var searched = BySecond.Of(_at, _rpm);
+        var at = searched.At;
+        var seconds = Array.ConvertAll(at, time => (time - at[0]).TotalSeconds); // [s]
+        var smooth = Sorted.RunningMedian(searched.Values[0]); // one wild reading ends no run
         return SteadyWindows
-            .Find(seconds, rules.Shortest.TotalSeconds, Pace.LargestStep(_at).TotalSeconds, new SteadyWindows.Series(smooth, high => rules.RpmRange * high))
+            .Find(seconds, rules.Shortest.TotalSeconds, Pace.LargestStep(at).TotalSeconds, new SteadyWindows.Series(smooth, high => rules.RpmRange * high))
             .Where(w => smooth[w.First] > 0) // an engine at rest is no run
-            .Select(w => (_at[w.First], _at[w.Last]));
+            .Select(w => (at[w.First], at[w.Last]));
     }
 
     internal (double Mean, double? Scatter)? Over(DateTimeOffset from, DateTimeOffset to)

@@ -1,35 +1,77 @@
 namespace FleetWake.Propulsion.Logs;
 
-/// <summary>Finds the stretches over which series of readings stay within ranges, in one pass.</summary>
+/// <summary>Finds the stretches over which series of readings stay within ranges.</summary>
 internal static class SteadyWindows
 {
     /// <summary>A series and the range it may have, as a function of its highest value in the window.</summary>
     internal readonly record struct Series(double[] Values, Func<double, double> Range);
 
     /// <summary>
-    /// The stretches, first to last index, none over another. From the left, each as long as it can be: when a reading would
-    /// widen a range too far, what was held so far is a stretch if it lasted, and else its oldest readings are let go.
+    /// The stretches, first to last index, in their order and none over another: the longest first, then the longest of what
+    /// is left between. Taken from the left instead, a run would be parted where the last of the boat's speeding up, which
+    /// had just fitted in, no longer did.
     /// </summary>
     internal static List<(int First, int Last)> Find(double[] seconds, double shortest, double largestStep, params Series[] series)
     {
         var found = new List<(int First, int Last)>();
-        var extremes = Array.ConvertAll(series, s => new Extremes(s.Values));
-        var first = 0;
-        for (var i = 0; i < seconds.Length; i++)
+        var free = new Stack<(int From, int End)>([(0, seconds.Length)]);
+        while (free.TryPop(out var part))
         {
-            if (i > first && seconds[i] - seconds[i - 1] > largestStep) Restart(i - 1, i);
-            foreach (var extreme in extremes) extreme.Push(i);
-            while (first < i && Broken())
+            var before = found.Count;
+            var taken = new bool[part.End - part.From];
+            foreach (var (first, last) in Maximal(part.From, part.End, seconds, largestStep, series)
+                .Where(w => w.Last - w.First >= 2 && seconds[w.Last] - seconds[w.First] >= shortest)
+                .OrderByDescending(w => seconds[w.Last] - seconds[w.First]))
             {
-                if (Lasts(first, i - 1)) Restart(i - 1, i, push: true);
-                else Forget(++first);
+                // Those taken are no shorter, so that one that lies over this covers an end of it.
+                if (taken[first - part.From] || taken[last - part.From]) continue;
+                Array.Fill(taken, true, first - part.From, last - first + 1);
+                found.Add((first, last));
+            }
+
+            if (found.Count == before) continue;
+            for (var i = 0; i < taken.Length;)
+            {
+                var end = Array.IndexOf(taken, true, i);
+                if (end < 0) end = taken.Length;
+                if (end - i > 2) free.Push((part.From + i, part.From + end));
+                for (i = end; i < taken.Length && taken[i]; i++)
+                {
+                }
             }
         }
 
-        if (seconds.Length > 0 && Lasts(first, seconds.Length - 1)) found.Add((first, seconds.Length - 1));
+        found.Sort();
         return found;
+    }
 
-        bool Lasts(int a, int b) => b - a >= 2 && seconds[b] - seconds[a] >= shortest;
+    /// <summary>The windows within ranges that cannot be widened to either side, in one pass.</summary>
+    private static List<(int First, int Last)> Maximal(int from, int end, double[] seconds, double largestStep, Series[] series)
+    {
+        var windows = new List<(int First, int Last)>();
+        var extremes = Array.ConvertAll(series, s => new Extremes(s.Values));
+        var first = from;
+        for (var i = from; i < end; i++)
+        {
+            var before = first;
+            if (i > from && seconds[i] - seconds[i - 1] > largestStep) first = i;
+            foreach (var extreme in extremes)
+            {
+                extreme.Forget(first);
+                extreme.Push(i);
+            }
+
+            while (first < i && Broken())
+            {
+                first++;
+                foreach (var extreme in extremes) extreme.Forget(first);
+            }
+
+            if (first != before) windows.Add((before, i - 1));
+        }
+
+        if (end > from) windows.Add((first, end - 1));
+        return windows;
 
         bool Broken()
         {
@@ -39,22 +81,6 @@ internal static class SteadyWindows
             }
 
             return false;
-        }
-
-        void Restart(int last, int next, bool push = false)
-        {
-            if (Lasts(first, last)) found.Add((first, last));
-            first = next;
-            foreach (var extreme in extremes)
-            {
-                extreme.Clear();
-                if (push) extreme.Push(next);
-            }
-        }
-
-        void Forget(int from)
-        {
-            foreach (var extreme in extremes) extreme.Forget(from);
         }
     }
 
@@ -80,12 +106,6 @@ internal static class SteadyWindows
         {
             while (_high.First is { } h && h.Value < from) _high.RemoveFirst();
             while (_low.First is { } l && l.Value < from) _low.RemoveFirst();
-        }
-
-        internal void Clear()
-        {
-            _high.Clear();
-            _low.Clear();
         }
     }
 }

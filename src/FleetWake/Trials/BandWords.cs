@@ -36,7 +36,7 @@ internal static class BandWords
             _ when rpm > high => $"above the top of the band {band}, but within the doubt of it",
             _ => $"in the band {band}, but an end of it is within the doubt",
         };
-        var margin = rpm < low || rpm > high ? "" : string.Create(CultureInfo.InvariantCulture, $"; {high - rpm:0} below its top, {rpm - low:0} above its bottom");
+        var margin = rpm < low || rpm > high || answer.Trial.Doubts.Contains(TrialDoubt.LimiterReached) ? "" : string.Create(CultureInfo.InvariantCulture, $"; {high - rpm:0} below its top, {rpm - low:0} above its bottom");
         return words + margin;
     }
 

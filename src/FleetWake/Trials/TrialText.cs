@@ -17,7 +17,7 @@ internal static class TrialText
         void Line(string line) => text.Append(line.TrimEnd()).Append('\n');
         var (log, trial) = (answer.Log, answer.Trial);
 
-        Line($"Trial of {answer.Reading.Runs.Count} {(answer.Reading.Runs.Count == 1 ? "run" : "runs")} from {file} ({Name(log.Format)}, {log.Lines} {Unit(log.Format)} read, {log.DroppedCount} dropped)");
+        Line($"Trial of {answer.Reading.Runs.Count} {(answer.Reading.Runs.Count == 1 ? "run" : "runs")} from {file} ({Name(log.Format)}, {log.Lines} {Unit(log.Format)}{(log.Lines == 1 ? "" : "s")} read, {log.DroppedCount} dropped)");
         Line("");
         Line("  run  heading      RPM          speed kn       held");
         foreach (var (index, run) in answer.Reading.Runs.Index())
@@ -80,8 +80,8 @@ internal static class TrialText
 
     private static string Unit(LogFormat format) => format switch
     {
-        LogFormat.Gpx => "points",
-        LogFormat.SignalK or LogFormat.TypedJson => "objects",
-        _ => "lines",
+        LogFormat.Gpx => "point",
+        LogFormat.SignalK or LogFormat.TypedJson => "object",
+        _ => "line",
     };
 }

@@ -24,6 +24,21 @@ public class Runs_in_a_recording
         Assert.All(found.Runs, run => Assert.InRange(run.Held!.Value.TotalSeconds, 55, 75));
     }
 
+    /// <summary>Over a hundred seeds the two-way means scatter as the noise put in says and stand at the truth: computed here.</summary>
+    [Fact]
+    public void A_hundred_trials_stand_at_the_truth_on_the_mean()
+    {
+        var means = Enumerable.Range(1, 100).Select(seed => Runs(Logs.Lines([.. SyntheticTrial.Make(knotsNoise: 0.35, seed: seed).Csv()])).Runs)
+            .Select(runs => (
+                runs.Count,
+                Rpm: runs.Average(run => run.Engine.RevolutionsPerMinute),
+                TwoWayMean.Of([.. runs.Select(run => new TimedRun(run.Speed!.Value, run.HeadingDegrees))]).Speed.Knots)).ToArray();
+        Assert.True(means.Count(mean => mean.Count == 2) >= 95, $"{means.Count(mean => mean.Count == 2)} of 100 had two runs");
+        Assert.Equal(SyntheticTrial.Rpm, means.Average(mean => mean.Rpm), 1.5);
+        Assert.Equal(SyntheticTrial.Knots, means.Average(mean => mean.Knots), 0.03); // a run begins at 99 % of its speed: a tenth of a per cent low
+        Assert.All(means, mean => Assert.Equal(SyntheticTrial.Knots, mean.Knots, 0.2));
+    }
+
     [Fact]
     public void Their_scatter_is_that_of_the_instruments()
     {
