@@ -45,10 +45,15 @@ public sealed record WideOpenChange(string Boat, string Prop, double LnRpm, doub
     /// <param name="trial">The trial.</param>
     /// <param name="baseline">The baseline.</param>
     /// <param name="response">The response that both were corrected by.</param>
+    /// <exception cref="ArgumentException">One of them shows no RPM at wide-open throttle: it was made at part throttle, or the limiter held it, which
+    /// makes of it a lower bound and no value.</exception>
     public static WideOpenChange Between(string boat, string prop, CorrectedTrial trial, CorrectedTrial baseline, BoatResponse response)
     {
         ArgumentNullException.ThrowIfNull(trial);
         ArgumentNullException.ThrowIfNull(baseline);
+        foreach (var (one, name) in new[] { (trial, nameof(trial)), (baseline, nameof(baseline)) })
+            foreach (var doubt in one.Doubts.Where(doubt => doubt is TrialDoubt.PartThrottle or TrialDoubt.LimiterReached))
+                throw new ArgumentException($"A trial flagged {TrialDoubts.Code(doubt)} shows no RPM at wide-open throttle.", name);
         var speed = trial.CorrectedSpeedKnots is { Value: > 0 } now && baseline.CorrectedSpeedKnots is { Value: > 0 } then
             ? Math.Log(now.Value / then.Value)
             : (double?)null;
@@ -60,7 +65,40 @@ public sealed record WideOpenChange(string Boat, string Prop, double LnRpm, doub
 /// <param name="Boat">The boat.</param>
 /// <param name="Prop">The prop on it.</param>
 /// <param name="LnSpeed">ln of speed over the baseline's at the same RPM of the engine, with its doubt [1].</param>
-public sealed record PartThrottleChange(string Boat, string Prop, Uncertain LnSpeed);
+public sealed record PartThrottleChange(string Boat, string Prop, Uncertain LnSpeed)
+{
+    /// <summary>How far apart two RPM may be to be held against each other [1]; beyond it the exponent that joins them is too little known (judgement).</summary>
+    private const double Nearly = 0.05;
+
+    /// <summary>
+    /// The change between two trials at nearly one RPM, on plane. Speeds as read, for the engine's power does not enter and so neither does the air;
+    /// what the RPM differ by is taken out along V ~ N^kappa.
+    /// </summary>
+    /// <param name="boat">The boat.</param>
+    /// <param name="prop">The prop on it.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="baseline">The baseline's trial at that RPM.</param>
+    /// <param name="kappa">kappa [1] with its doubt; see <see cref="Balance.BalanceSlopes.Kappa"/>.</param>
+    /// <exception cref="ArgumentException">A trial without speed, or RPM further than 5 % apart.</exception>
+    public static PartThrottleChange Between(string boat, string prop, CorrectedTrial trial, CorrectedTrial baseline, Uncertain kappa)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        ArgumentNullException.ThrowIfNull(baseline);
+        if (trial.SpeedKnots is not { Value: > 0 } V) throw new ArgumentException("A trial without a speed shows none at its RPM.", nameof(trial));
+        if (baseline.SpeedKnots is not { Value: > 0 } V_0) throw new ArgumentException("A trial without a speed shows none at its RPM.", nameof(baseline));
+        var lnN = Math.Log(trial.Rpm.Value / baseline.Rpm.Value);
+        if (!(Math.Abs(lnN) <= Nearly))
+            throw new ArgumentException($"{trial.Rpm.Value:0} and {baseline.Rpm.Value:0} RPM lie further apart than 5 %.", nameof(trial));
+
+        double[] parts =
+        [
+            V.StandardDeviation / V.Value, V_0.StandardDeviation / V_0.Value, kappa.StandardDeviation * lnN,
+            kappa.Value * trial.Rpm.StandardDeviation / trial.Rpm.Value, kappa.Value * baseline.Rpm.StandardDeviation / baseline.Rpm.Value,
+        ];
+        return new PartThrottleChange(boat, prop, new Uncertain(
+            Math.Log(V.Value / V_0.Value) - (kappa.Value * lnN), Math.Sqrt(parts.Sum(part => part * part))));
+    }
+}
 
 /// <summary>What a gauge or a rule says of a prop off the boat.</summary>
 /// <param name="Prop">The prop.</param>

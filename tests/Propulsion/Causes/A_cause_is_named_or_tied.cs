@@ -1,5 +1,4 @@
 using FleetWake.Propulsion.Causes;
-using FleetWake.Propulsion.Trials;
 
 namespace FleetWake.Propulsion.Tests.Causes;
 
@@ -113,18 +112,4 @@ public class A_cause_is_named_or_tied
         double None(ChangeDoubt doubt) => Diagnosis.Of(Tern.Case(new WideOpenChange("tern", "P1", x, v, doubt))).Suspects.First(s => s.Cause == Cause.None).Probability;
         Assert.True(None(new ChangeDoubt(0.013, 0.019, 0.8)) > 2 * None(Tern.DoubleRun));
     }
-
-    [Fact]
-    public void The_doubt_of_a_change_is_that_of_its_trial()
-    {
-        var change = WideOpenChange.Between("tern", "P1", Corrected(5610, 30.3, 0.03), Corrected(5500, 30, 0.004), BoatResponse.Prior);
-        Assert.Equal(Math.Log(5610 / 5500.0), change.LnRpm, 1e-12);
-        Assert.Equal(Math.Log(1.01), change.LnSpeed!.Value, 1e-12);
-        Assert.Equal(80 / 5610.0, change.Doubt.Rpm, 1e-12);
-        Assert.Equal(1.2 * Math.Pow(0.38 * 0.03, 2) / (80 / 5610.0 * (0.6 / 30.3)), change.Doubt.Correlation, 1e-9);
-    }
-
-    private static CorrectedTrial Corrected(double rpm, double knots, double airDoubt) => new(
-        new Uncertain(rpm, 40), new Uncertain(knots, 0.5), null, new(new Uncertain(1, airDoubt), true),
-        new Uncertain(rpm, 80), new Uncertain(knots, 0.6), MeanSpeedMethod.DoubleRun, []);
 }

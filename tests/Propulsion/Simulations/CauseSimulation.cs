@@ -54,6 +54,27 @@ internal sealed class CauseSimulation(int seed)
         };
     }
 
+    /// <summary>Two boats alike, each with a prop of one stamp; four double runs of each, and four of each after the props were swapped.</summary>
+    internal CauseCase Swapped(Cause cause, double size)
+    {
+        var truth = AnyBoat();
+        var state = State(cause, size);
+        var other = 0.015 * Math.Sqrt(2) * Normal(); // P2's true pitch over P1's, less one
+        var (withProp, withBoat) = CauseFacts.TravelsWithProp(cause) ? (state, default(BoatState)) : (default, state);
+        return new CauseCase
+        {
+            Models = Models(truth, new Uncertain(0.38, 0.10)),
+            Baselines = [new("tern", "P1", new ChangeDoubt(0, 0)), new("gull", "P2", new ChangeDoubt(0, 0))],
+            WideOpen =
+            [
+                .. Trials("tern", "P1", truth, state, 4),
+                .. Trials("gull", "P2", truth, default, 4),
+                .. Trials("tern", "P2", truth, withBoat with { PitchChange = withBoat.PitchChange + other }, 4),
+                .. Trials("gull", "P1", truth, withProp with { PitchChange = withProp.PitchChange - other }, 4),
+            ],
+        };
+    }
+
     /// <summary>A boat, a series, an exponent and a torque slope by lot.</summary>
     internal WotBalance AnyBoat()
     {

@@ -60,4 +60,22 @@ public class Causes_found_in_simulated_trials(ITestOutputHelper output)
         output.WriteLine($"named though nothing changed: {named / (double)n:0.0000}");
         Assert.True(named <= 0.01 * n, $"{named} of {n}");
     }
+
+    [Fact]
+    public void A_swap_with_a_sister_boat_parts_a_weak_engine_from_rough_blades()
+    {
+        var simulation = new CauseSimulation(seed: 7);
+        var (named, right, n) = (0, 0, 0);
+        foreach (var (cause, where) in new[] { (Cause.EnginePower, "tern"), (Cause.BladeRoughness, "P1") })
+            for (var i = 0; i < 100 * s_times; i++, n++)
+            {
+                if (Diagnosis.Of(simulation.Swapped(cause, simulation.PracticalSize(cause))).Named is not { } found) continue;
+                named++;
+                if ((found.Cause, found.Where) == (cause, where)) right++;
+            }
+
+        output.WriteLine($"after a swap: named {named / (double)n:0.000}, right {right / (double)named:0.000}");
+        Assert.True(right >= 0.90 * named, $"{right} of {named} named are right");
+        Assert.True(named >= 0.40 * n, $"{named} of {n} are named");
+    }
 }
