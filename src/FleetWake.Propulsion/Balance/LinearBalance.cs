@@ -3,7 +3,7 @@ namespace FleetWake.Propulsion.Balance;
 /// <summary>
 /// The balance to first order about one point of working: what a small change of prop, engine or hull does to rate and speed. Exact in
 /// the limit of small changes; <see cref="WotBalance"/> is the whole, and the tests hold one against the other. Derived in docs, from
-/// the two equations of <see cref="WotBalance"/> alone.
+/// the two equations of <see cref="WotBalance"/> alone, expanded in logarithms.
 /// </summary>
 /// <remarks>
 /// dlnN = g (dPow - dq - a c), dlnV = kappa dlnN + c, c = (dt - dR)/(m - b), with dq and dt the changes of ln Q and ln T at fixed n

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace FleetWake.Propulsion.Balance;
 
 /// <summary>
@@ -69,6 +71,7 @@ public readonly record struct TorqueCurve
     /// The x at which f(x) = c x^2, the torque of a prop at one J: the positive root of (c - f2) x^2 - f1 x - f0 = 0. There is always
     /// just one, for f0 &gt; 0 and f2 &lt;= 0. Written so that no two numbers of like size are subtracted.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal double CrossingOf(double c)
     {
         var a = c - _f2;

@@ -15,12 +15,8 @@ namespace FleetWake.Propulsion.Balance;
 /// </remarks>
 public sealed class WotBalance
 {
-    /// <summary>So near to standing still that any hull with an exponent of 0.2 or more has less resistance than thrust.</summary>
-    private static readonly double s_lowestLnJ = Math.Log(1e-9);
-
     private readonly WotBaseline _baseline;
-    private readonly OpenWaterCurve _curve;
-    private readonly double _endOfThrust;
+    private readonly OpenWaterFamily _family;
     private readonly double _x0, _torque0;
 
     /// <summary>Calibrates a balance.</summary>
@@ -35,15 +31,16 @@ public sealed class WotBalance
         baseline.Check();
         Series = series;
         _baseline = baseline;
-        _curve = series.Curve(baseline.Shape);
-        _endOfThrust = EndOfThrust(_curve, baseline.Shape);
-        var J_0 = AdvanceRatio(baseline); // [1]
-        if (J_0 >= _endOfThrust)
+        _family = series.Family(baseline.Shape);
+        var curve = series.Curve(baseline.Shape);
+        var end = curve.EndOfThrust ?? throw Endless(baseline.Shape); // [1]
+        var J_0 = AdvanceRatio(baseline);                             // [1]
+        if (J_0 >= end)
             throw new ArgumentOutOfRangeException(
                 nameof(baseline), J_0,
-                $"By the {series.Name} series a pitch ratio of {baseline.Shape.PitchRatio:0.###} has thrust up to J = {_endOfThrust:0.###} only; the effective pitch must be higher than the one given.");
+                $"By the {series.Name} series a pitch ratio of {baseline.Shape.PitchRatio:0.###} has thrust up to J = {end:0.###} only; the effective pitch must be higher than the one given.");
 
-        AtBaseline = _curve.At(J_0);
+        AtBaseline = curve.At(J_0);
         _x0 = baseline.Torque.Ratio(baseline.Rate);
         _torque0 = baseline.Torque.Value(_x0);
     }
@@ -110,10 +107,11 @@ public sealed class WotBalance
     public WotPoint Solve(in BoatState state, BladeShape shape, Length? diameter)
     {
         var frame = Frame(state, shape, diameter);
-        var e0 = _torque0 * frame.Turns * frame.Turns / (_x0 * _x0) * Math.Pow(frame.Size, 5) * frame.Water
+        var D = frame.Size; // D/D_0 [1]
+        var perTorque = _torque0 * frame.Turns * frame.Turns / (_x0 * _x0) * D * D * D * D * D * frame.Water
             / (AtBaseline.TorqueCoefficient * (1 + state.EngineTorqueChange)); // c per K_Q: see TorqueCurve.CrossingOf
-        var lnJ = Root(frame, null, e0);
-        return Point(frame, lnJ, _baseline.Torque.CrossingOf(e0 * frame.Prop.At(Math.Exp(lnJ)).Torque));
+        var J = Root(frame, null, perTorque);
+        return Point(frame, J, _baseline.Torque.CrossingOf(perTorque * frame.Prop.At(J).Torque));
     }
 
     /// <summary>
@@ -133,13 +131,14 @@ public sealed class WotBalance
         return Point(frame, Root(frame, x, 0), x);
     }
 
-    private WotPoint Point(in StateFrame frame, double lnJ, double x)
+    private WotPoint Point(in StateFrame frame, double J, double x)
     {
-        var J = Math.Exp(lnJ);                                                                   // [1]
         var rate = EngineRate.FromRevolutionsPerMinute(x * _baseline.Torque.Rated.RevolutionsPerMinute);
         var n = PropRate.Of(rate, _baseline.Gear).RevolutionsPerSecond * frame.Turns;            // [rev/s]
         var V = J * n * _baseline.Diameter.Metres * frame.Size / (1 - _baseline.WakeFraction);   // [m/s]
-        return new WotPoint(rate, Speed.FromMetresPerSecond(V), J, frame.Prop.At(J).Extrapolated);
+        var loads = frame.Prop.At(J);
+        return new WotPoint(
+            rate, Speed.FromMetresPerSecond(V), J, frame.Prop.Extrapolated(J, loads.Thrust, loads.Torque));
     }
 
     /// <summary>What of a state does not change with J.</summary>
@@ -150,59 +149,55 @@ public sealed class WotBalance
         if (!(size > 0))
             throw new ArgumentOutOfRangeException(nameof(diameter), diameter, "Must be above zero.");
 
-        size *= 1 + state.DiameterChange;
-        var bent = state.PitchChange == 0 && state.DiameterChange == 0
-            ? shape
-            : shape.WithPitchRatio(shape.PitchRatio * (1 + state.PitchChange) / (1 + state.DiameterChange));
-        var (curve, end) = (_curve, _endOfThrust); // the common case: the prop is as it was
-        if (bent != _baseline.Shape || state.SectionDragChange != 0)
-        {
-            var (dK_T, dK_Q) = SectionDrag.Change(bent, state.SectionDragChange); // [1]
-            curve = Series.Curve(bent).Raised(dK_T, dK_Q);
-            end = EndOfThrust(curve, bent);
-        }
-
+        var bent = shape.WithPitchRatio(shape.PitchRatio * (1 + state.PitchChange) / (1 + state.DiameterChange));
+        var sameBlades = shape.Blades == _baseline.Shape.Blades && shape.ExpandedAreaRatio == _baseline.Shape.ExpandedAreaRatio;
+        var asNew = sameBlades ? _family.At(bent.PitchRatio) : Series.Curve(bent).Loads;
+        var (dK_T, dK_Q) = SectionDrag.Change(bent, state.SectionDragChange); // [1]
+        var prop = asNew.Changed(dK_T, dK_Q, 1 - state.ThrustLoss, 1 - state.TorqueLoss);
         return new StateFrame(
-            new PropUnderState(curve, state), size, 1 + state.WaterDensityChange, 1 - state.HubSlip,
-            Math.Log(1 + state.ResistanceChange), end);
+            prop, size * (1 + state.DiameterChange), 1 + state.WaterDensityChange, 1 - state.HubSlip,
+            1 + state.ResistanceChange, LoadCurve.NoLongerAboveZero(prop.Thrust) ?? throw Endless(bent));
     }
 
     /// <summary>
-    /// ln J at which thrust is resistance: h = ln(K_T/K_T0) + 2 ln(n/n_0) + 4 ln(D/D_0) + ln(rho/rho_0) - ln(R/R_0) - m ln(V/V_0) = 0.
-    /// h falls from plus to minus infinity between standing still and the end of thrust. The rate is held, or follows the torque.
+    /// The J at which thrust is resistance: h = ln(K_T/K_T0 (n/n_0)^2 (D/D_0)^4 rho/rho_0 R_0/R) - m ln(V/V_0) = 0. h falls from plus to
+    /// minus infinity between standing still and the end of thrust. The rate is held, or follows the torque.
     /// </summary>
-    private double Root(in StateFrame frame, double? heldX, double crossingPerTorque)
+    private double Root(in StateFrame frame, double? heldX, double perTorque)
     {
-        var m = _baseline.ResistanceExponent;                       // [1]
-        var lnSize = Math.Log(frame.Size);                          // [1]
-        var fixedPart = (4 * lnSize) + Math.Log(frame.Water) - frame.LnResistance - (m * lnSize);
-        var J_0 = AtBaseline.AdvanceRatio;                          // [1]
-        var (low, high) = (s_lowestLnJ, Math.Log(Math.Min(frame.EndOfThrust, 0.999 * OpenWaterCurve.HighestAdvance)));
-        var lnJ = Math.Log(Math.Min(J_0, 0.98 * frame.EndOfThrust));
+        var m = _baseline.ResistanceExponent;                                              // [1]
+        var D = frame.Size;                                                                // D/D_0 [1]
+        var scale = D * D * D * D * frame.Water / (frame.Resistance * AtBaseline.ThrustCoefficient); // [1]
+        var J_0 = AtBaseline.AdvanceRatio;                                                 // [1]
+        var (turnsPerX, sizePerJ) = (frame.Turns / _x0, D / J_0);
+        var (low, high) = (0.0, frame.NoThrustAt);
+        var J = Math.Min(J_0, 0.9 * high);
         for (var i = 0; i < 200; i++)
         {
-            var loads = frame.Prop.At(Math.Exp(lnJ));
-            var (h, slope) = (double.NegativeInfinity, -1.0);
+            var loads = frame.Prop.At(J);
+            var (h, slope) = (double.NegativeInfinity, -1.0); // without thrust the root lies below
             if (loads.Thrust > 0)
             {
-                var x = heldX ?? _baseline.Torque.CrossingOf(crossingPerTorque * loads.Torque); // [1]
-                var nu = frame.Turns * x / _x0;                                                // n/n_0 [1]
-                var followed = heldX is null ? loads.A / (_baseline.Torque.Slope(x) - 2) : 0;  // dln n/dlnJ [1]
-                h = Math.Log(loads.Thrust / AtBaseline.ThrustCoefficient) + ((2 - m) * Math.Log(nu)) + fixedPart
-                    - (m * (lnJ - Math.Log(J_0)));
-                slope = loads.B + ((2 - m) * followed) - m;
+                var x = heldX ?? _baseline.Torque.CrossingOf(perTorque * loads.Torque);       // [1]
+                var nu = turnsPerX * x;                                                       // n/n_0 [1]
+                var followed = heldX is null ? loads.A / (_baseline.Torque.Slope(x) - 2) : 0; // dln n/dlnJ [1]
+                h = Math.Log(loads.Thrust * scale * nu * nu) - (m * Math.Log(J * sizePerJ * nu));
+                slope = loads.B + ((2 - m) * followed) - m;                                   // dh/dlnJ [1]
             }
 
-            (low, high) = h > 0 ? (lnJ, high) : (low, lnJ);
-            var next = lnJ - (h / slope);
+            (low, high) = h > 0 ? (J, high) : (low, J);
+            var step = -h / slope;                            // of ln J, Newton's
+            var next = J * (1 + (step * (1 + (step / 2))));   // e^step to the second order, which is as far as Newton goes
             if (!(next > low && next < high))
                 next = (low + high) / 2;
-            if (Math.Abs(next - lnJ) < 1e-14)
-                return next;
-            lnJ = next;
+            else if (Math.Abs(step) < 1e-8)
+                return next; // the error of a step is of the order of its square
+            if (next == J)
+                return J;
+            J = next;
         }
 
-        return lnJ;
+        return J;
     }
 
     /// <summary>Whether the prop has thrust at the measured slip by this series.</summary>
@@ -217,10 +212,9 @@ public sealed class WotBalance
         return V_A / (n_0 * baseline.Diameter.Metres);
     }
 
-    private static double EndOfThrust(OpenWaterCurve curve, BladeShape shape) => curve.EndOfThrust is { } J and > 0
-        ? J
-        : throw new ArgumentOutOfRangeException(nameof(shape), shape, "By this series such a prop has no end of thrust: too far extrapolated.");
+    private static ArgumentOutOfRangeException Endless(BladeShape shape) =>
+        new(nameof(shape), shape, "By this series such a prop has no end of thrust: too far extrapolated.");
 
     private readonly record struct StateFrame(
-        PropUnderState Prop, double Size, double Water, double Turns, double LnResistance, double EndOfThrust);
+        LoadCurve Prop, double Size, double Water, double Turns, double Resistance, double NoThrustAt);
 }

@@ -6,6 +6,10 @@ internal readonly record struct Cubic(double C0, double C1, double C2, double C3
     public static Cubic operator +(Cubic left, Cubic right) =>
         new(left.C0 + right.C0, left.C1 + right.C1, left.C2 + right.C2, left.C3 + right.C3);
 
+    internal Cubic Raised(double by) => this with { C0 = C0 + by };
+
+    internal Cubic Times(double k) => new(k * C0, k * C1, k * C2, k * C3);
+
     internal double At(double J) => C0 + (J * (C1 + (J * (C2 + (J * C3)))));
 
     internal double SlopeAt(double J) => C1 + (J * ((2 * C2) + (3 * J * C3)));

@@ -81,9 +81,7 @@ public sealed class OpenWaterSeries
         if (shape.Blades == 0)
             throw new ArgumentOutOfRangeException(nameof(shape), shape, "No blade shape was given.");
 
-        var area = _developedArea ? DevelopedArea(shape) : shape.ExpandedAreaRatio;
-        var inRange = Range.Holds(shape.Blades, area, shape.PitchRatio);
-        var lowest = _developedArea ? Math.Max(Range.LowestAdvance, shape.ExpandedAreaRatio / 2) : Range.LowestAdvance;
+        var area = Area(shape);
         var (thrust, thrustByPitch) = Cubics.Of(_thrust, shape.PitchRatio, area, shape.Blades);
         var (torque, torqueByPitch) = Cubics.Of(_torque, shape.PitchRatio, area, shape.Blades);
         if (reynoldsNumber is { } R_n)
@@ -95,8 +93,9 @@ public sealed class OpenWaterSeries
             (torque, torqueByPitch) = (torque + dTorque, torqueByPitch + dTorqueByPitch);
         }
 
-        return new OpenWaterCurve(
-            shape.PitchRatio, thrust, torque, thrustByPitch, torqueByPitch, inRange, lowest, Range.HighestAdvance);
+        var loads = new LoadCurve(
+            thrust, torque, Range.Holds(shape.Blades, area, shape.PitchRatio), LowestAdvance(shape), Range.HighestAdvance);
+        return new OpenWaterCurve(shape.PitchRatio, loads, thrustByPitch, torqueByPitch);
     }
 
     /// <summary>K_T, K_Q and their slopes at one point; <see cref="Curve"/> is the way when there are many.</summary>
@@ -107,6 +106,15 @@ public sealed class OpenWaterSeries
 
     /// <summary>The series' name.</summary>
     public override string ToString() => Name;
+
+    /// <summary>All pitches of these blades at this area.</summary>
+    internal OpenWaterFamily Family(BladeShape shape) =>
+        new(_thrust, _torque, Range, shape.Blades, Area(shape), LowestAdvance(shape));
+
+    private double Area(BladeShape shape) => _developedArea ? DevelopedArea(shape) : shape.ExpandedAreaRatio;
+
+    private double LowestAdvance(BladeShape shape) =>
+        _developedArea ? Math.Max(Range.LowestAdvance, shape.ExpandedAreaRatio / 2) : Range.LowestAdvance;
 
     private double ReynoldsL(double reynoldsNumber)
     {
