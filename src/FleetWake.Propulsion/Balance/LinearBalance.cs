@@ -2,7 +2,7 @@ namespace FleetWake.Propulsion.Balance;
 
 /// <summary>
 /// The balance to first order about one point of working: what a small change of prop, engine or hull does to rate and speed. Exact in
-/// the limit of small changes; <see cref="WotBalance"/> is the whole, and the tests hold one against the other. Derived in docs, from
+/// the limit of small changes; <see cref="WotBalance"/> is the whole, and the tests hold one against the other. Follows from
 /// the two equations of <see cref="WotBalance"/> alone, expanded in logarithms.
 /// </summary>
 /// <remarks>
