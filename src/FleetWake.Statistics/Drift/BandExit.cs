@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace FleetWake.Statistics.Drift;
 
 /// <summary>When the level leaves the rated band at its upper end, in engine hours after the last trial.</summary>
@@ -18,50 +21,60 @@ public sealed record BandExit(double EarliestHours, double MedianHours, double L
     private static readonly double[] Grid =
         [0, .. Enumerable.Range(0, 60).Select(i => Math.Exp(Math.Log(5) + (i * Math.Log(HorizonHours / 5) / 59)))];
 
-    /// <summary>P(H &lt;= x) on the grid: sum of w_cg Phi((level_cg + s_g x / 100 - top) / sd_c).</summary>
-    internal static BandExit Of(Mixture mixture, ReadOnlySpan<double> logWeights, double scale, ReadOnlySpan<double> prior, double topRpm)
+    /// <summary>P(H &lt;= x) = sum over sets of gross errors and drifts of w Phi((level + s x / 100 - top) / sd).</summary>
+    internal static BandExit Of(Marginals marginals, double topRpm)
     {
-        var chance = new double[Grid.Length];
-        var within = 0.0;
-        var total = 0.0;
-        Span<double> slope = stackalloc double[SlopeGrid.Count];
-        for (var k = 0; k < mixture.Components.Length; k++)
+        var most = ((marginals.BySet.Count * SlopeGrid.Count) + 3) & ~3;
+        var terms = new double[3 * most]; // weights, margins at the last trial, what an hour adds, padded with weights of 0
+        var (weights, margins, perHour) = (terms.AsMemory(0, most), terms.AsMemory(most, most), terms.AsMemory(2 * most, most));
+        var at = 0;
+        foreach (var levels in marginals.BySet)
         {
-            ref readonly var c = ref mixture.Components[k];
-            if (SlopeLikelihood.Peak(c, logWeights[k]) - scale < -Negligible) continue;
-            slope.Clear();
-            SlopeLikelihood.Add(c, logWeights[k] - scale, slope);
-            var weight = 0.0;
-            for (var g = 0; g < slope.Length; g++) weight += slope[g] *= prior[g];
-            total += weight;
-            var sd = Math.Sqrt(Math.Max(c.LevelVariance, 1e-12));
-            for (var g = 0; g < slope.Length; g++)
+            for (var g = 0; g < SlopeGrid.Count; g++)
             {
-                if (slope[g] < weight * 1e-9) continue;
-                var s = SlopeGrid.At(g);
-                var margin = (c.Level + (c.LevelPerSlope * s) - topRpm) / sd;
+                var weight = levels.Weight[g] / marginals.Total;
+                if (weight < 1e-8) continue;
+                var (mean, sd) = levels.At(g);
+                weights.Span[at] = weight;
+                margins.Span[at] = (levels.Origin + mean - topRpm) / sd;
                 // A level that falls leaves the upper end now or never.
-                var perHour = Math.Max(s, 0) / 100 / sd;
-                for (var x = 0; x < Grid.Length; x++) chance[x] += slope[g] * Normal.Cdf(margin + (perHour * Grid[x]));
-                within += slope[g] * Normal.Cdf(margin + (perHour * 500));
+                perHour.Span[at++] = Math.Max(SlopeGrid.At(g), 0) / 100 / sd;
             }
         }
 
-        for (var x = 0; x < chance.Length; x++) chance[x] /= total;
-        return new(Invert(chance, 0.1), Invert(chance, 0.5), Invert(chance, 0.9), within / total);
+        var used = (at + 3) & ~3;
+        var chance = new ChanceByHours(weights[..used], margins[..used], perHour[..used]);
+        var (now, ever) = (chance.At(0), chance.At(HorizonHours));
+        return new(Invert(chance, now, ever, 0.1), Invert(chance, now, ever, 0.5), Invert(chance, now, ever, 0.9), chance.At(500));
     }
 
-    private const double Negligible = 16;
-
-    private static double Invert(double[] chance, double share)
+    /// <summary>The chance never falls with the hours: halve the grid, then a straight line between two of its places.</summary>
+    private static double Invert(ChanceByHours chance, double below, double above, double share)
     {
-        if (chance[0] >= share) return 0;
-        for (var x = 1; x < Grid.Length; x++)
+        if (below >= share) return 0;
+        if (above < share) return HorizonHours;
+        var (low, high) = (0, Grid.Length - 1);
+        while (high - low > 1)
         {
-            if (chance[x] >= share)
-                return Grid[x - 1] + ((Grid[x] - Grid[x - 1]) * (share - chance[x - 1]) / (chance[x] - chance[x - 1]));
+            var middle = (low + high) / 2;
+            var here = chance.At(Grid[middle]);
+            if (here < share) (low, below) = (middle, here);
+            else (high, above) = (middle, here);
         }
 
-        return HorizonHours;
+        return Grid[low] + ((Grid[high] - Grid[low]) * (share - below) / (above - below));
+    }
+
+    private sealed class ChanceByHours(ReadOnlyMemory<double> weights, ReadOnlyMemory<double> margins, ReadOnlyMemory<double> perHour)
+    {
+        public double At(double hours)
+        {
+            var w = MemoryMarshal.Cast<double, Vector256<double>>(weights.Span);
+            var m = MemoryMarshal.Cast<double, Vector256<double>>(margins.Span);
+            var h = MemoryMarshal.Cast<double, Vector256<double>>(perHour.Span);
+            var (x, sum) = (Vector256.Create(hours), Vector256<double>.Zero);
+            for (var i = 0; i < w.Length; i++) sum += w[i] * Normal.Cdf(m[i] + (h[i] * x));
+            return Math.Clamp(Vector256.Sum(sum), 0, 1);
+        }
     }
 }

@@ -10,6 +10,8 @@ namespace FleetWake.Statistics.Drift;
 /// </remarks>
 public static class DriftEstimator
 {
+    private const double Z10 = 1.2815515655446004; // 90 % point of the standard normal
+
     /// <summary>Assesses one mounting.</summary>
     /// <param name="series">Its history.</param>
     /// <param name="prior">What its fleet makes likely.</param>
@@ -25,21 +27,20 @@ public static class DriftEstimator
 
         var mixture = Mixture.Of(Design.Of(sound, settings, sound.Trials.Length), settings);
         var log = mixture.LogWeights(settings.Noise.Weights, settings.GrossChance);
-        var weights = new double[SlopeGrid.Count];
-        var scale = SlopeLikelihood.Sum(mixture.Components, log, weights);
-        var total = 0.0;
-        for (var g = 0; g < weights.Length; g++) total += weights[g] *= prior.Weights[g];
-        for (var g = 0; g < weights.Length; g++) weights[g] /= total;
-
-        var (level, gross) = Marginals.Of(mixture, log, scale, prior.Weights, sound.Places, series.Trials.Count);
+        var found = Marginals.Of(mixture, log, prior.Weights);
+        var weights = found.Weights.ToArray();
+        for (var g = 0; g < weights.Length; g++) weights[g] /= found.Total;
+        var gross = new double[series.Trials.Count];
+        for (var i = 0; i < sound.Places.Length; i++) gross[sound.Places[i]] = found.Gross[i];
+        var (level, sd) = found.All.Whole();
         return new()
         {
             RpmPer100Hours = Summary(weights),
             Weights = weights,
-            Exit = sound.HasBand ? BandExit.Of(mixture, log, scale, prior.Weights, sound.MaxRpm) : null,
-            LevelRpm = level,
+            Exit = sound.HasBand ? BandExit.Of(found, sound.MaxRpm) : null,
+            LevelRpm = new(level, sd, level - (Z10 * sd), level + (Z10 * sd), 0.8),
             GrossChances = gross,
-            LogEvidence = scale + Math.Log(total),
+            LogEvidence = found.Scale + Math.Log(found.Total),
             Trials = sound.Trials.Length,
             PriorOnly = sound.Trials[^1].EngineHours <= sound.Trials[0].EngineHours,
             HoursFell = sound.HoursFell,

@@ -1,52 +1,70 @@
 namespace FleetWake.Statistics.Drift;
 
-/// <summary>What the mixture says beside the drift: the level now, and which trials are gross errors.</summary>
-internal static class Marginals
+/// <summary>All that a mixture says under a prior, from one pass over its components.</summary>
+internal sealed class Marginals
 {
-    private const double Z10 = 1.2815515655446004; // 90 % point of the standard normal
+    /// <summary>Sets of gross errors with more than this share of the weight keep a level of their own.</summary>
+    private const double OwnLevel = 2e-3;
+    private const int MostLevels = 8;
 
-    /// <param name="mixture">All components.</param>
-    /// <param name="logWeights">Their log weights.</param>
-    /// <param name="scale">As <see cref="SlopeLikelihood.Sum"/> gave.</param>
-    /// <param name="prior">Prior on the grid.</param>
-    /// <param name="places">The place in the input of each trial.</param>
-    /// <param name="count">Trials in the input.</param>
-    public static (Estimate Level, double[] Gross) Of(
-        Mixture mixture, ReadOnlySpan<double> logWeights, double scale, ReadOnlySpan<double> prior, int[] places, int count)
+    /// <summary>Weight of each drift, not brought to the sum 1.</summary>
+    public ReadOnlySpan<double> Weights => All.Weight[..SlopeGrid.Count];
+
+    /// <summary>What all weights were divided by, as a logarithm.</summary>
+    public required double Scale { get; init; }
+
+    public required double Total { get; init; }
+
+    /// <summary>The level, all components together.</summary>
+    public required Levels All { get; init; }
+
+    /// <summary>The level by sets of gross errors, the unlikely ones together.</summary>
+    public required List<Levels> BySet { get; init; }
+
+    /// <summary>For each trial in the order of time: chance that it is a gross error.</summary>
+    public required double[] Gross { get; init; }
+
+    public static Marginals Of(Mixture mixture, ReadOnlySpan<double> logWeights, ReadOnlySpan<double> prior)
     {
-        var gross = new double[count];
-        double total = 0, first = 0, second = 0;
-        var flips = new double[places.Length]; // weight of the components in which a trial differs from the base set
-        Span<double> curve = stackalloc double[SlopeGrid.Count];
-        for (var k = 0; k < mixture.Components.Length; k++)
+        var components = mixture.Components;
+        var scale = SlopeLikelihood.Scale(components, logWeights);
+        Span<double> padded = stackalloc double[SlopeLikelihood.Length];
+        padded.Clear();
+        prior.CopyTo(padded);
+        Span<double> curve = stackalloc double[SlopeLikelihood.Length];
+        var all = new Levels(mixture.Design.MedianRpm);
+        var sets = new double[components.Length / mixture.Nodes];
+        var gross = new double[mixture.Design.Trials];
+        var total = 0.0;
+        for (var k = 0; k < components.Length; k++)
         {
-            ref readonly var c = ref mixture.Components[k];
-            curve.Clear();
-            SlopeLikelihood.Add(c, logWeights[k] - scale, curve);
-            double w = 0, ws = 0, wss = 0;
-            for (var g = 0; g < curve.Length; g++)
-            {
-                var v = curve[g] * prior[g];
-                w += v;
-                ws += v * g;
-                wss += v * g * g;
-            }
-
-            if (!(w > 0)) continue;
-            var mean = (ws / w) + SlopeGrid.Lowest;
-            var variance = Math.Max(0, (wss / w) - (ws / w * (ws / w)));
-            var level = c.Level + (c.LevelPerSlope * mean);
+            if (!SlopeLikelihood.Fill(components[k], logWeights[k] - scale, curve)) continue;
+            var w = all.Add(components[k], curve, padded);
             total += w;
-            first += w * level;
-            second += w * ((level * level) + c.LevelVariance + (c.LevelPerSlope * c.LevelPerSlope * variance));
-            if (c.Flip1 >= 0) flips[c.Flip1] += w;
-            if (c.Flip2 >= 0) flips[c.Flip2] += w;
+            sets[k / mixture.Nodes] += w;
+            if (components[k].Flip1 >= 0) gross[components[k].Flip1] += w;
+            if (components[k].Flip2 >= 0) gross[components[k].Flip2] += w;
         }
 
-        for (var i = 0; i < places.Length; i++)
-            gross[places[i]] = Math.Clamp(mixture.BaseSet[i] ? 1 - (flips[i] / total) : flips[i] / total, 0, 1);
-        var m = first / total;
-        var sd = Math.Sqrt(Math.Max(0, (second / total) - (m * m)));
-        return (new(m, sd, m - (Z10 * sd), m + (Z10 * sd), 0.8), gross);
+        var bySet = new List<Levels>();
+        var rest = new Levels(mixture.Design.MedianRpm);
+        var likely = Enumerable.Range(0, sets.Length).Where(s => sets[s] > OwnLevel * total).OrderByDescending(s => sets[s]).Take(MostLevels).ToHashSet();
+        foreach (var s in likely)
+        {
+            var own = new Levels(mixture.Design.MedianRpm);
+            for (var k = s * mixture.Nodes; k < (s + 1) * mixture.Nodes; k++)
+            {
+                if (SlopeLikelihood.Fill(components[k], logWeights[k] - scale, curve)) own.Add(components[k], curve, padded);
+            }
+
+            bySet.Add(own);
+        }
+
+        rest.Copy(all);
+        foreach (var own in bySet) rest.Subtract(own);
+        bySet.Add(rest);
+        for (var i = 0; i < gross.Length; i++)
+            gross[i] = Math.Clamp(mixture.BaseSet[i] ? 1 - (gross[i] / total) : gross[i] / total, 0, 1);
+        return new() { Scale = scale, Total = total, All = all, BySet = bySet, Gross = gross };
     }
 }

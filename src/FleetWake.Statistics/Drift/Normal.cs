@@ -1,17 +1,22 @@
+using System.Runtime.Intrinsics;
+
 namespace FleetWake.Statistics.Drift;
 
 /// <summary>The standard normal distribution.</summary>
 internal static class Normal
 {
-    /// <summary>Phi(z) within 7.5e-8 absolutely.</summary>
-    /// <remarks>Abramowitz and Stegun 1964, 26.2.17; an exact one costs five times as much and nobody sees the eighth digit of a chance.</remarks>
-    public static double Cdf(double z)
+    /// <summary>Phi(z) of four numbers, within 7.5e-8 absolutely.</summary>
+    /// <remarks>Abramowitz and Stegun 1964, 26.2.17: nobody sees the eighth digit of a chance.</remarks>
+    public static Vector256<double> Cdf(Vector256<double> z)
     {
-        if (z < -8) return 0;
-        if (z > 8) return 1;
-        var t = 1 / (1 + (0.2316419 * Math.Abs(z)));
-        var tail = Math.Exp(-0.5 * z * z) * 0.3989422804014327 * t
-            * (0.319381530 + (t * (-0.356563782 + (t * (1.781477937 + (t * (-1.821255978 + (t * 1.330274429))))))));
-        return z > 0 ? 1 - tail : tail;
+        var abs = Vector256.Min(Vector256.Abs(z), Vector256.Create(30.0));
+        var t = Vector256<double>.One / (Vector256<double>.One + (Vector256.Create(0.2316419) * abs));
+        var poly = Vector256.Create(1.330274429);
+        poly = (poly * t) + Vector256.Create(-1.821255978);
+        poly = (poly * t) + Vector256.Create(1.781477937);
+        poly = (poly * t) + Vector256.Create(-0.356563782);
+        poly = (poly * t) + Vector256.Create(0.319381530);
+        var tail = Vector256.Exp(Vector256.Create(-0.5) * abs * abs) * Vector256.Create(0.3989422804014327) * t * poly;
+        return Vector256.ConditionalSelect(Vector256.GreaterThan(z, Vector256<double>.Zero), Vector256<double>.One - tail, tail);
     }
 }

@@ -33,7 +33,7 @@ internal sealed class DriftRun(IReadOnlyList<DriftRow> rows, double threshold)
     public (IReadOnlyList<DriftEvidence> Evidence, DriftEvidence? Alarm) Alarm(DriftRow row)
     {
         var fleet = Fleet(row);
-        var evidence = DriftAlarm.Follow(row.Member.Series, DriftAlarm.Alternative(fleet.Group(row.Member.Material, row.Member.Water)), fleet.Settings);
+        var evidence = DriftAlarm.Follow(row.Member.Series, DriftAlarm.Alternative, fleet.Settings);
         return (evidence, DriftAlarm.First(evidence, threshold));
     }
 

@@ -15,6 +15,16 @@ internal static class DriftVectors
 
     public static SlopePrior Prior => SlopePrior.Of(Numbers(Root, "prior"));
 
+    /// <summary>The drifts that those cases look for: half the prior from 5 up, half even from 5 to 60.</summary>
+    public static SlopePrior Alternative
+    {
+        get
+        {
+            var prior = Prior.Weights.ToArray().Select((w, g) => SlopeGrid.At(g) >= 5 ? w : 0).ToArray();
+            return SlopePrior.Of([.. prior.Select((w, g) => (0.5 * w / prior.Sum()) + (SlopeGrid.At(g) is >= 5 and <= 60 ? 0.5 / 56 : 0))]);
+        }
+    }
+
     public static JsonElement Of(string id) => Root.GetProperty("mountings").EnumerateArray().Single(m => m.GetProperty("mounting_id").GetString() == id);
 
     public static double[] Numbers(JsonElement of, string name) => [.. of.GetProperty(name).EnumerateArray().Select(x => x.GetDouble())];

@@ -45,10 +45,11 @@ public sealed class The_worked_cases
         var exit = DriftEstimator.Assess(DriftVectors.Series(m), DriftVectors.Prior, DriftVectors.Settings).Exit!;
 
         // There a level outside the band comes back in when the drift is below nothing, and the chance is read between two
-        // places of the grid of hours; here out is out, and the chance is exact.
-        Assert.Equal(DriftVectors.Number(m, "exit_q10"), exit.EarliestHours, 0.02);
-        Assert.Equal(DriftVectors.Number(m, "exit_q50"), exit.MedianHours, 0.02);
-        Assert.Equal(DriftVectors.Number(m, "exit_q90"), exit.LatestHours, 0.02);
+        // places of the grid of hours; here out is out, and the chance is exact. Sets of gross
+        // errors with less than 0.2 % of the weight share one level.
+        Assert.Equal(DriftVectors.Number(m, "exit_q10"), exit.EarliestHours, 0.05);
+        Assert.Equal(DriftVectors.Number(m, "exit_q50"), exit.MedianHours, 0.05);
+        Assert.Equal(DriftVectors.Number(m, "exit_q90"), exit.LatestHours, 0.05);
         Assert.Equal(DriftVectors.Number(m, "exit_cdf_500h"), exit.Within500HoursChance, 3e-4);
     }
 
@@ -58,7 +59,7 @@ public sealed class The_worked_cases
     {
         var m = DriftVectors.Of(id);
 
-        var log = DriftAlarm.Follow(DriftVectors.Series(m), DriftAlarm.Alternative(DriftVectors.Prior), DriftVectors.Settings);
+        var log = DriftAlarm.Follow(DriftVectors.Series(m), DriftVectors.Alternative, DriftVectors.Settings);
 
         Assert.All(DriftVectors.Numbers(m, "log_LR_sequence_from_trial2").Zip(log.Skip(1)), p => Assert.Equal(p.First, p.Second.Log, 1e-6));
     }

@@ -52,8 +52,8 @@ public sealed class FleetPrior
         var likelihoods = mixtures.Select((m, i) => Likelihood(m, noise.Others[i], noise.GrossChance)).ToArray();
         var table = new WearTable(likelihoods, expectation.Shapes, SoundSd);
         var wear = FleetWear.Of(sorted, boats, boatCount, table, expectation, Learning, Rounds);
-        var fitted = settings with { GrossChance = noise.GrossChance, Noise = NoiseNodes.Of(NoiseFit.Shares, noise.Unseen) };
-        var own = sorted.Select((m, i) => (m.Id, (wear.Members[i], NoiseNodes.Of(NoiseFit.Shares, noise.Others[i]))));
+        var fitted = settings with { GrossChance = noise.GrossChance, Noise = NoiseFit.Nodes(noise.Unseen) };
+        var own = sorted.Select((m, i) => (m.Id, (wear.Members[i], NoiseFit.Nodes(noise.Others[i]))));
         return new(own.ToDictionary(x => x.Id, x => x.Item2, StringComparer.Ordinal), wear.Groups, wear.Unseen, fitted);
     }
 

@@ -77,6 +77,19 @@ internal sealed class NoiseFit
         return new() { GrossChance = chance, Unseen = unseen, Others = others };
     }
 
+    /// <summary>Weights of <see cref="Shares"/> as a log-normal belief of the same mean and spread: five nodes instead of nine.</summary>
+    public static NoiseNodes Nodes(double[] weights)
+    {
+        double mean = 0, square = 0;
+        for (var j = 0; j < weights.Length; j++)
+        {
+            mean += weights[j] * Math.Log(Shares[j]);
+            square += weights[j] * Math.Log(Shares[j]) * Math.Log(Shares[j]);
+        }
+
+        return NoiseNodes.LogNormal(Math.Exp(mean), Math.Sqrt(Math.Max(0, square - (mean * mean))));
+    }
+
     /// <summary>Log evidence by node and number of gross errors, the drift loosely integrated.</summary>
     private static double[,] Evidence(Mixture mixture)
     {
