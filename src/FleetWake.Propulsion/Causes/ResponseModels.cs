@@ -23,8 +23,8 @@ public static class ResponseModels
     /// <param name="shape">Blades of the baseline's prop.</param>
     /// <param name="advanceRatio">J = V/(n D) at the baseline [1], above zero.</param>
     /// <param name="gain">g [1] as learned or as the prior has it.</param>
-    /// <returns>63 models; fewer when a series has no thrust left at this J.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">No series has thrust left at this J: the effective pitch must be higher.</exception>
+    /// <returns>63 models; fewer when a series has no thrust left at this J, or is so far outside its range that its slopes have lost their signs.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">No series is left: as a rule because the effective pitch is higher than the one given.</exception>
     public static IReadOnlyList<ResponseModel> About(BladeShape shape, double advanceRatio, Uncertain gain)
     {
         var models = new List<ResponseModel>();
@@ -40,13 +40,18 @@ public static class ResponseModels
                 {
                     var g = Math.Clamp(gain.High(middle), LeastGain, MostGain);
                     var slopes = BalanceSlopes.Of(point, shape, m, h - (1 / g));
-                    models.Add(new ResponseModel(slopes, -slopes.ThrustByDrag / slopes.TorqueByDrag, 1));
+                    if (IsSensible(slopes))
+                        models.Add(new ResponseModel(slopes, -slopes.ThrustByDrag / slopes.TorqueByDrag, 1));
                 }
             }
         }
 
         return models.Count > 0
             ? models
-            : throw new ArgumentOutOfRangeException(nameof(advanceRatio), advanceRatio, $"No series has thrust at this J with a pitch ratio of {shape.PitchRatio:0.###}: the effective pitch must be higher than the one given.");
+            : throw new ArgumentOutOfRangeException(nameof(advanceRatio), advanceRatio, $"No series has thrust and slopes that make sense at this J with a pitch ratio of {shape.PitchRatio:0.###}: the effective pitch must be another than the one given.");
     }
+
+    /// <summary>Any prop loses thrust and torque with J and gains both with pitch; a polynomial far outside its range may not.</summary>
+    private static bool IsSensible(BalanceSlopes slopes) =>
+        slopes is { A: < 0, B: < 0, TorqueByPitch: > 0, ThrustByPitch: > 0, TorqueByDrag: > 0, ThrustByDrag: <= 0 } && double.IsFinite(slopes.Gain) && slopes.Gain > 0;
 }
