@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text;
 using FleetWake.Logbook.Findings;
-using FleetWake.Propulsion.Causes;
 using FleetWake.Propulsion.Advice;
+using FleetWake.Propulsion.Causes;
 
 namespace FleetWake.Trials;
 
