@@ -26,9 +26,9 @@ internal static class DriftPlot
         var w = picture.Window;
         if (picture.Band is { } band) Band(plot, band, w);
         if (picture.BaselineRpm is { } baseline)
-            Stroke(plot.Add.Line(w.FromHours, baseline, w.ToHours, baseline), Ink.Faint, 2.5f, LinePattern.Dashed);
+            PlotLook.Stroke(plot.Add.Line(w.FromHours, baseline, w.ToHours, baseline), Ink.Faint, 2.5f, LinePattern.Dashed);
         foreach (var e in Events(picture))
-            Stroke(plot.Add.Line(e.Hours, w.FromRpm, e.Hours, w.ToRpm), Ink.ForPlot(e.Color), 3, LinePattern.Dotted);
+            PlotLook.Stroke(plot.Add.Line(e.Hours, w.FromRpm, e.Hours, w.ToRpm), Ink.ForPlot(e.Color), 3, LinePattern.Dotted);
         if (picture.Line is { } line) Line(plot, line);
         if (picture.Exit is { } exit) Exit(plot, exit, w);
         foreach (var point in picture.Points) Point(plot, point, w);
@@ -38,38 +38,10 @@ internal static class DriftPlot
 
     private static void Axes(Plot plot)
     {
-        plot.FigureBackground.Color = Colors.White;
-        plot.DataBackground.Color = Colors.White;
+        PlotLook.Of(plot);
         plot.Grid.XAxisStyle.IsVisible = false;
-        plot.Grid.MajorLineColor = Ink.Grid;
-        plot.Grid.MajorLineWidth = 2;
-        plot.Axes.Top.FrameLineStyle.IsVisible = false;
-        plot.Axes.Right.FrameLineStyle.IsVisible = false;
-        plot.Axes.Left.FrameLineStyle.IsVisible = false;
-        plot.Axes.Bottom.FrameLineStyle.Color = Ink.Frame;
-        plot.Axes.Bottom.FrameLineStyle.Width = 2;
-        foreach (var axis in new IAxis[] { plot.Axes.Left, plot.Axes.Bottom })
-        {
-            axis.TickLabelStyle.FontName = PictureFonts.Family;
-            axis.TickLabelStyle.FontSize = Ink.Text;
-            axis.TickLabelStyle.ForeColor = Ink.Faint;
-            axis.MinorTickStyle.Length = 0;
-            axis.MajorTickStyle.Length = axis == plot.Axes.Left ? 0 : 8;
-            axis.MajorTickStyle.Color = Ink.Frame;
-        }
-
-        plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic
-        {
-            TargetTickCount = 5,
-            IntegerTicksOnly = true,
-            LabelFormatter = v => $"{v:0}",
-        };
-        plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic
-        {
-            TargetTickCount = 7,
-            IntegerTicksOnly = true,
-            LabelFormatter = v => $"{v:0}",
-        };
+        PlotLook.Ticks(plot.Axes.Left, 5, v => $"{v:0}");
+        PlotLook.Ticks(plot.Axes.Bottom, 7, v => $"{v:0}");
     }
 
     private static void Band(Plot plot, RatedBand band, PictureWindow w)
@@ -78,7 +50,7 @@ internal static class DriftPlot
         fill.FillColor = Ink.Band.WithAlpha(.15);
         fill.LineWidth = 0;
         foreach (var edge in new[] { band.LowRpm, band.HighRpm })
-            Stroke(plot.Add.Line(w.FromHours, edge, w.ToHours, edge), Ink.BandEdge, 2.5f, LinePattern.Solid);
+            PlotLook.Stroke(plot.Add.Line(w.FromHours, edge, w.ToHours, edge), Ink.BandEdge, 2.5f, LinePattern.Solid);
     }
 
     private static void Line(Plot plot, DriftLine line)
@@ -103,7 +75,7 @@ internal static class DriftPlot
 
     private static void Exit(Plot plot, PictureExit exit, PictureWindow w)
     {
-        Stroke(plot.Add.Line(exit.EarliestHours, exit.Rpm, Math.Min(exit.LatestHours ?? w.ToHours, w.ToHours), exit.Rpm), Ink.Line, 9, LinePattern.Solid);
+        PlotLook.Stroke(plot.Add.Line(exit.EarliestHours, exit.Rpm, Math.Min(exit.LatestHours ?? w.ToHours, w.ToHours), exit.Rpm), Ink.Line, 9, LinePattern.Solid);
         if (exit.Hours <= w.ToHours) Dot(plot, exit.Hours, exit.Rpm, MarkerShape.FilledDiamond, 24);
     }
 
@@ -129,13 +101,5 @@ internal static class DriftPlot
         marker.MarkerStyle.LineWidth = filled ? 0 : 4;
         marker.MarkerStyle.LineColor = Ink.Faint;
         if (shape == MarkerShape.OpenCircle) marker.MarkerStyle.LineColor = Ink.Line;
-    }
-
-    private static void Stroke(ScottPlot.Plottables.LinePlot line, Color color, float width, LinePattern pattern)
-    {
-        line.LineColor = color;
-        line.LineWidth = width;
-        line.LinePattern = pattern;
-        line.MarkerSize = 0;
     }
 }

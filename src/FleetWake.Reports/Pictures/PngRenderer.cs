@@ -32,13 +32,37 @@ public sealed class PngRenderer
 
         using var plot = DriftPlot.Of(picture);
         plot.Layout.Fixed(new PixelPadding(Ink.Left, Ink.Right, Ink.Below, top));
-        using var surface = SKSurface.Create(new SKImageInfo(Ink.Width, Ink.Height, SKColorType.Rgba8888, SKAlphaType.Opaque));
-        surface.Canvas.Clear(SKColors.White);
-        plot.Render(surface.Canvas, Ink.Width, Ink.Height);
-        surface.Canvas.ResetMatrix();
-
         var frame = new SKRect(Ink.Left, top, Ink.Width - Ink.Right, Ink.Height - Ink.Below);
-        new DriftLabels(surface.Canvas, text, strong, picture, frame).Draw(placed, events);
+        return Png(plot, Ink.Height, canvas => new DriftLabels(canvas, text, strong, picture, frame).Draw(placed, events));
+    }
+
+    /// <summary>The map as PNG on opaque white.</summary>
+    public byte[] Render(CauseMap map)
+    {
+        ArgumentNullException.ThrowIfNull(map);
+        using var text = new SKFont(fonts.Regular, Ink.Text);
+        using var strong = new SKFont(fonts.SemiBold, Ink.Text);
+        using var plot = CauseMapPlot.Of(map);
+        return Png(plot, CauseMapPlot.Height, canvas => CauseMapPlot.Label(canvas, map, text, strong));
+    }
+
+    /// <summary>The picture as PNG on opaque white.</summary>
+    public byte[] Render(CorrectionPicture picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        using var text = new SKFont(fonts.Regular, Ink.Text);
+        using var strong = new SKFont(fonts.SemiBold, Ink.Text);
+        using var plot = CorrectionPlot.Of(picture);
+        return Png(plot, CorrectionPlot.Height(picture), canvas => CorrectionPlot.Label(canvas, picture, text, strong));
+    }
+
+    private static byte[] Png(Plot plot, int height, Action<SKCanvas> label)
+    {
+        using var surface = SKSurface.Create(new SKImageInfo(Ink.Width, height, SKColorType.Rgba8888, SKAlphaType.Opaque));
+        surface.Canvas.Clear(SKColors.White);
+        plot.Render(surface.Canvas, Ink.Width, height);
+        surface.Canvas.ResetMatrix();
+        label(surface.Canvas);
         using var image = surface.Snapshot();
         using var png = image.Encode(SKEncodedImageFormat.Png, 100);
         return png.ToArray();

@@ -1,0 +1,68 @@
+using FleetWake.Propulsion.OpenWater;
+using FleetWake.Propulsion.Trials;
+
+namespace FleetWake.Propulsion.Causes;
+
+/// <summary>Trials of one boat with one prop held against the first of them, and what they point to.</summary>
+/// <param name="Changes">The changes, one a trial.</param>
+/// <param name="Models">The ways in which the boat may answer, about its baseline.</param>
+/// <param name="Finding">What the changes point to.</param>
+public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IReadOnlyList<ResponseModel> Models, CauseFinding Finding)
+{
+    /// <summary>More trials than these say little more of what changed since, and cost much to weigh: the cost grows as their cube.</summary>
+    public const int MostTrials = 12;
+
+    /// <summary>A change beyond this is another boat or a wrong reading [1].</summary>
+    private const double LargestChange = 0.4;
+
+    /// <summary>Expanded area ratio of an outboard's prop where nobody tells [1]. Common practice, no source; RPM and speed hardly depend on it.</summary>
+    private const double UsualAreaRatio = 0.55;
+
+    private const int UsualBlades = 3;
+    private const string One = "one";
+
+    /// <summary>Holds trials against the first.</summary>
+    /// <param name="trials">Trials at wide-open throttle in their order, and whether somebody read the air of each.</param>
+    /// <param name="gear">Gear ratio.</param>
+    /// <param name="prop">The prop; its diameter is needed.</param>
+    /// <param name="response">The response that the trials were corrected by.</param>
+    /// <returns>
+    /// Null with fewer than two trials that can be compared, without a speed or a diameter, or when pitch, gear and speed of the
+    /// first make no sense together (slip below 2 or above 80 %): then the pitch on record is not the one that turned.
+    /// </returns>
+    public static AgainstBaseline? Of(IReadOnlyList<(CorrectedTrial Trial, bool AirRead)> trials, GearRatio gear, PropData prop, BoatResponse response)
+    {
+        ArgumentNullException.ThrowIfNull(trials);
+        ArgumentNullException.ThrowIfNull(prop);
+        ArgumentNullException.ThrowIfNull(response);
+        if (trials.Count < 2 || ModelsAbout(trials[0].Trial, gear, prop, response) is not { } models) return null;
+        var changes = trials.Skip(1).TakeLast(MostTrials)
+            .Select(t => WideOpenChange.Between(One, One, t.Trial, trials[0].Trial, response))
+            .Where(Comparable).ToList();
+        if (changes.Count == 0) return null;
+        var finding = Diagnosis.Of(new CauseCase
+        {
+            Models = models,
+            Baselines = [new BoatBaseline(One, One, ChangeDoubt.Of(trials[0].Trial, response))],
+            WideOpen = changes,
+            AirUnread = trials.Any(t => !t.AirRead),
+            VentilationSeen = trials.Any(t => t.Trial.Doubts.Contains(TrialDoubt.Ventilation)) ? true : null,
+        });
+        return new AgainstBaseline(changes, models, finding);
+    }
+
+    private static IReadOnlyList<ResponseModel>? ModelsAbout(CorrectedTrial baseline, GearRatio gear, PropData prop, BoatResponse response)
+    {
+        if (prop.Diameter is not { Metres: > 0 } diameter || baseline.SpeedKnots is not { Value: > 0 } speed) return null;
+        var ratio = prop.Pitch.Metres / diameter.Metres;                                                                     // P/D [1]
+        var n = PropRate.Of(EngineRate.FromRevolutionsPerMinute(baseline.Rpm.Value), gear).RevolutionsPerSecond;            // [rev/s]
+        var J = Speed.FromKnots(speed.Value).MetresPerSecond / (n * diameter.Metres);                                       // [1]
+        return ratio is > 0.1 and < 3 && J / ratio is > 0.2 and < 0.98
+            ? ResponseModels.About(new BladeShape(Math.Clamp(prop.Blades ?? UsualBlades, 2, 7), UsualAreaRatio, ratio), J, response.Gain)
+            : null;
+    }
+
+    private static bool Comparable(WideOpenChange change) =>
+        Math.Abs(change.LnRpm) < LargestChange && Math.Abs(change.LnSpeed ?? 0) < LargestChange && change.Doubt.Rpm is > 0 and < LargestChange
+        && (change.LnSpeed is null || change.Doubt.Speed is > 0 and < LargestChange);
+}
