@@ -31,7 +31,7 @@ public sealed record CauseMap(string Statement, IReadOnlyList<CauseRay> Rays, IR
         var responses = held.Models.Select(m => (Response: CauseResponse.Of(cause, m), m.Weight)).ToList();
         var rpm = responses.Sum(r => r.Weight * r.Response.LnRpm);
         var speed = responses.Sum(r => r.Weight * r.Response.LnSpeed);
-        var scale = 0.8 * reach / Math.Max(Math.Abs(rpm), Math.Abs(speed));
+        var scale = 0.85 * reach / Math.Max(Math.Abs(rpm), Math.Abs(speed));
         var found = held.Finding.Named?.Cause == cause || held.Finding.Tied.Any(s => s.Cause == cause);
         return new CauseRay(CauseWords.Word(cause), CauseFacts.GroupOf(cause) == CauseGroup.RpmUp, scale * rpm, scale * speed, found);
     }

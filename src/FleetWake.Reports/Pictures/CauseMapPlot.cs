@@ -6,9 +6,9 @@ namespace FleetWake.Reports.Pictures;
 /// <summary>Draws a map of causes: RPM across, speed up, the same scale on both, a ray for each cause, an ellipse for each trial's doubt.</summary>
 internal static class CauseMapPlot
 {
-    public const int Height = 1020;
+    public const int Height = 940;
     private const float Left = 110;
-    private const float Right = 40;
+    private const float Right = 190;
     private const float Top = 70;
     private const float Below = 120;
     private const double Deviations = 1.794; // radius that holds 80 % of a bivariate normal: sqrt(-2 ln 0.2)
@@ -56,33 +56,41 @@ internal static class CauseMapPlot
         {
             var (px, py) = At(map, rpm, speed);
             var width = font.MeasureText(label);
-            var box = Free(taken, px, py, width, rpm >= 0);
+            var box = Free(taken, px, py, width, rpm >= 0, speed < 0);
             canvas.DrawRect(box, white);
             canvas.DrawText(label, box.Left + 4, box.Bottom - 8, SKTextAlign.Left, font, paint);
             taken.Add(box);
         }
 
-        if (map.Changes is [.., var last]) Write("last trial", last.RpmPercent, last.SpeedPercent, strong, words);
+        // No label may cover a mark.
+        foreach (var (rpm, speed) in map.Rays.Select(r => (r.RpmPercent, r.SpeedPercent)).Concat(map.Changes.Select(c => (c.RpmPercent, c.SpeedPercent))))
+        {
+            var (px, py) = At(map, rpm, speed);
+            taken.Add(new SKRect(px - 14, py - 14, px + 14, py + 14));
+        }
+
         foreach (var ray in map.Rays.OrderByDescending(r => r.NotRuledOut))
         {
             using var paint = new SKPaint { Color = ray.NotRuledOut ? Ink.Words : Ink.Quiet, IsAntialias = true };
             Write(ray.Label, ray.RpmPercent, ray.SpeedPercent, ray.NotRuledOut ? strong : text, paint);
         }
 
+        if (map.Changes is [.., var last]) Write("last trial", last.RpmPercent, last.SpeedPercent, strong, words);
+
         canvas.DrawText("speed against the baseline, %", Left - 90, Top - 26, SKTextAlign.Left, text, quiet);
-        canvas.DrawText("RPM against the baseline, %", Ink.Width - Right, Height - 26, SKTextAlign.Right, text, quiet);
+        canvas.DrawText("RPM against the baseline, %", Ink.Width - 30, Height - 26, SKTextAlign.Right, text, quiet);
         canvas.DrawText("rings hold 80 %; bold: not ruled out", Left - 90, Height - 26, SKTextAlign.Left, text, quiet);
     }
 
-    private static SKRect Free(List<SKRect> taken, float x, float y, float width, bool right)
+    private static SKRect Free(List<SKRect> taken, float x, float y, float width, bool right, bool down)
     {
         const float Line = 40;
         foreach (var dy in (float[])[0, -Line, Line, -2 * Line, 2 * Line, -3 * Line, 3 * Line, -4 * Line, 4 * Line])
         {
             foreach (var toRight in (bool[])[right, !right])
             {
-                var left = Math.Clamp(toRight ? x + 20 : x - 28 - width, 4, Ink.Width - width - 12);
-                var top = Math.Clamp(y + dy - (Line / 2), Top, Height - Below - Line);
+                var left = Math.Clamp(toRight ? x + 20 : x - 28 - width, Left, Ink.Width - width - 12);
+                var top = Math.Clamp(y + (down ? -dy : dy) - (Line / 2), Top, Height - Below - Line);
                 var box = new SKRect(left, top, left + width + 8, top + Line);
                 if (!taken.Exists(t => t.IntersectsWith(box))) return box;
             }

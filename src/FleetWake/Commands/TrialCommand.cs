@@ -2,6 +2,7 @@ using System.CommandLine;
 using FleetWake.Propulsion;
 using FleetWake.Propulsion.Logs;
 using FleetWake.Propulsion.Trials;
+using FleetWake.Reports.Pictures;
 using FleetWake.Trials;
 
 namespace FleetWake.Commands;
@@ -31,6 +32,11 @@ internal static class TrialCommand
     private static readonly Option<bool> s_ventilated = new("--ventilated") { Description = "The prop drew air. A log does not say so." };
     private static readonly Option<string?> s_format = new("--format") { Description = "What the file is, when its beginning does not tell: nmea, signalk, gpx, csv or json." };
     private static readonly Option<double?> s_shortest = new("--shortest") { Description = "Shortest stretch of a log that counts as a run, in seconds; 15 when not given." };
+    private static readonly Option<string?> s_baseline = new("--baseline") { Description = "An earlier trial of the same boat with the same prop, in any of the same forms: says what the change since then points to, and what would tell causes apart." };
+    private static readonly Option<string?> s_baselineAir = new("--baseline-air") { Description = "Air at the baseline, as --air." };
+    private static readonly Option<string?> s_baselineLoad = new("--baseline-load") { Description = "Load at the baseline, as --load." };
+    private static readonly Option<string?> s_picture = new("--picture") { Description = "PNG file to draw the correction in." };
+    private static readonly Option<string?> s_causeMap = new("--cause-map") { Description = "PNG file to draw in what the change since the baseline points to." };
     private static readonly Option<bool> s_json = new("--json") { Description = "Print one JSON object." };
 
     public static Command Make()
@@ -39,7 +45,7 @@ internal static class TrialCommand
             "trial",
             "Says what a sea trial would have read at reference air, how sure that is, and what to doubt. Needs no database. Exit 1 when the file holds no run or an option cannot be read.")
         {
-            s_file, s_engine, s_prop, s_air, s_water, s_depth, s_load, s_trim, s_rpm, s_rpmLog, s_logEngine, s_gain, s_kappa, s_partThrottle, s_limiter, s_ventilated, s_format, s_shortest, s_json,
+            s_file, s_engine, s_prop, s_air, s_water, s_depth, s_load, s_trim, s_rpm, s_rpmLog, s_logEngine, s_gain, s_kappa, s_partThrottle, s_limiter, s_ventilated, s_format, s_shortest, s_baseline, s_baselineAir, s_baselineLoad, s_picture, s_causeMap, s_json,
         };
         command.SetAction(parsed =>
         {
@@ -50,12 +56,38 @@ internal static class TrialCommand
             // The second log has a format of its own, so that what --format says of the first is not held against it.
             if (parsed.GetValue(s_rpmLog) is { } second) log = TwoLogs.Join(log, Read(second, options with { Format = null }));
             var name = file == "-" ? "the standard input" : Path.GetFileName(file);
-            var answer = request.Of(log, name);
-            if (parsed.GetValue(s_json)) Console.WriteLine(TrialJson.Of(answer));
-            else Console.Write(TrialText.Of(answer, name));
+            var baseline = Baseline(parsed, request, options);
+            var answer = request.Of(log, name, baseline?.Reading.Conditions);
+            var compared = baseline is null ? null : Compared.Of(answer, baseline);
+            Draw(parsed, answer, compared);
+            if (parsed.GetValue(s_json)) Console.WriteLine(TrialJson.Of(answer, compared));
+            else Console.Write(TrialText.Of(answer, name, compared));
             return 0;
         });
         return command;
+    }
+
+    private static TrialAnswer? Baseline(ParseResult parsed, TrialRequest request, LogOptions options)
+    {
+        if (parsed.GetValue(s_baseline) is not { } file) return null;
+        var then = request with
+        {
+            Air = parsed.GetValue(s_baselineAir) is { } air ? AirOption.Read(air) : null,
+            Load = parsed.GetValue(s_baselineLoad) is { } load ? Measure.Load("--baseline-load", load) : null,
+            LimiterReached = false,
+            Ventilated = false,
+        };
+        return then.Of(Read(file, options with { Format = null }), Path.GetFileName(file));
+    }
+
+    private static void Draw(ParseResult parsed, TrialAnswer answer, Compared? compared)
+    {
+        if (parsed.GetValue(s_picture) is { } picture)
+            File.WriteAllBytes(picture, new PngRenderer().Render(CorrectionPicture.Of(answer.Reading, answer.Trial)));
+        if (parsed.GetValue(s_causeMap) is not { } map) return;
+        if (compared is null) throw new CommandException("--cause-map shows a change: name the trial to hold this one against with --baseline.");
+        if (compared.Held is not { } held || CauseMap.Of(held) is not { } drawn) throw new CommandException($"--cause-map: not drawn; {compared.Why ?? "no speed was read"}.");
+        File.WriteAllBytes(map, new PngRenderer().Render(drawn));
     }
 
     private static TrialRequest Request(ParseResult parsed)

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using FleetWake.Logbook.Findings;
 using FleetWake.Propulsion.Advice;
-using FleetWake.Propulsion.Causes;
 
 namespace FleetWake.Trials;
 
@@ -18,7 +17,7 @@ internal static class PitchText
         if (!request.TachometerChecked)
             Line($"The tachometer's own error is in that doubt: say tacho=... in {EngineOption.Name} when it was checked.");
         if (table.FirstRuleOut.Count > 0)
-            Line($"First rule out {Words(table.FirstRuleOut)}: another pitch is a remedy only after those.");
+            Line($"First rule out {CauseWords.List(table.FirstRuleOut)}: another pitch is a remedy only after those.");
         Line($"");
         var width = Math.Max(5, question.Loads.Max(load => load.Name.Length));
         Line($"  pitch  {"use".PadRight(width)}    RPM   95 % from-to   in band  above  below");
@@ -44,9 +43,6 @@ internal static class PitchText
         $"{at.Use.PadRight(width)}  {at.Rpm.Value,5:0}   {at.Rpm.Low(2),5:0}-{at.Rpm.High(2),-5:0}    {Share(at.InBand)}  {Share(at.AboveTop)}  {Share(at.BelowBottom)}");
 
     private static string Share(double chance) => (chance is > 0 and < 0.005 ? "<1 %" : chance is > 0.995 and < 1 ? ">99 %" : $"{Math.Round(100 * chance):0} %").PadLeft(5);
-
-    private static string Words(IReadOnlyList<Cause> causes) =>
-        $"{string.Join(", ", causes.SkipLast(1).Select(CauseWords.Word))} and {CauseWords.Word(causes[^1])}";
 
     private static string Words(PitchRow row) => row.Verdict switch
     {

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using FleetWake.Propulsion;
+using FleetWake.Propulsion.Causes;
 using FleetWake.Propulsion.Trials;
 
 namespace FleetWake.Trials;
@@ -9,7 +10,7 @@ internal static class TrialJson
 {
     private static readonly JsonSerializerOptions s_options = new(JsonSerializerDefaults.Web) { WriteIndented = true };
 
-    public static string Of(TrialAnswer answer)
+    public static string Of(TrialAnswer answer, Compared? compared = null)
     {
         var (log, trial) = (answer.Log, answer.Trial);
         return JsonSerializer.Serialize(new
@@ -31,6 +32,7 @@ internal static class TrialJson
             Band = BandWords.Code(answer),
             Method = Snake(trial.Method.ToString()),
             Flags = trial.Doubts.Select(TrialDoubts.Code),
+            AgainstBaseline = compared?.Held is { } held ? Change(held) : null,
             Runs = answer.Reading.Runs.Select(run => new
             {
                 Rpm = Round(run.Engine.RevolutionsPerMinute),
@@ -54,6 +56,18 @@ internal static class TrialJson
             },
         }, s_options);
     }
+
+    private static object Change(AgainstBaseline held) => new
+    {
+        RpmChange = Round(held.Changes[0].LnRpm),
+        SpeedChange = Round(held.Changes[0].LnSpeed),
+        Group = Snake(held.Finding.Group.ToString()),
+        RpmUpProbability = Round(held.Finding.RpmUpProbability),
+        RpmDownProbability = Round(held.Finding.RpmDownProbability),
+        Named = held.Finding.Named is { } named ? Snake(named.Cause.ToString()) : null,
+        Suspects = held.Finding.Suspects.Select(s => new { Cause = Snake(s.Cause.ToString()), Probability = Round(s.Probability) }),
+        Tests = held.Finding.Tests.Select(t => Snake(t.ToString())),
+    };
 
     private static string Snake(string name) => JsonNamingPolicy.SnakeCaseLower.ConvertName(name);
 

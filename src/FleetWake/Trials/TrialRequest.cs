@@ -38,8 +38,9 @@ internal sealed record TrialRequest(EngineData Engine, PropData? Prop)
     /// <summary>What the trial of a log means.</summary>
     /// <param name="log">The log.</param>
     /// <param name="file">What it is called, for a refusal.</param>
+    /// <param name="baseline">Conditions of the trial that this one is held against; null when there is none.</param>
     /// <exception cref="CommandException">The log holds no run, or a reading cannot be; says why.</exception>
-    public TrialAnswer Of(TrialLog log, string file)
+    public TrialAnswer Of(TrialLog log, string file, TrialConditions? baseline = null)
     {
         try
         {
@@ -57,7 +58,7 @@ internal sealed record TrialRequest(EngineData Engine, PropData? Prop)
             {
                 LimiterReached = run.LimiterReached || LimiterReached, Ventilated = run.Ventilated || Ventilated,
             }).ToArray();
-            var reading = new TrialReading(runs, conditions, Engine, Prop) { PartThrottle = PartThrottle, Response = Response };
+            var reading = new TrialReading(runs, conditions, Engine, Prop) { PartThrottle = PartThrottle, Response = Response, Baseline = baseline };
             return new TrialAnswer(log, recorded, reading, TrialCorrection.Of(reading));
         }
         catch (ArgumentException e)

@@ -11,7 +11,7 @@ internal static class TrialText
 {
     private const int MostLinesShown = 10;
 
-    public static string Of(TrialAnswer answer, string file)
+    public static string Of(TrialAnswer answer, string file, Compared? compared = null)
     {
         var text = new StringBuilder();
         void Line(string line) => text.Append(line.TrimEnd()).Append('\n');
@@ -40,6 +40,8 @@ internal static class TrialText
             if (trial.UncheckedTachometerRpm > 0)
                 Line(string.Create(CultureInfo.InvariantCulture, $"  (the tachometer was never held against an instrument: +/- {trial.UncheckedTachometerRpm:0} RPM more, against the band only)"));
         }
+
+        if (compared is not null) Line($"\n{compared.Sentence()}");
 
         List(text, "What widens the doubt:", trial.Doubts.Select(doubt => $"{TrialDoubts.Code(doubt)}: {DoubtWords.Of(doubt)}"));
         List(text, "Of the file:", log.Notices.Select(notice => notice.Detail).Concat(answer.Recorded.Remarks)
