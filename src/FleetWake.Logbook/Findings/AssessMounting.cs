@@ -39,7 +39,7 @@ internal static class AssessMounting
         {
             Found = mounting.Found,
             AtReference = atReference,
-            PointsTo = PointsTo.Of(Comparable(trials, worked, breaks.Count), engine, prop),
+            PointsTo = PointsTo.Of(Comparable(worked, breaks.Count), engine, prop),
             LeastDriftShown = drift?.LeastShown,
         };
     }
@@ -71,19 +71,15 @@ internal static class AssessMounting
         {
             TrialRun trial => Run(trial),
             NormalisedRpmRead read when read.Position == position =>
-                new Worked(AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry), history.Believed.Contains(read.Entry.Id)), null),
+                new Worked(AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry), history.Believed.Contains(read.Entry.Id)), null, false),
             _ => null,
         };
         return [.. history.Facts.Where(f => mounting.Holds(f.Entry)).Select(Assessed).OfType<Worked>()];
     }
 
     /// <summary>Trials of a stretch that can be held against each other; hours are not needed for that.</summary>
-    private static List<(CorrectedTrial Trial, bool AirRead)> Comparable(List<TrialFinding> trials, List<Worked> worked, int stretch) =>
-    [
-        .. trials.Zip(worked)
-            .Where(t => t.First.Stretch == stretch && t.First.SetAside is null or SetAsideReason.HoursUnknown or SetAsideReason.OtherConditions && t.Second.Corrected is not null)
-            .Select(t => (t.Second.Corrected!, t.First.Reference is not null)),
-    ];
+    private static List<Worked> Comparable(List<Worked> worked, int stretch) =>
+        worked.FindAll(w => w is { Corrected: not null, Trial.SetAside: null or SetAsideReason.HoursUnknown } && w.Trial.Stretch == stretch);
 
     private static bool Usable(TrialFinding trial) => trial is { SetAside: null, Hours: not null };
 
@@ -118,6 +114,6 @@ internal static class AssessMounting
             registered?.Material);
     }
 
-    /// <summary>A trial, and the numbers behind it where it was run here.</summary>
-    internal sealed record Worked(TrialFinding Trial, CorrectedTrial? Corrected);
+    /// <summary>A trial, the numbers behind it where it was run here, and whether somebody said of each run if the prop drew air.</summary>
+    internal sealed record Worked(TrialFinding Trial, CorrectedTrial? Corrected, bool Watched);
 }

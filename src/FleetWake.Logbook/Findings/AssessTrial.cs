@@ -30,7 +30,7 @@ internal static class AssessTrial
             SlipSdPercent = 100 * corrected.SlipFraction?.StandardDeviation,
             Reference = ReferenceOf(trial, corrected),
         };
-        return new AssessMounting.Worked(found, corrected);
+        return new AssessMounting.Worked(found, corrected, trial.Runs.All(r => r.Tachometers.All(t => t.Position != position || t.Ventilated is not null)));
     }
 
     /// <summary>

@@ -17,14 +17,14 @@ namespace FleetWake.Logbook.Findings;
 public sealed record PointsTo(CauseGroup Group, double GroupProbability, Cause? Named, IReadOnlyList<Cause> Tied, IReadOnlyList<SeparatingTest> Tests, int Trials)
 {
     /// <summary>What the trials point to; null without two that can be compared, or without the numbers of prop and gear.</summary>
-    /// <param name="trials">The usable trials of the present stretch in order, worked out, and whether somebody read the air of each.</param>
+    /// <param name="trials">The trials of the present stretch in order, of which none was set aside for its RPM.</param>
     /// <param name="engine">The engine.</param>
     /// <param name="prop">The prop.</param>
-    internal static PointsTo? Of(IReadOnlyList<(CorrectedTrial Trial, bool AirRead)> trials, EngineCard? engine, PropCard prop)
+    internal static PointsTo? Of(IReadOnlyList<AssessMounting.Worked> trials, EngineCard? engine, PropCard prop)
     {
         if (engine?.GearRatio is not { } gear || prop is not { PitchInches: { } pitch, DiameterInches: { } diameter }) return null;
         var data = new PropData(Length.FromInches(pitch)) { Diameter = Length.FromInches(diameter), Blades = prop.Blades };
-        if (AgainstBaseline.Of(trials, new GearRatio(gear), data, BoatResponse.Prior) is not { } held) return null;
+        if (AgainstBaseline.Of([.. trials.Select(t => (t.Corrected!, t.Trial.Reference is not null))], new GearRatio(gear), data, BoatResponse.Prior, trials.All(t => t.Watched)) is not { } held) return null;
         var found = held.Finding;
         return new PointsTo(
             found.Group,

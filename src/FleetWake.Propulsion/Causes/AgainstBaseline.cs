@@ -26,11 +26,12 @@ public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IRea
     /// <param name="gear">Gear ratio.</param>
     /// <param name="prop">The prop; its diameter is needed.</param>
     /// <param name="response">The response that the trials were corrected by.</param>
+    /// <param name="watched">Somebody watched for a prop that draws air; without it, that no trial tells of it says nothing.</param>
     /// <returns>
     /// Null with fewer than two trials that can be compared, without a speed or a diameter, or when pitch, gear and speed of the
-    /// first make no sense together (slip below 2 or above 80 %): then the pitch on record is not the one that turned.
+    /// first make no sense together (slip below 2 or above 80 %, or no open-water series that makes sense of them): then the pitch on record is not the one that turned.
     /// </returns>
-    public static AgainstBaseline? Of(IReadOnlyList<(CorrectedTrial Trial, bool AirRead)> trials, GearRatio gear, PropData prop, BoatResponse response)
+    public static AgainstBaseline? Of(IReadOnlyList<(CorrectedTrial Trial, bool AirRead)> trials, GearRatio gear, PropData prop, BoatResponse response, bool watched = false)
     {
         ArgumentNullException.ThrowIfNull(trials);
         ArgumentNullException.ThrowIfNull(prop);
@@ -46,7 +47,7 @@ public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IRea
             Baselines = [new BoatBaseline(One, One, ChangeDoubt.Of(trials[0].Trial, response))],
             WideOpen = changes,
             AirUnread = trials.Any(t => !t.AirRead),
-            VentilationSeen = trials.Any(t => t.Trial.Doubts.Contains(TrialDoubt.Ventilation)) ? true : null,
+            VentilationSeen = trials.Any(t => t.Trial.Doubts.Contains(TrialDoubt.Ventilation)) ? true : watched ? false : null,
         });
         return new AgainstBaseline(changes, models, finding);
     }
@@ -58,7 +59,8 @@ public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IRea
         var n = PropRate.Of(EngineRate.FromRevolutionsPerMinute(baseline.Rpm.Value), gear).RevolutionsPerSecond;            // [rev/s]
         var J = Speed.FromKnots(speed.Value).MetresPerSecond / (n * diameter.Metres);                                       // [1]
         return ratio is > 0.1 and < 3 && J / ratio is > 0.2 and < 0.98
-            ? ResponseModels.About(new BladeShape(Math.Clamp(prop.Blades ?? UsualBlades, 2, 7), UsualAreaRatio, ratio), J, response.Gain)
+            && ResponseModels.Found(new BladeShape(Math.Clamp(prop.Blades ?? UsualBlades, 2, 7), UsualAreaRatio, ratio), J, response.Gain) is { Count: > 0 } models
+            ? models
             : null;
     }
 

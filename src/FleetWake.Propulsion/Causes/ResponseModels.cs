@@ -25,7 +25,12 @@ public static class ResponseModels
     /// <param name="gain">g [1] as learned or as the prior has it.</param>
     /// <returns>63 models; fewer when a series has no thrust left at this J, or is so far outside its range that its slopes have lost their signs.</returns>
     /// <exception cref="ArgumentOutOfRangeException">No series is left: as a rule because the effective pitch is higher than the one given.</exception>
-    public static IReadOnlyList<ResponseModel> About(BladeShape shape, double advanceRatio, Uncertain gain)
+    public static IReadOnlyList<ResponseModel> About(BladeShape shape, double advanceRatio, Uncertain gain) => Found(shape, advanceRatio, gain) is { Count: > 0 } models
+        ? models
+        : throw new ArgumentOutOfRangeException(nameof(advanceRatio), advanceRatio, $"No series has thrust and slopes that make sense at this J with a pitch ratio of {shape.PitchRatio:0.###}: the effective pitch must be another than the one given.");
+
+    /// <summary>The models; none when no series makes sense of this J.</summary>
+    internal static IReadOnlyList<ResponseModel> Found(BladeShape shape, double advanceRatio, Uncertain gain)
     {
         var models = new List<ResponseModel>();
         foreach (var series in OpenWaterSeries.All)
@@ -46,9 +51,7 @@ public static class ResponseModels
             }
         }
 
-        return models.Count > 0
-            ? models
-            : throw new ArgumentOutOfRangeException(nameof(advanceRatio), advanceRatio, $"No series has thrust and slopes that make sense at this J with a pitch ratio of {shape.PitchRatio:0.###}: the effective pitch must be another than the one given.");
+        return models;
     }
 
     /// <summary>Any prop loses thrust and torque with J and gains both with pitch; a polynomial far outside its range may not.</summary>

@@ -30,6 +30,7 @@ internal static class TrialCommand
     private static readonly Option<bool> s_partThrottle = new("--part-throttle") { Description = "The trial was made at part throttle on plane: slip is told, the band is not." };
     private static readonly Option<bool> s_limiter = new("--limiter") { Description = "The limiter held the engine: the RPM is a lower bound. A log does not say so." };
     private static readonly Option<bool> s_ventilated = new("--ventilated") { Description = "The prop drew air. A log does not say so." };
+    private static readonly Option<bool> s_watched = new("--no-ventilation") { Description = "Somebody watched for it, and the prop drew no air: one cause less to tell apart from a worn prop." };
     private static readonly Option<string?> s_format = new("--format") { Description = "What the file is, when its beginning does not tell: nmea, signalk, gpx, csv or json." };
     private static readonly Option<double?> s_shortest = new("--shortest") { Description = "Shortest stretch of a log that counts as a run, in seconds; 15 when not given." };
     private static readonly Option<string?> s_baseline = new("--baseline") { Description = "An earlier trial of the same boat with the same prop, in any of the same forms: says what the change since then points to, and what would tell causes apart." };
@@ -45,7 +46,7 @@ internal static class TrialCommand
             "trial",
             "Says what a sea trial would have read at reference air, how sure that is, and what to doubt. Needs no database. Exit 1 when the file holds no run or an option cannot be read.")
         {
-            s_file, s_engine, s_prop, s_air, s_water, s_depth, s_load, s_trim, s_rpm, s_rpmLog, s_logEngine, s_gain, s_kappa, s_partThrottle, s_limiter, s_ventilated, s_format, s_shortest, s_baseline, s_baselineAir, s_baselineLoad, s_picture, s_causeMap, s_json,
+            s_file, s_engine, s_prop, s_air, s_water, s_depth, s_load, s_trim, s_rpm, s_rpmLog, s_logEngine, s_gain, s_kappa, s_partThrottle, s_limiter, s_ventilated, s_watched, s_format, s_shortest, s_baseline, s_baselineAir, s_baselineLoad, s_picture, s_causeMap, s_json,
         };
         command.SetAction(parsed =>
         {
@@ -58,7 +59,7 @@ internal static class TrialCommand
             var name = file == "-" ? "the standard input" : Path.GetFileName(file);
             var baseline = Baseline(parsed, request, options);
             var answer = request.Of(log, name, baseline?.Reading.Conditions);
-            var compared = baseline is null ? null : Compared.Of(answer, baseline);
+            var compared = baseline is null ? null : Compared.Of(answer, baseline, parsed.GetValue(s_watched));
             Draw(parsed, answer, compared);
             if (parsed.GetValue(s_json)) Console.WriteLine(TrialJson.Of(answer, compared));
             else Console.Write(TrialText.Of(answer, name, compared));

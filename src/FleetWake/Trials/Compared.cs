@@ -12,7 +12,7 @@ internal sealed record Compared(AgainstBaseline? Held, string? Why)
 {
     /// <summary>The comparison of two trials of one boat with one prop.</summary>
     /// <exception cref="CommandException">A trial at part throttle or held by the limiter, which shows no change.</exception>
-    public static Compared Of(TrialAnswer now, TrialAnswer baseline)
+    public static Compared Of(TrialAnswer now, TrialAnswer baseline, bool watched)
     {
         foreach (var (answer, name) in new[] { (now, "the trial"), (baseline, "the baseline") })
             if (answer.Trial.Doubts.FirstOrDefault(d => d is TrialDoubt.PartThrottle or TrialDoubt.LimiterReached) is var doubt and not TrialDoubt.SingleRun)
@@ -20,7 +20,7 @@ internal sealed record Compared(AgainstBaseline? Held, string? Why)
         if (now.Reading is not { Engine.Gear: { } gear, Prop: { Diameter: not null } prop })
             return new Compared(null, $"say gear=RATIO in {EngineOption.Name} and the size in {PropOption.Name}");
         var held = AgainstBaseline.Of(
-            [(baseline.Trial, AirRead(baseline)), (now.Trial, AirRead(now))], gear, prop, now.Reading.Response);
+            [(baseline.Trial, AirRead(baseline)), (now.Trial, AirRead(now))], gear, prop, now.Reading.Response, watched);
         return held is not null
             ? new Compared(held, null)
             : new Compared(null, "both need a speed, and gear ratio, pitch and speed of the baseline must go together (slip of 2 to 80 %)");

@@ -14,7 +14,7 @@ public class PitchAdviceTests
     {
         var text = PitchText.Of(Read(rpm: "6150+-40", available: "18,19,20,21,22"));
         Assert.Contains("13x19 turns 6150 RPM", text, StringComparison.Ordinal);
-        Assert.Contains("First rule out lost pitch or cup, a slipping hub, ventilation and a lighter load", text, StringComparison.Ordinal);
+        Assert.Contains("First rule out a worn prop or lost cup, a slipping hub, ventilation and a lighter load", text, StringComparison.Ordinal);
         Assert.Contains("*    19", text, StringComparison.Ordinal);
         Assert.Contains("may over-rev, fitted", text, StringComparison.Ordinal);
         Assert.Contains("Advice: 22 in.", text, StringComparison.Ordinal);
