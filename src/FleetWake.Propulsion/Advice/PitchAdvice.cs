@@ -35,7 +35,8 @@ public static class PitchAdvice
         var at = best is null ? -1 : rows.IndexOf(best);
         if (at >= 0)
             rows[at] = rows[at] with { Verdict = PitchVerdict.Advised };
-        return new PitchTable(rows, at >= 0 ? rows[at] : null, RuleOut(question));
+        var advised = at >= 0 ? rows[at] : null;
+        return new PitchTable(rows, advised, RuleOut(question, advised?.Pitch));
     }
 
     /// <summary>The pitches that are asked about, lowest first, the fitted one among them.</summary>
@@ -69,9 +70,10 @@ public static class PitchAdvice
     /// <summary>The mean chance over the uses: each counts alike, for nobody said how often each is.</summary>
     private static double Surety(PitchRow row) => row.Landings.Average(l => l.InBand);
 
-    private static Cause[] RuleOut(PitchQuestion question) =>
-        question.CorrectedRpm.Value > question.BandHigh.RevolutionsPerMinute ? s_whenAbove
-        : question.CorrectedRpm.Value < question.BandLow.RevolutionsPerMinute ? s_whenBelow
+    /// <summary>More pitch than is fitted is a remedy for turning too fast, also where it is advised for a margin only; less for too slow.</summary>
+    private static Cause[] RuleOut(PitchQuestion question, Length? advised) =>
+        question.CorrectedRpm.Value > question.BandHigh.RevolutionsPerMinute || advised?.Metres > question.FittedPitch.Metres ? s_whenAbove
+        : question.CorrectedRpm.Value < question.BandLow.RevolutionsPerMinute || advised?.Metres < question.FittedPitch.Metres ? s_whenBelow
         : [];
 
     private static double ShareAbove(EngineRate edge, double lnN, double sd)

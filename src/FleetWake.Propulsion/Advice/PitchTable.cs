@@ -41,6 +41,6 @@ public sealed record PitchRow(Length Pitch, bool Fitted, IReadOnlyList<PitchLand
 /// <param name="Advised">The row that is advised; null when none keeps the rules.</param>
 /// <param name="FirstRuleOut">
 /// What must be ruled out before a change of pitch is a remedy: of an RPM above the band a worn prop, hub slip, ventilation and a light
-/// load; of one below it load or fouling, a weak engine, rough or bent blades. Empty within the band.
+/// load; of one below it load or fouling, a weak engine, rough or bent blades. Told within the band, too, when another pitch is advised. Empty when the fitted one stays on.
 /// </param>
 public sealed record PitchTable(IReadOnlyList<PitchRow> Rows, PitchRow? Advised, IReadOnlyList<Cause> FirstRuleOut);

@@ -75,6 +75,14 @@ public class Which_pitch
     }
 
     [Fact]
+    public void More_pitch_for_a_margin_has_the_same_causes_to_be_ruled_out_first()
+    {
+        var table = PitchAdvice.Of(s_overRevving with { CorrectedRpm = new Uncertain(5980, 40) }); // in band, two deviations reach over it
+        Assert.False(table.Advised!.Fitted);
+        Assert.Equal([Cause.PitchOrCupLoss, Cause.HubSlip, Cause.Ventilation, Cause.LighterLoad], table.FirstRuleOut);
+    }
+
+    [Fact]
     public void A_prop_in_the_middle_of_the_band_stays_on()
     {
         var table = PitchAdvice.Of(s_overRevving with { CorrectedRpm = new Uncertain(5500, 40) });
