@@ -33,7 +33,7 @@ public sealed record BandExit(double EarliestHours, double MedianHours, double L
             for (var g = 0; g < SlopeGrid.Count; g++)
             {
                 var weight = levels.Weight[g] / marginals.Total;
-                if (weight < 1e-8) continue;
+                if (weight < 1e-7) continue;
                 var (mean, sd) = levels.At(g);
                 weights.Span[at] = weight;
                 margins.Span[at] = (levels.Origin + mean - topRpm) / sd;

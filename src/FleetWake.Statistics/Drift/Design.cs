@@ -18,7 +18,7 @@ internal sealed class Design
     /// <summary>Trials n that count.</summary>
     public int Trials { get; }
 
-    /// <summary>Columns p of A: level, steps, temperature, load.</summary>
+    /// <summary>Columns p of A: level, steps, change of wear where it is allowed, temperature, load.</summary>
     public int Columns { get; }
 
     /// <summary>Length of a row: p + 2.</summary>
@@ -43,8 +43,6 @@ internal sealed class Design
     /// <summary>Median RPM r, the measure of all shares.</summary>
     public double MedianRpm { get; private set; }
 
-    public int Steps => Columns - 3;
-
     /// <param name="series">Trials already in order and sound, see <see cref="SoundSeries"/>.</param>
     /// <param name="settings">Priors.</param>
     /// <param name="count">Only the first so many trials, and the events before the last of them.</param>
@@ -52,12 +50,15 @@ internal sealed class Design
     {
         var trials = series.Trials.AsSpan(0, count);
         var steps = series.StepsBetween(count, settings);
-        var p = 3 + steps.Count;
+        var span = (trials[^1].EngineHours - trials[0].EngineHours) / 100;
+        var changes = settings.WearChangeSd > 0 && span > 0;
+        var p = 3 + steps.Count + (changes ? 1 : 0);
         var d = new Design(count, p) { MedianRpm = Median(trials) };
         var r = d.MedianRpm;
         var mid = series.HasBand ? settings.LevelShare * (series.MinRpm + series.MaxRpm) / 2 : r;
         d.Column(0, mid, settings.LevelSdRpm, now: 1);
         for (var k = 0; k < steps.Count; k++) d.Column(k + 1, steps[k].Mean, Math.Sqrt(steps[k].Variance), now: 1);
+        if (changes) d.Column(p - 3, 0, settings.WearChangeSd, now: 0);
         d.Column(p - 2, settings.TemperatureMeanShare * r, settings.TemperatureSdShare * r, now: 0);
         d.Column(p - 1, settings.LoadMeanShare * r, settings.LoadSdShare * r, now: 0);
         var last = trials[^1].EngineHours;
@@ -68,7 +69,9 @@ internal sealed class Design
             for (var k = 0; k < steps.Count; k++) row[k + 1] = i >= steps[k].FirstAfter ? 1 : 0;
             row[p - 2] = Within(trials[i].AirCelsius, 80) is { } air ? air - settings.ReferenceCelsius : 0;
             row[p - 1] = (Within(trials[i].LoadKilograms, 1e5) ?? 0) / 100;
-            row[p] = (trials[i].EngineHours - last) / 100;
+            var x = row[p] = (trials[i].EngineHours - last) / 100;
+            // A rate s + D x / span, D its change over the mounting, adds D x^2 / (2 span) to s x.
+            if (changes) row[p - 3] = x * x / (2 * span);
             var u = trials[i].Rpm;
             for (var k = 0; k < p; k++) u -= row[k] * d.PriorMean[k];
             row[p + 1] = u;

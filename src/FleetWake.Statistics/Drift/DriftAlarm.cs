@@ -15,9 +15,9 @@ public static class DriftAlarm
 
     /// <summary>
     /// log E_n [1] that raises an alarm: 0.03 to 0.04 false alarms a boat-year in simulated fleets with some eight trials a
-    /// year. Ville's bound alone promises no more than 0.29 false alarms a mounting; a fleet of another rhythm calibrates its own.
+    /// year. Ville's bound alone promises at most 0.26 false alarms a mounting; a fleet of another rhythm calibrates its own.
     /// </summary>
-    public const double RecommendedThreshold = 1.25;
+    public const double RecommendedThreshold = 1.35;
 
     /// <summary>log E_n after each trial, from the trials up to it alone.</summary>
     /// <param name="series">The mounting's history.</param>

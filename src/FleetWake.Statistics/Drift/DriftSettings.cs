@@ -34,6 +34,12 @@ public sealed record DriftSettings
     /// <summary>Standard deviation of what a repitch or a new baseline does [1/min]; its mean is nothing.</summary>
     public double RepitchSdRpm { get; init; } = 250;
 
+    /// <summary>
+    /// Standard deviation of how much faster a prop wears at the last trial than at the first [rpm per 100 h]; 0 for wear that
+    /// goes on evenly. The drift is then that at the last trial.
+    /// </summary>
+    public double WearChangeSd { get; init; }
+
     /// <summary>Temperature [degC] to which the RPM is brought.</summary>
     public double ReferenceCelsius { get; init; } = 15;
 

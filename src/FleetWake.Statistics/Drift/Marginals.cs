@@ -5,7 +5,7 @@ internal sealed class Marginals
 {
     /// <summary>Sets of gross errors with more than this share of the weight keep a level of their own.</summary>
     private const double OwnLevel = 2e-3;
-    private const int MostLevels = 8;
+    private const int MostLevels = 6;
 
     /// <summary>Weight of each drift, not brought to the sum 1.</summary>
     public ReadOnlySpan<double> Weights => All.Weight[..SlopeGrid.Count];

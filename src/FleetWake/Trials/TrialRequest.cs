@@ -56,7 +56,8 @@ internal sealed record TrialRequest(EngineData Engine, PropData? Prop)
             };
             var runs = recorded.Runs.Select(run => run with
             {
-                LimiterReached = run.LimiterReached || LimiterReached, Ventilated = run.Ventilated || Ventilated,
+                LimiterReached = run.LimiterReached || LimiterReached,
+                Ventilated = run.Ventilated || Ventilated,
             }).ToArray();
             var reading = new TrialReading(runs, conditions, Engine, Prop) { PartThrottle = PartThrottle, Response = Response, Baseline = baseline };
             return new TrialAnswer(log, recorded, reading, TrialCorrection.Of(reading));

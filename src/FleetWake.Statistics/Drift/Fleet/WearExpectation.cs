@@ -55,7 +55,7 @@ public sealed record WearExpectation
     public IReadOnlyList<double> Shapes { get; init; } = [1.5, 2, 3, 4.5];
 
     /// <summary>The belief about the share of props that do not wear: Beta(a, b).</summary>
-    public (double A, double B) Sound { get; init; } = (2, 10);
+    public (double A, double B) Sound { get; init; } = (2, 13);
 }
 
 /// <summary>A belief about an effect on the logarithm of the mean drift.</summary>
