@@ -7,7 +7,7 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
 {
     public void Draw(IReadOnlyList<PlacedLabel> placed, IReadOnlyList<DriftPlot.Event> events)
     {
-        Write("RPM at wide-open throttle, as read", 12, 36, Ink.Quiet, text);
+        Write(picture.AtReference ? "RPM at wide-open throttle, at reference air" : "RPM at wide-open throttle, as read", 12, 36, Ink.Quiet, text);
         foreach (var label in placed)
         {
             var y = frame.Top - 16 - (label.Row * Ink.Row);
@@ -72,6 +72,7 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
         if (Has(PointKind.EarlierStretch)) yield return (PointKind.EarlierStretch, "earlier stretch");
         if (Has(PointKind.AtLeast)) yield return (PointKind.AtLeast, "limiter: at least");
         if (Has(PointKind.SetAside)) yield return (PointKind.SetAside, "set aside");
+        if (Has(PointKind.AtHelm)) yield return (PointKind.AtHelm, "read at the helm");
         if (picture.Line is { Points.Count: > 1 } line) yield return (null, $"line with {Phrases.Percent(line.Level)} interval");
     }
 
@@ -96,6 +97,9 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
                     canvas.DrawPath(path, paint);
                 }
 
+                break;
+            case PointKind.AtHelm:
+                canvas.DrawRect(x - 8, y - 8, 16, 16, paint);
                 break;
             case PointKind.SetAside:
                 canvas.DrawLine(x - 8, y - 8, x + 8, y + 8, paint);

@@ -31,7 +31,11 @@ public sealed record DriftPicture(
     DriftLine? Line,
     IReadOnlyList<PictureMark> Marks,
     PictureExit? Exit,
-    int WithoutHours);
+    int WithoutHours)
+{
+    /// <summary>RPM is that at reference air; else as read.</summary>
+    public bool AtReference { get; init; }
+}
 
 /// <summary>The part of hours [h] and RPM that a picture shows.</summary>
 /// <param name="FromHours">Left.</param>
@@ -48,7 +52,7 @@ public sealed record RatedBand(double LowRpm, double HighRpm);
 /// <summary>A trial in a picture.</summary>
 /// <param name="Kind">How it counts; each kind has a shape of its own.</param>
 /// <param name="Hours">Engine hours [h].</param>
-/// <param name="Rpm">RPM as read.</param>
+/// <param name="Rpm">RPM, as read or at reference air as the picture says.</param>
 public sealed record PicturePoint(PointKind Kind, double Hours, double Rpm);
 
 /// <summary>How a trial counts.</summary>
@@ -65,6 +69,9 @@ public enum PointKind
 
     /// <summary>Set aside: stays in the picture, does not count.</summary>
     SetAside,
+
+    /// <summary>What the helm read of a trial whose RPM at reference air stands beside it, where the one is outside the band and the other is not.</summary>
+    AtHelm,
 }
 
 /// <summary>Something that happened, with all that happened at the same hour.</summary>

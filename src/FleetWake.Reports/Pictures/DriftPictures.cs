@@ -18,6 +18,8 @@ public static class DriftPictures
         var present = mounting.Trials.Max(t => t.Stretch);
         var points = drawn.Select(t => new PicturePoint(KindOf(t, present), t.Hours!.Value, t.SetAside is null ? t.LineRpm(mounting.AtReference) : t.Rpm)).ToList();
         var band = position.Engine is { BandLowRpm: { } low, BandHighRpm: { } high } ? new RatedBand(low, high) : null;
+        if (band is not null && mounting.AtReference) points.AddRange(drawn.Where(t => t.SetAside is null && !t.Normalised && Holds(band, t.Rpm) != Holds(band, t.LineRpm(true)))
+            .Select(t => new PicturePoint(PointKind.AtHelm, t.Hours!.Value, t.Rpm)));
         var marks = Marks(mounting);
         var exit = ExitOf(mounting, band);
         var window = Windows.Of(points, band, mounting, marks, exit);
@@ -33,8 +35,13 @@ public static class DriftPictures
             mounting.Line is { } line ? Windows.Cut(line, window.ToHours) : null,
             marks,
             exit,
-            mounting.Trials.Count - drawn.Count);
+            mounting.Trials.Count - drawn.Count)
+        {
+            AtReference = mounting.AtReference,
+        };
     }
+
+    private static bool Holds(RatedBand band, double rpm) => rpm >= band.LowRpm && rpm <= band.HighRpm;
 
     private static PointKind KindOf(TrialFinding trial, int present) => trial.SetAside switch
     {

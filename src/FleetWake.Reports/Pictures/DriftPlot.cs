@@ -88,6 +88,7 @@ internal static class DriftPlot
         {
             case PointKind.Counted: Dot(plot, point.Hours, point.Rpm, MarkerShape.FilledCircle, 21); break;
             case PointKind.EarlierStretch: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenCircle, 17); break;
+            case PointKind.AtHelm: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenSquare, 18); break;
             case PointKind.AtLeast: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenTriangleUp, 20); break;
             default: Dot(plot, point.Hours, point.Rpm, MarkerShape.Eks, 18); break;
         }

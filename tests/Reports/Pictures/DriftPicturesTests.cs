@@ -8,6 +8,26 @@ public class DriftPicturesTests
     private static DriftPicture Picture(BoatFinding boat, int position = 0) => DriftPictures.Of(boat, boat.Positions[position])!;
 
     [Fact]
+    public void A_reading_over_the_band_stays_in_the_picture_beside_what_it_comes_to_at_reference_air()
+    {
+        var finding = SkerryBay.ReadOver(); // the last of its trials read 6030, the top is 6000
+        var position = finding.Positions.Single();
+        var mounting = position.Mounting!;
+        var brought = position with
+        {
+            Mounting = mounting with { AtReference = true, Trials = [.. mounting.Trials.Select(t => t with { Reference = new AtReference(0.985 * t.Rpm, 40, null, 0.961) })] },
+        };
+        var picture = DriftPictures.Of(finding, brought)!;
+        Assert.True(picture.AtReference);
+        Assert.Equal(6030, picture.Points.Single(p => p.Kind == PointKind.AtHelm).Rpm);
+        Assert.Equal(0.985 * 6030, picture.Points.Last(p => p.Kind == PointKind.Counted).Rpm, 1e-9);
+        Assert.EndsWith("RPM at reference air.", picture.Statement, StringComparison.Ordinal);
+        Assert.True(picture.Window.ToRpm > 6030);
+        Assert.NotEmpty(new PngRenderer().Render(picture));
+        Assert.DoesNotContain(DriftPictures.Of(finding, position)!.Points, p => p.Kind == PointKind.AtHelm);
+    }
+
+    [Fact]
     public void A_position_without_a_trial_has_no_picture()
     {
         var untried = SkerryBay.Untried();
