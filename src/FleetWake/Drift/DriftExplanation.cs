@@ -42,14 +42,14 @@ internal static class DriftExplanation
         { LatestHours: 0 } => "It is above its rated band already.",
         { EarliestHours: >= BandExit.HorizonHours } => Say($"It does not leave its band within {BandExit.HorizonHours:F0} h of the last trial, as far as can be seen."),
         var e when a.PriorOnly => Say($"Leaving the band: not told, for the drift is the fleet's (chance within 500 h {100 * e.Within500HoursChance:F0} %)."),
-        var e => Say($"It leaves its band {Hours(e.MedianHours)} from the last trial, 80 % between {Hours(e.EarliestHours)} and {Hours(e.LatestHours)}; chance within 500 h {100 * e.Within500HoursChance:F0} %."),
+        var e => Say($"Above its rated band, counted from the last trial: {Hours(e.MedianHours)}; 80 % between {Hours(e.EarliestHours)} and {Hours(e.LatestHours)}; chance within 500 h {100 * e.Within500HoursChance:F0} %."),
     };
 
     private static string Hours(double h) => h switch
     {
-        0 => "now",
+        0 => "already",
         >= BandExit.HorizonHours => Say($"beyond {BandExit.HorizonHours:F0} h"),
-        _ => Say($"{h:F0} h"),
+        _ => Say($"after {h:F0} h"),
     };
 
     private static bool Between(DriftSeries series, int trial, DriftEvent e)

@@ -16,6 +16,9 @@ internal sealed class DriftRun(IReadOnlyList<DriftRow> rows, double threshold)
         f => FleetPrior.Fit([.. f.Select(r => r.Member)], WearExpectation.Trade, DriftSettings.Recommended),
         StringComparer.Ordinal);
 
+    /// <summary>The mountings in the order of their table.</summary>
+    public IReadOnlyList<DriftRow> Rows => rows;
+
     /// <summary>What a mounting's fleet has shown; nothing but the trade's expectation for an unknown fleet.</summary>
     public FleetPrior Fleet(DriftRow row) => _fleets.TryGetValue(row.Fleet, out var fleet)
         ? fleet

@@ -23,6 +23,12 @@ public sealed class FleetPrior
     /// <summary>What is taken for granted of a mounting on a boat that the fleet has not seen.</summary>
     public DriftSettings Settings => _settings;
 
+    /// <summary>The pairs of material and water that the fleet has seen.</summary>
+    public IReadOnlyCollection<(string Material, string Water)> Groups => _groups.Keys;
+
+    /// <summary>Prior of a mounting of a group that the fleet has not seen.</summary>
+    public SlopePrior Unseen => _unseen;
+
     /// <summary>Prior of a new boat's mounting by its group; one of a group that the fleet has not seen is the fleet's.</summary>
     public SlopePrior Group(string material, string water) => _groups.GetValueOrDefault((material, water), _unseen);
 
