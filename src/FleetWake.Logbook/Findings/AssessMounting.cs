@@ -17,7 +17,7 @@ internal static class AssessMounting
         var breaks = steps.Where(s => s.NewBaseline).Select(s => s.Entry).ToList();
         var worked = Trials(history, mounting, engine, meter, breaks);
         var read = worked.ConvertAll(w => w.Trial);
-        var atReference = AtReference(read);
+        var atReference = MostAtReference(read);
         var trials = OfOneKind(read, atReference);
         var drift = StraightDrift.Of(trials, atReference, engine?.TachometerStepRpm);
         var band = Banding.Standing(trials, engine, drift);
@@ -47,7 +47,7 @@ internal static class AssessMounting
     private static List<Worked> Trials(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, List<Entry> breaks)
     {
         var (position, prop) = (mounting.Fitted.Position, mounting.Fitted.Prop);
-        var checks = engine is null ? [] : (history.EngineFacts.GetValueOrDefault(engine.Engine) ?? []).OfType<TachometerChecked>().ToList();
+        var gauges = engine is null ? [] : GaugeErrors.Of(history, engine.Engine);
         var baselines = new Dictionary<int, TrialConditions>();
         Worked? Run(TrialRun trial)
         {
@@ -56,14 +56,14 @@ internal static class AssessMounting
                 position,
                 trial,
                 engine,
-                checks.LastOrDefault(c => history.Order.Compare(c.Entry, trial.Entry) <= 0),
+                GaugeErrors.At(gauges, history.Order, trial.Entry),
                 meter,
                 history.PitchInchesAt(prop, trial.Entry),
                 baselines.GetValueOrDefault(stretch),
                 stretch,
                 history.Believed.Contains(trial.Entry.Id));
             // The first trial that counts is the baseline that later ones are held against.
-            if (found is { Trial.SetAside: null }) baselines.TryAdd(stretch, TrialReadings.Conditions(trial));
+            if (found is { Trial.SetAside: null or SetAsideReason.HoursUnknown }) baselines.TryAdd(stretch, TrialReadings.Conditions(trial));
             return found;
         }
 
@@ -71,7 +71,7 @@ internal static class AssessMounting
         {
             TrialRun trial => Run(trial),
             NormalisedRpmRead read when read.Position == position =>
-                new Worked(AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry), history.Believed.Contains(read.Entry.Id)), null, false),
+                new Worked(AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry), history.Believed.Contains(read.Entry.Id)), null, false, null),
             _ => null,
         };
         return [.. history.Facts.Where(f => mounting.Holds(f.Entry)).Select(Assessed).OfType<Worked>()];
@@ -84,14 +84,13 @@ internal static class AssessMounting
     private static bool Usable(TrialFinding trial) => trial is { SetAside: null, Hours: not null };
 
     /// <summary>
-    /// A reading as read and one at reference conditions differ by weather and gauge, which a line through both would take for
-    /// drift. The line is one of readings at reference conditions when that costs no trial, or gains some.
+    /// A reading as read and one at reference conditions differ by weather, which a line through both would take for drift. The
+    /// line is one of readings at reference conditions when most of the trials could be brought there.
     /// </summary>
-    private static bool AtReference(List<TrialFinding> trials)
+    private static bool MostAtReference(List<TrialFinding> trials)
     {
         var usable = trials.Where(Usable).ToList();
-        var brought = usable.Count(t => t.Reference is not null);
-        return brought > 0 && (brought == usable.Count || brought > usable.Count(t => !t.Normalised));
+        return 2 * usable.Count(t => t.Reference is not null) > usable.Count;
     }
 
     private static List<TrialFinding> OfOneKind(List<TrialFinding> trials, bool atReference) =>
@@ -114,6 +113,6 @@ internal static class AssessMounting
             registered?.Material);
     }
 
-    /// <summary>A trial, the numbers behind it where it was run here, and whether somebody said of each run if the prop drew air.</summary>
-    internal sealed record Worked(TrialFinding Trial, CorrectedTrial? Corrected, bool Watched);
+    /// <summary>A trial, the numbers behind it where it was run here, whether somebody said of each run if the prop drew air, and the pitch then [in].</summary>
+    internal sealed record Worked(TrialFinding Trial, CorrectedTrial? Corrected, bool Watched, double? PitchInches);
 }

@@ -9,9 +9,9 @@ internal static class AssessTrial
 {
     /// <summary>The trial at a position; null when no tachometer was read there. A reading that somebody said was right is believed, however odd.</summary>
     public static AssessMounting.Worked? At(
-        Position position, TrialRun trial, EngineCard? engine, TachometerChecked? check, MeterChain? meter, double? pitchInches, TrialConditions? baseline, int stretch, bool believed)
+        Position position, TrialRun trial, EngineCard? engine, GaugeError? gauge, MeterChain? meter, double? pitchInches, TrialConditions? baseline, int stretch, bool believed)
     {
-        if (TrialReadings.Of(position, trial, engine, check, pitchInches, baseline) is not { } reading) return null;
+        if (TrialReadings.Of(position, trial, engine, gauge, pitchInches, baseline) is not { } reading) return null;
         var corrected = TrialCorrection.Of(reading);
         var hours = meter?.At(trial.Entry);
         var found = new TrialFinding(
@@ -23,14 +23,15 @@ internal static class AssessTrial
             corrected.SpeedKnots?.Value,
             100 * corrected.SlipFraction?.Value,
             stretch,
-            SetAside(trial, reading.Runs, engine, hours, believed),
+            SetAside(trial, reading, engine, gauge, hours, believed),
             corrected.Doubts)
         {
+            TurnedRpm = corrected.Rpm.Value / (1 + (reading.Engine.TachometerError?.Value ?? 0)),
             RpmSd = corrected.Rpm.StandardDeviation,
             SlipSdPercent = 100 * corrected.SlipFraction?.StandardDeviation,
             Reference = ReferenceOf(trial, corrected),
         };
-        return new AssessMounting.Worked(found, corrected, trial.Runs.All(r => r.Tachometers.All(t => t.Position != position || t.Ventilated is not null)));
+        return new AssessMounting.Worked(found, corrected, trial.Runs.All(r => r.Tachometers.All(t => t.Position != position || t.Ventilated is not null)), pitchInches);
     }
 
     /// <summary>
@@ -51,14 +52,16 @@ internal static class AssessTrial
             read.Entry.Id, read.Entry.Date(), hours?.Hours, hours?.Bridged ?? false, read.Rpm, null, null, stretch, setAside, [])
         {
             Normalised = true,
+            TurnedRpm = read.Rpm,
             Reference = new AtReference(read.Rpm, null, null, null),
         };
     }
 
-    private static SetAsideReason? SetAside(TrialRun trial, IReadOnlyList<RunReading> runs, EngineCard? engine, HoursAt? hours, bool believed) =>
+    private static SetAsideReason? SetAside(TrialRun trial, TrialReading reading, EngineCard? engine, GaugeError? gauge, HoursAt? hours, bool believed) =>
         trial.Throttle == Throttle.Part ? SetAsideReason.PartThrottle
-        : !believed && !Credible(runs.Select(r => r.Engine.RevolutionsPerMinute), engine) ? SetAsideReason.NotCredible
-        : runs.Any(r => r.LimiterReached) ? SetAsideReason.LimiterReached
+        : !believed && !(Credible(reading.Runs.Select(r => r.Engine.RevolutionsPerMinute), engine) && Math.Abs(gauge?.Error.Value ?? 0) <= GaugeErrors.Most) ? SetAsideReason.NotCredible
+        : reading.Runs.Any(r => r.LimiterReached) ? SetAsideReason.LimiterReached
+        : reading.Runs.Any(r => r.Ventilated) ? SetAsideReason.Ventilated
         : hours is null ? SetAsideReason.HoursUnknown
         : null;
 

@@ -4,6 +4,7 @@ using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Strikes;
+using FleetWake.Propulsion.Causes;
 
 namespace FleetWake.Logbook.Findings;
 
@@ -143,7 +144,10 @@ public static class Attentions
     {
         if (mounting.Band is { State: BandState.AboveTop or BandState.BelowBottom } band)
         {
-            var causes = (mounting.Causes.Count > 0 ? $" May be: {string.Join(", ", mounting.Causes)}." : "") + CauseWords.Of(mounting.PointsTo);
+            // What the trials themselves point to says more than the usual list, where it speaks of the same side.
+            var side = band.State == BandState.AboveTop ? CauseGroup.RpmUp : CauseGroup.RpmDown;
+            var told = mounting.PointsTo is { } points && points.Group == side ? CauseWords.Of(points) : "";
+            var causes = told.Length > 0 ? told : mounting.Causes.Count > 0 ? $" May be: {string.Join(", ", mounting.Causes)}." : "";
             var since = mounting.Exit.State == BandExitState.NoTrialSinceNewBaseline ? " That was before a strike, work on the prop or a change of the boat; no trial since." : "";
             add(AttentionKind.OutsideBand, Outside(mounting, band, position.Engine!) + causes + since);
         }
@@ -163,9 +167,15 @@ public static class Attentions
         if (mounting.LastWideOpen(engine)?.SetAside == SetAsideReason.LimiterReached)
             return $"Over-revving: the limiter held it at {band.ObservedRpm:0} RPM at wide-open throttle; without it, it would turn over {edge}.";
         var by = Math.Abs(band.MarginRpm!.Value);
-        var observed = Math.Abs(band.ObservedRpm!.Value - band.PresentRpm!.Value) < 1 ? "" : $" By the line through its trials; the last of them read {band.ObservedRpm:0}.";
-        return $"{(above ? "Over-revving" : "Lugging")}: {band.PresentRpm:0} RPM at wide-open throttle, {(by < 0.5 ? "just" : $"{by:0}")} {(above ? "above" : "below")} {edge}.{observed}";
+        var place = $"{(by < 0.5 ? "just" : $"{by:0}")} {(above ? "above" : "below")} {edge}";
+        var word = above ? "Over-revving" : "Lugging";
+        if (Math.Abs(band.ObservedRpm!.Value - band.PresentRpm!.Value) < 1)
+            return $"{word}: {band.PresentRpm:0} RPM at wide-open throttle{Gauge(band)}, {place}.";
+        var of = mounting.AtReference ? " at reference air" : "";
+        return $"{word} by the line through its trials: {band.PresentRpm:0} RPM{of}, {place}. The last of them {(band.GaugeRpm is null ? "read" : "turned")} {band.ObservedRpm:0}{Gauge(band)}.";
     }
+
+    private static string Gauge(BandStanding band) => band.GaugeRpm is { } shown ? $" (the gauge showed {shown:0})" : "";
 
     private static string Strike(OpenStrike strike, HireTable table)
     {

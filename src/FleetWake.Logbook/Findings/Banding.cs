@@ -17,7 +17,7 @@ internal static class Banding
         var last = trials.LastOrDefault(Tells);
         if (last is not { Normalised: true }) return last;
         var read = trials.LastOrDefault(t => Tells(t) && !t.Normalised && t.Stretch == last.Stretch);
-        return read is not null && (read.SetAside == SetAsideReason.LimiterReached || read.Rpm > engine?.BandHighRpm) ? read : last;
+        return read is not null && (read.SetAside == SetAsideReason.LimiterReached || read.TurnedRpm > engine?.BandHighRpm) ? read : last;
     }
 
     /// <summary>Standing by the last wide-open-throttle trial and the fitted line: outside if either says so.</summary>
@@ -25,18 +25,18 @@ internal static class Banding
     {
         var last = LastWideOpen(trials, engine);
         if (last is null || engine is not { BandLowRpm: { } low, BandHighRpm: { } high })
-            return new BandStanding(BandState.NotKnown, last?.Rpm, null, null, null);
+            return new BandStanding(BandState.NotKnown, last?.TurnedRpm, null, null, null);
 
         // A limiter-held reading is a lower bound of what the engine would turn: it is over already.
         if (last.SetAside == SetAsideReason.LimiterReached)
-            return new BandStanding(BandState.AboveTop, last.Rpm, last.Rpm, Math.Min(high - last.Rpm, 0), BandEdge.Top) { ReferenceRpm = Besides(trials, last) };
+            return new BandStanding(BandState.AboveTop, last.TurnedRpm, last.TurnedRpm, Math.Min(high - last.TurnedRpm, 0), BandEdge.Top) { ReferenceRpm = Besides(trials, last), GaugeRpm = Math.Abs(last.Rpm - last.TurnedRpm) < 1 ? null : last.Rpm };
 
-        var byLine = drift is not null && drift.Fit.LastStretch == last.Stretch ? drift.Fit.At(drift.LastTrialHours).Value : last.Rpm;
-        var present = Margin(last.Rpm, low, high) <= Margin(byLine, low, high) ? last.Rpm : byLine;
+        var byLine = drift is not null && drift.Fit.LastStretch == last.Stretch ? drift.Fit.At(drift.LastTrialHours).Value : last.TurnedRpm;
+        var present = Margin(last.TurnedRpm, low, high) <= Margin(byLine, low, high) ? last.TurnedRpm : byLine;
         var margin = Margin(present, low, high);
         var edge = high - present < present - low ? BandEdge.Top : BandEdge.Bottom;
         var state = margin >= 0 ? BandState.InBand : edge == BandEdge.Top ? BandState.AboveTop : BandState.BelowBottom;
-        return new BandStanding(state, last.Rpm, present, margin, edge) { ReferenceRpm = Besides(trials, last) };
+        return new BandStanding(state, last.TurnedRpm, present, margin, edge) { ReferenceRpm = Besides(trials, last), GaugeRpm = Math.Abs(last.Rpm - last.TurnedRpm) < 1 ? null : last.Rpm };
     }
 
     /// <summary>When drift carries it out of the band.</summary>
@@ -81,7 +81,7 @@ internal static class Banding
         trial.SetAside is null or SetAsideReason.LimiterReached or SetAsideReason.HoursUnknown or SetAsideReason.OtherConditions;
 
     private static double? Besides(IReadOnlyList<TrialFinding> trials, TrialFinding last) =>
-        trials.LastOrDefault(Tells) is { } later && later != last ? later.Rpm
+        trials.LastOrDefault(Tells) is { } later && later != last ? later.TurnedRpm
         : last is { Normalised: false, Reference: { } reference } ? reference.Rpm
         : null;
 

@@ -76,6 +76,9 @@ public sealed record TrialFinding(
     /// <summary>The RPM was brought to reference conditions elsewhere: it is not as read, and is never corrected again.</summary>
     public bool Normalised { get; init; }
 
+    /// <summary>What the engine turned [RPM]: <see cref="Rpm"/> brought right by the check of its tachometer; the same number where the gauge was never checked.</summary>
+    public double TurnedRpm { get; init; } = Rpm;
+
     /// <summary>One standard deviation of <see cref="Rpm"/> by the spread of the runs and the gauge's step [RPM]; null when it was brought to reference conditions elsewhere.</summary>
     public double? RpmSd { get; init; }
 
@@ -87,7 +90,7 @@ public sealed record TrialFinding(
 
     /// <summary>The RPM of it that a line holds.</summary>
     /// <param name="atReference">The line is one of readings at reference conditions.</param>
-    public double LineRpm(bool atReference) => atReference && Reference is { } reference ? reference.Rpm : Rpm;
+    public double LineRpm(bool atReference) => atReference && Reference is { } reference ? reference.Rpm : TurnedRpm;
 }
 
 /// <summary>
@@ -108,6 +111,9 @@ public enum SetAsideReason
 
     /// <summary>The limiter held the engine: its reading is a lower bound.</summary>
     LimiterReached,
+
+    /// <summary>The prop drew air: RPM without speed, which says nothing of blades.</summary>
+    Ventilated,
 
     /// <summary>Nobody knows the engine's hours at that time.</summary>
     HoursUnknown,
@@ -184,12 +190,15 @@ public sealed record DriftPoint(double Hours, double Rpm, double LowRpm, double 
 
 /// <summary>Where a boat stands in its rated band.</summary>
 /// <param name="State">In words.</param>
-/// <param name="ObservedRpm">RPM of its last wide-open-throttle trial as read, or as brought to reference conditions where no later word of the helm says "over"; null without one.</param>
+/// <param name="ObservedRpm">What the engine turned at its last wide-open-throttle trial: as read, brought right where its tachometer was checked; or as brought to reference conditions elsewhere where no later word of the helm says "over". Null without one.</param>
 /// <param name="PresentRpm">RPM that the margin is reckoned from: the less favourable of the last reading and the fitted line at the last trial.</param>
 /// <param name="MarginRpm">Signed distance to the nearer edge [RPM]; negative outside.</param>
 /// <param name="NearerEdge">Which edge that is.</param>
 public sealed record BandStanding(BandState State, double? ObservedRpm, double? PresentRpm, double? MarginRpm, BandEdge? NearerEdge)
 {
+    /// <summary>What the gauge showed at that trial [RPM], where a check of it says that it shows other than is true; null otherwise.</summary>
+    public double? GaugeRpm { get; init; }
+
     /// <summary>
     /// What the same trial comes to at reference conditions [RPM], or a later reading at reference conditions where the helm read
     /// over the top before it: both are to be shown. Null when there is no other number to show.

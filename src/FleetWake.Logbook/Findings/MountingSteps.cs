@@ -68,20 +68,11 @@ internal static class MountingSteps
         select new MountingStep(replaced.Entry, HistoryMarkKind.HourMeter, "new hour meter", NewBaseline: false);
 
     /// <summary>A gauge whose error moved by more than its step shows other RPM for the same speed of the engine. A first check says only what the error is.</summary>
-    private static IEnumerable<MountingStep> Tachometer(BoatHistory history, Position position)
-    {
-        foreach (var hung in history.Engines.Where(e => e.Position == position))
-        {
-            var step = history.EngineCards.GetValueOrDefault(hung.Engine)?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm;
-            TachometerChecked? before = null;
-            foreach (var check in (history.EngineFacts.GetValueOrDefault(hung.Engine) ?? []).OfType<TachometerChecked>())
-            {
-                if (before is not null && hung.Holds(check.Entry) && Moved(before, check) > step)
-                    yield return new MountingStep(check.Entry, HistoryMarkKind.Tachometer, $"tachometer shows {Error(check):+0;-0;0} RPM");
-                before = check;
-            }
-        }
-    }
+    private static IEnumerable<MountingStep> Tachometer(BoatHistory history, Position position) =>
+        from hung in history.Engines.Where(e => e.Position == position)
+        from error in GaugeErrors.Of(history, hung.Engine).Skip(1)
+        where hung.Holds(error.Since)
+        select new MountingStep(error.Since, HistoryMarkKind.Tachometer, $"tachometer shows {error.FirstRpm:+0;-0;0} RPM");
 
     /// <summary>Twins share one speed: another prop on one side changes what the other side turns.</summary>
     private static IEnumerable<MountingStep> OtherProps(BoatHistory history, Position position)
@@ -108,13 +99,4 @@ internal static class MountingSteps
     private static IEnumerable<IFact> WorkOn(BoatHistory history, MountingSpan mounting) =>
         (history.Props.GetValueOrDefault(mounting.Fitted.Prop) ?? [])
             .Where(f => f is Repitched or PropRepaired or PropBackFromShop { PitchInches: not null } or PropBackFromShop { DiameterInches: not null });
-
-    private static double Error(TachometerChecked check) => check.ShownRpm - check.TrueRpm;
-
-    /// <summary>
-    /// By how much the error moved [RPM], at the lower of the two speeds: a gauge shows too much by a share, and a step
-    /// is the larger share the slower the engine turned when it was read.
-    /// </summary>
-    private static double Moved(TachometerChecked before, TachometerChecked check) =>
-        Math.Abs((Error(check) * before.TrueRpm) - (Error(before) * check.TrueRpm)) / Math.Max(before.TrueRpm, check.TrueRpm);
 }

@@ -3,7 +3,6 @@ using FleetWake.Logbook.Findings;
 using FleetWake.Propulsion;
 using FleetWake.Propulsion.Atmosphere;
 using FleetWake.Propulsion.Trials;
-using AirIntake = FleetWake.Logbook.Engines.AirIntake;
 
 namespace FleetWake.Logbook.Trials;
 
@@ -13,11 +12,8 @@ internal static class TrialReadings
     /// <summary>Mass of a person with what they carry [kg]. Common practice, no source; ISO 14946 takes 75 kg without it, from memory.</summary>
     private const double PersonKilograms = 80;
 
-    /// <summary>A gauge further off than this is broken or set to another engine's pulses [1]: its check brings nothing right. Common practice, no source.</summary>
-    private const double MostTachometerError = 0.25;
-
     /// <summary>The trial as one engine ran it; null when no tachometer was read at its position.</summary>
-    public static TrialReading? Of(Position position, TrialRun trial, EngineCard? engine, TachometerChecked? check, double? pitchInches, TrialConditions? baseline)
+    public static TrialReading? Of(Position position, TrialRun trial, EngineCard? engine, GaugeError? gauge, double? pitchInches, TrialConditions? baseline)
     {
         List<RunReading> runs =
         [
@@ -33,7 +29,7 @@ internal static class TrialReadings
         ];
         return runs.Count == 0
             ? null
-            : new TrialReading(runs, Conditions(trial), Engine(engine, check), pitchInches is { } pitch ? new PropData(Length.FromInches(pitch)) : null)
+            : new TrialReading(runs, Conditions(trial), Engine(engine, gauge), pitchInches is { } pitch ? new PropData(Length.FromInches(pitch)) : null)
             {
                 PartThrottle = trial.Throttle == Throttle.Part,
                 Baseline = baseline,
@@ -54,22 +50,15 @@ internal static class TrialReadings
             : Mass.FromKilograms(((trial.People ?? 0) * PersonKilograms) + (trial.LoadKilograms ?? 0)),
     };
 
-    private static EngineData Engine(EngineCard? engine, TachometerChecked? check) => new()
+    private static EngineData Engine(EngineCard? engine, GaugeError? gauge) => new()
     {
         Gear = engine?.GearRatio is { } g ? new GearRatio(g) : null,
         BandLow = Rate(engine?.BandLowRpm),
         BandHigh = Rate(engine?.BandHighRpm),
         Breathing = engine?.AirIntake == AirIntake.Supercharged ? AirResponse.Supercharged : AirResponse.NaturallyAspirated,
         TachometerStep = Rate(engine?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm),
-        TachometerError = check is not null && Math.Abs(ErrorOf(check)) <= MostTachometerError ? new Uncertain(ErrorOf(check), CheckDoubt(engine, check)) : null,
+        TachometerError = gauge is { Error: { Value: >= -GaugeErrors.Most and <= GaugeErrors.Most } error } ? error : null,
     };
-
-    /// <summary>A check reads the same stepped gauge as the trial does.</summary>
-    private static double CheckDoubt(EngineCard? engine, TachometerChecked check) =>
-        FleetWake.Statistics.GaugeStep.StandardUncertainty(engine?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm) / check.TrueRpm;
-
-    /// <summary>What it shows over what is true, less one [1].</summary>
-    private static double ErrorOf(TachometerChecked check) => (check.ShownRpm / check.TrueRpm) - 1;
 
     private static EngineRate? Rate(double? rpm) => rpm is { } r ? EngineRate.FromRevolutionsPerMinute(r) : null;
 }

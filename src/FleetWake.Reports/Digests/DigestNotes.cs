@@ -25,7 +25,7 @@ internal static class DigestNotes
         var methods = findings.Select(f => Phrases.Plain(f.Method)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
         return
         [
-            "RPM at reference air is what the trial would have shown at 25 deg C and 99 kPa of dry air; where the air was not recorded, RPM is as read. "
+            "RPM at reference air is what the trial would have shown at 25 deg C and 99 kPa of dry air; where too little was read of the air, RPM is as read. A gauge that was checked is brought right in both. "
             + "Load and trim differ between trials and are part of the scatter.",
             "Drift is one slope through all counted trials of a mounting; a strike that left a mark or a repitch begins a new level. "
             + "The margin is the less favourable of that of the last reading and that of the line. Hours are engine hours, counted from the last trial.",

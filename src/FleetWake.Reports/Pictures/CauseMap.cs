@@ -49,8 +49,8 @@ public sealed record CauseMap(string Statement, IReadOnlyList<CauseRay> Rays, IR
 /// <param name="RpmUp">It belongs to the group that turns faster.</param>
 /// <param name="RpmPercent">End of the ray in RPM [%].</param>
 /// <param name="SpeedPercent">End of the ray in speed [%].</param>
-/// <param name="NotRuledOut">The readings name it or leave it open.</param>
-public sealed record CauseRay(string Label, bool RpmUp, double RpmPercent, double SpeedPercent, bool NotRuledOut);
+/// <param name="Likely">The readings name it, or it is within ten to one of the likeliest: the others are less likely, not ruled out.</param>
+public sealed record CauseRay(string Label, bool RpmUp, double RpmPercent, double SpeedPercent, bool Likely);
 
 /// <summary>A trial's change with its doubt.</summary>
 /// <param name="RpmPercent">Change of RPM [%].</param>

@@ -25,9 +25,9 @@ internal static class CauseMapPlot
         foreach (var ray in map.Rays)
         {
             var color = Of(ray);
-            PlotLook.Stroke(plot.Add.Line(0, 0, ray.RpmPercent, ray.SpeedPercent), color, ray.NotRuledOut ? 5 : 2.5f, ray.NotRuledOut ? LinePattern.Solid : LinePattern.Dotted);
+            PlotLook.Stroke(plot.Add.Line(0, 0, ray.RpmPercent, ray.SpeedPercent), color, ray.Likely ? 5 : 2.5f, ray.Likely ? LinePattern.Solid : LinePattern.Dotted);
             // Groups differ by shape as well as by colour.
-            PlotLook.Mark(plot, ray.RpmPercent, ray.SpeedPercent, ray.RpmUp ? MarkerShape.FilledTriangleUp : MarkerShape.FilledTriangleDown, ray.NotRuledOut ? 22 : 15, color);
+            PlotLook.Mark(plot, ray.RpmPercent, ray.SpeedPercent, ray.RpmUp ? MarkerShape.FilledTriangleUp : MarkerShape.FilledTriangleDown, ray.Likely ? 22 : 15, color);
         }
 
         foreach (var change in map.Changes)
@@ -69,17 +69,17 @@ internal static class CauseMapPlot
             taken.Add(new SKRect(px - 14, py - 14, px + 14, py + 14));
         }
 
-        foreach (var ray in map.Rays.OrderByDescending(r => r.NotRuledOut))
+        foreach (var ray in map.Rays.OrderByDescending(r => r.Likely))
         {
-            using var paint = new SKPaint { Color = ray.NotRuledOut ? Ink.Words : Ink.Quiet, IsAntialias = true };
-            Write(ray.Label, ray.RpmPercent, ray.SpeedPercent, ray.NotRuledOut ? strong : text, paint);
+            using var paint = new SKPaint { Color = ray.Likely ? Ink.Words : Ink.Quiet, IsAntialias = true };
+            Write(ray.Label, ray.RpmPercent, ray.SpeedPercent, ray.Likely ? strong : text, paint);
         }
 
         if (map.Changes is [.., var last]) Write("last trial", last.RpmPercent, last.SpeedPercent, strong, words);
 
         canvas.DrawText("speed against the baseline, %", Left - 90, Top - 26, SKTextAlign.Left, text, quiet);
         canvas.DrawText("RPM against the baseline, %", Ink.Width - 30, Height - 26, SKTextAlign.Right, text, quiet);
-        canvas.DrawText("rings hold 80 %; bold: not ruled out", Left - 90, Height - 26, SKTextAlign.Left, text, quiet);
+        canvas.DrawText("rings hold 80 %; bold: likeliest", Left - 90, Height - 26, SKTextAlign.Left, text, quiet);
     }
 
     private static SKRect Free(List<SKRect> taken, float x, float y, float width, bool right, bool down)
@@ -99,7 +99,7 @@ internal static class CauseMapPlot
         return new SKRect(x, y, x + width + 8, y + Line);
     }
 
-    private static Color Of(CauseRay ray) => ray.NotRuledOut ? (ray.RpmUp ? Color.FromHex("#B53A0B") : Color.FromHex("#663C9E")) : Ink.Frame;
+    private static Color Of(CauseRay ray) => ray.Likely ? (ray.RpmUp ? Color.FromHex("#B53A0B") : Color.FromHex("#663C9E")) : Ink.Frame;
 
     /// <summary>Half axes [%] and turn [degrees] of the ellipse that holds 80 %.</summary>
     private static (double Across, double Along, double Degrees) Axes(MappedChange c)

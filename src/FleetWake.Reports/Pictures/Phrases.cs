@@ -10,7 +10,7 @@ public static class Phrases
 {
     /// <summary>What the RPM of a drift is, for captions.</summary>
     public static string Conditions(MountingFinding mounting) =>
-        mounting.AtReference ? "RPM at reference air." : "RPM as read: the air was not recorded, so weather is part of the scatter.";
+        mounting.AtReference ? "Line and drift are of RPM at reference air." : "Line and drift are of RPM as read, not brought to reference air: weather is part of the scatter.";
 
     /// <summary>Boat, position where it has several, and prop.</summary>
     public static string Title(BoatFinding finding, PositionFinding position)

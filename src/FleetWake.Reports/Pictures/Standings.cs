@@ -22,7 +22,7 @@ public static class Standings
         var standing = position.Mounting!.Band;
         if (position.Engine is not { BandLowRpm: { } low, BandHighRpm: { } high })
         {
-            var read = standing.ObservedRpm is { } r ? $"last read {r:0} RPM, " : "";
+            var read = standing.ObservedRpm is { } r ? $"last {Read(standing, r)}, " : "";
             return new Standing("?", "not known", $"{read}no rated band on record", null, false);
         }
 
@@ -32,13 +32,14 @@ public static class Standings
         var present = standing.PresentRpm ?? observed;
         var byReading = Side(observed, low, high);
         var byLine = Side(present, low, high);
-        var place = (standing.ReferenceRpm is { } brought ? $"{brought:0} at reference conditions, " : "") + Place(observed, low, high);
+        var place = Place(observed, low, high);
+        var brought = standing.ReferenceRpm is { } r0 && Math.Abs(r0 - observed) >= 1 ? $" ({r0:0} at reference air)" : "";
         var margin = Math.Min(Margin(observed, low, high), Margin(present, low, high));
         if (byReading == byLine)
         {
             var line = Math.Abs(present - observed) >= 1 ? $", {present:0} by its line" : "";
             var (sign, word) = byReading switch { > 0 => ("▲", "above the top"), < 0 => ("▼", "below the bottom"), _ => ("●", "inside its band") };
-            return new Standing(sign, word, $"last read {observed:0} RPM{line}, {place} of its rated band {low:0} to {high:0}", margin, byReading != 0);
+            return new Standing(sign, word, $"last {Read(standing, observed)}{line}, {place} of its rated band {low:0} to {high:0}{brought}", margin, byReading != 0);
         }
 
         // The two disagree: both are said, and it is not called inside.
@@ -51,10 +52,14 @@ public static class Standings
         return new Standing(
             mixedSign,
             mixedWord,
-            $"last read {observed:0} RPM, {place} of its rated band {low:0} to {high:0}, while its line says {present:0}: not settled",
+            $"last {Read(standing, observed)}, {place} of its rated band {low:0} to {high:0}{brought}, while its line says {present:0}: not settled",
             margin,
             true);
     }
+
+    /// <summary>The last reading, and what the gauge showed where a check of it says otherwise.</summary>
+    private static string Read(BandStanding standing, double rpm) =>
+        standing.GaugeRpm is { } gauge ? $"turned {rpm:0} RPM (its gauge showed {gauge:0})" : $"read {rpm:0} RPM";
 
     /// <summary>Distance to the nearer edge in words, e.g. <c>50 below the top</c>.</summary>
     public static string Place(double rpm, double low, double high) => Side(rpm, low, high) switch

@@ -43,7 +43,7 @@ public class Attentions_of_a_boat
     {
         var sentence = Sentence(Trialled.Boat((100, 5800), (200, 5900), (300, 6100), (400, 5990)));
         Assert.Contains("6063 RPM", sentence, StringComparison.Ordinal);
-        Assert.Contains("the last of them read 5990", sentence, StringComparison.Ordinal);
+        Assert.Contains("The last of them read 5990.", sentence, StringComparison.Ordinal);
     }
 
     [Fact]

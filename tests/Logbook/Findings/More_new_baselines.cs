@@ -76,11 +76,12 @@ public class More_new_baselines
     }
 
     [Fact]
-    public void A_first_check_says_what_the_error_is_and_corrects_nothing()
+    public void A_first_check_brings_all_readings_right_and_begins_no_new_baseline()
     {
         var found = s_three.With(Check(1.5, 5100));
         Assert.Equal(2, found.Finding().Positions.Single().Engine!.Tachometer!.ErrorPercent, 1e-9);
-        Assert.Equal(s_three.Mounting().Drift, found.Mounting().Drift);
+        Assert.Equal(s_three.Mounting().Drift!.Value / 1.02, found.Mounting().Drift!.Value, 1e-6);
+        Assert.All(found.Mounting().Trials, t => Assert.Equal(0, t.Stretch));
         Assert.Null(s_three.Finding().Positions.Single().Engine!.Tachometer);
     }
 

@@ -85,32 +85,88 @@ public class Trials_at_reference_conditions
         Assert.Equal([null, null, null, SetAsideReason.OtherConditions], mounting.Trials.Select(t => t.SetAside));
     }
 
-    [Fact]
-    public void When_most_trials_tell_nothing_of_the_air_all_are_taken_as_read()
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(2, false)] // as many: as read
+    [InlineData(3, true)]
+    public void The_line_is_at_reference_air_when_most_trials_could_be_brought_there(int withAir, bool atReference)
     {
-        var mounting = Mounting(Dock.OneBoat().With(
-            Dock.Trial("2026-02-01T10:00", 5500, 120),
-            InAir("2026-03-01T10:00", 5520, 140, 15, 1013.25, 0),
-            Dock.Trial("2026-04-01T10:00", 5540, 160)));
-        Assert.False(mounting.AtReference);
-        Assert.All(mounting.Trials, t => Assert.Null(t.SetAside));
-        Assert.Equal(5500, mounting.BaselineRpm);
-        Assert.Equal(100, mounting.Drift!.Value, 1e-6);
+        string[] days = ["2026-02-01", "2026-03-01", "2026-04-01", "2026-05-01"];
+        var trials = days.Select((d, i) => i < withAir
+            ? InAir(d + "T10:00", 5500 + (20 * i), 120 + (20 * i), 15, 1013.25, 0)
+            : Dock.Trial(d + "T10:00", 5500 + (20 * i), 120 + (20 * i)));
+        var mounting = Mounting(Dock.OneBoat().With([.. trials]));
+        Assert.Equal(atReference, mounting.AtReference);
+        Assert.Equal(atReference ? withAir : 4, mounting.Trials.Count(t => t.SetAside is null));
+        Assert.Equal(atReference ? 5500 * 0.98204 : 5500, mounting.BaselineRpm!.Value, 0.5);
     }
 
     [Fact]
-    public void A_gauge_that_was_found_to_read_high_is_brought_right_from_then_on()
+    public void A_first_check_of_the_gauge_says_what_it_always_showed_and_is_no_drift()
     {
-        // 5100 shown where an instrument counted 5000: 2 % high.
+        // 5100 shown where an instrument counted 5000: 2 % high, before as after.
         var fleet = Dock.OneBoat().With(
             InAir("2026-02-01T10:00", 5508, 120, 25, 1000, 30),
+            InAir("2026-02-05T10:00", 5508, 140, 25, 1000, 30),
             new CheckTachometer(Dock.At("2026-02-10T10:00", "check"), "e1", 5100, 5000),
-            InAir("2026-02-20T10:00", 5508, 130, 25, 1000, 30));
-        var trials = Mounting(fleet).Trials;
-        Assert.Equal(5508, trials[0].Reference!.Rpm, 6.0);
-        Assert.Equal(5400, trials[1].Reference!.Rpm, 6.0);
-        Assert.Equal(5508, trials[1].Rpm);
-        Assert.Contains(TrialDoubt.TachometerCorrected, trials[1].Flags);
+            InAir("2026-02-20T10:00", 5508, 160, 25, 1000, 30));
+        var mounting = Mounting(fleet);
+        Assert.All(mounting.Trials, t => Assert.Equal(5400, t.TurnedRpm, 1e-9));
+        Assert.All(mounting.Trials, t => Assert.Equal(5508, t.Rpm));
+        Assert.All(mounting.Trials, t => Assert.Contains(TrialDoubt.TachometerCorrected, t.Flags));
+        Assert.Equal(0, mounting.Drift!.Value, 1e-6);
+    }
+
+    [Fact]
+    public void Checks_that_agree_within_the_gauges_step_move_no_trial()
+    {
+        var fleet = new Fleet().With(Dock.Boat(), Dock.Engine() with { TachometerStepRpm = 100 }, Dock.Fitted(), Dock.Prop(), Dock.Mounted()).With(
+            Dock.Trial("2026-02-01T10:00", 5500, 120),
+            new CheckTachometer(Dock.At("2026-02-10T10:00", "one"), "e1", 5000, 5000),
+            Dock.Trial("2026-02-20T10:00", 5500, 140),
+            new CheckTachometer(Dock.At("2026-03-10T10:00", "two"), "e1", 5090, 5000),
+            Dock.Trial("2026-03-20T10:00", 5500, 160));
+        var mounting = Mounting(fleet);
+        Assert.Equal(0, mounting.Drift!.Value, 1e-6);
+        Assert.All(mounting.Trials, t => Assert.Equal(5500 / 1.009, t.TurnedRpm, 1e-6)); // the mean of 0 and 1.8 %
+    }
+
+    [Fact]
+    public void A_gauge_that_reads_low_does_not_hide_that_a_boat_is_over_its_band() // 4850 shown at 5000: 5900 is 6082
+    {
+        var fleet = Dock.OneBoat().With(
+            new CheckTachometer(Dock.At("2026-01-10T10:00", "check"), "e1", 4850, 5000),
+            Dock.Trial("2026-02-01T10:00", 5900, 120));
+        var band = Mounting(fleet).Band;
+        Assert.Equal(BandState.AboveTop, band.State);
+        Assert.Equal(5900 / 0.97, band.ObservedRpm!.Value, 1e-6);
+        Assert.Equal(5900, band.GaugeRpm);
+        Assert.Contains("Over-revving: 6082 RPM at wide-open throttle (the gauge showed 5900), 82 above the top", Attentions.Of(fleet.Finding(), null).Single(a => a.Kind == AttentionKind.OutsideBand).Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_gauge_that_shows_twice_the_truth_is_not_believed() =>
+        Assert.Equal(SetAsideReason.NotCredible, Mounting(Dock.OneBoat().With(
+            new CheckTachometer(Dock.At("2026-01-10T10:00", "check"), "e1", 6000, 3000),
+            Dock.Trial("2026-02-01T10:00", 5900, 120))).Trials.Single().SetAside);
+
+    [Fact]
+    public void A_trial_whose_prop_drew_air_is_set_aside()
+    {
+        var trial = Dock.Trial("2026-02-01T10:00", 5990, 120);
+        var ventilated = trial with { Runs = [.. trial.Runs!.Select(r => r with { Tachometers = [.. r.Tachometers!.Select(t => t with { Ventilated = true })] })] };
+        Assert.Equal(SetAsideReason.Ventilated, Mounting(Dock.OneBoat().With(ventilated)).Trials.Single().SetAside);
+    }
+
+    [Fact]
+    public void A_line_at_reference_air_that_lies_over_the_band_is_not_told_as_what_the_engine_turned()
+    {
+        var fleet = Dock.OneBoat().With(
+            InAir("2026-02-01T10:00", 5900, 120, 35, 1005, 80),
+            InAir("2026-02-11T10:00", 5900, 140, 35, 1005, 80),
+            InAir("2026-02-21T10:00", 5900, 160, 35, 1005, 80));
+        var told = Attentions.Of(fleet.Finding(), null).Single(a => a.Kind == AttentionKind.OutsideBand).Sentence;
+        Assert.StartsWith("Over-revving by the line through its trials: 6026 RPM at reference air, 26 above the top (6000) of its band. The last of them read 5900.", told, StringComparison.Ordinal);
     }
 
     [Fact]

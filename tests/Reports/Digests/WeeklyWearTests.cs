@@ -156,6 +156,6 @@ public class WeeklyWearTests
         Assert.Contains(content.Caution, c => c.Contains("until what releases it is done", StringComparison.Ordinal));
         Assert.DoesNotContain(content.Caution, c => c.StartsWith("Dates", StringComparison.Ordinal));
         Assert.Contains("Dates are those of each boat's dock (Atlantic/Faroe).", Fleet.Caution);
-        Assert.Contains(content.Method, m => m.Contains("RPM at reference air", StringComparison.Ordinal));
+        Assert.Contains(content.Method, m => m.Contains("RPM at reference air is what the trial would have shown", StringComparison.Ordinal));
     }
 }

@@ -21,7 +21,7 @@ public class DriftPicturesTests
         Assert.True(picture.AtReference);
         Assert.Equal(6030, picture.Points.Single(p => p.Kind == PointKind.AtHelm).Rpm);
         Assert.Equal(0.985 * 6030, picture.Points.Last(p => p.Kind == PointKind.Counted).Rpm, 1e-9);
-        Assert.EndsWith("RPM at reference air.", picture.Statement, StringComparison.Ordinal);
+        Assert.EndsWith("Line and drift are of RPM at reference air.", picture.Statement, StringComparison.Ordinal);
         Assert.True(picture.Window.ToRpm > 6030);
         Assert.NotEmpty(new PngRenderer().Render(picture));
         Assert.DoesNotContain(DriftPictures.Of(finding, position)!.Points, p => p.Kind == PointKind.AtHelm);
@@ -41,7 +41,7 @@ public class DriftPicturesTests
     {
         Assert.Equal(
             "Gannet: last read 5890 RPM, 5881 by its line, 110 below the top of its rated band 5000 to 6000; drift +192 RPM per 100 h (+175 to +209 at 80\u00A0%); "
-            + "reaches the top about 62 h after the last trial (57 to 68 h at 80\u00A0%); 7 trials counted. RPM as read: the air was not recorded, so weather is part of the scatter.",
+            + "reaches the top about 62 h after the last trial (57 to 68 h at 80\u00A0%); 7 trials counted. Line and drift are of RPM as read, not brought to reference air: weather is part of the scatter.",
             Picture(SkerryBay.WornSkiff()).Statement);
     }
 
@@ -51,7 +51,16 @@ public class DriftPicturesTests
         var over = SkerryBay.ReadOver().Positions[0];
         var mounting = over.Mounting!;
         var both = Standings.Of(over with { Mounting = mounting with { Band = mounting.Band with { ReferenceRpm = 5900 } } });
-        Assert.Contains($"last read {mounting.Band.ObservedRpm:0} RPM, 5900 at reference conditions, ", both.Sentence, StringComparison.Ordinal);
+        Assert.Contains("last read 6030 RPM, 30 above the top of its rated band 5000 to 6000 (5900 at reference air)", both.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_gauge_that_reads_low_is_told_beside_what_the_engine_turned()
+    {
+        var over = SkerryBay.ReadOver().Positions[0];
+        var mounting = over.Mounting!;
+        var checkedGauge = Standings.Of(over with { Mounting = mounting with { Band = mounting.Band with { GaugeRpm = 5850 } } });
+        Assert.StartsWith("last turned 6030 RPM (its gauge showed 5850), 30 above the top", checkedGauge.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -33,8 +33,8 @@ public class TrialPicturesTests
         Assert.StartsWith("Against its baseline the last trial turned +4.2 % RPM and made -1.4 % speed. It turns faster than at its baseline", map.Statement, StringComparison.Ordinal);
         Assert.Equal(8, map.Rays.Count);
         Assert.All(map.Rays, r => Assert.Equal(r.RpmUp, r.RpmPercent > 0));
-        Assert.Contains(map.Rays, r => r is { Label: "a worn prop or lost cup", NotRuledOut: true });
-        Assert.Contains(map.Rays, r => r is { Label: "a weak engine", NotRuledOut: false });
+        Assert.Contains(map.Rays, r => r is { Label: "a worn prop or lost cup", Likely: true });
+        Assert.Contains(map.Rays, r => r is { Label: "a weak engine", Likely: false });
         LookAt("causes-up", Renderer.Render(map));
     }
 
