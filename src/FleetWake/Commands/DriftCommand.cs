@@ -25,6 +25,8 @@ internal static class DriftCommand
         };
         command.SetAction(parsed =>
         {
+            foreach (var (option, path) in new[] { ("--data", parsed.GetValue(data)), ("--out", parsed.GetValue(output)), ("--alarms", parsed.GetValue(alarms)) })
+                if (path is not null && string.IsNullOrWhiteSpace(path)) throw new CommandException($"{option} is empty: name a {(option == "--data" ? "folder" : "file")}.");
             var folder = Path.GetFullPath(parsed.GetRequiredValue(data));
             var limit = parsed.GetValue(threshold);
             if (!(limit is >= 0.1 and <= 20)) throw new CommandException($"--threshold {limit}: give a number from 0.1 to 20.");

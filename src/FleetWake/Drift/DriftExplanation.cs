@@ -18,6 +18,7 @@ internal static class DriftExplanation
         if (a.PriorOnly) yield return "Its own trials say nothing about drift (fewer than two, or all at one hour): this is the fleet's figure, and no date is drawn from it.";
         if (a.HoursFell) yield return "Its hours went back: the highest reading so far was taken in place of each lower one. Check the meter.";
         if (a.LevelRpm is { } level) yield return Say($"Level at the last trial: {level.Value:F0} rpm, 80 % between {level.Low:F0} and {level.High:F0}; rated band {series.RatedMinRpm:F0} to {series.RatedMaxRpm:F0}.");
+        if (Below(a, series) is { } below) yield return below;
         yield return Exit(a);
         yield return Say($"One trial is expected to scatter by {100 * noise:F2} % and to be grossly wrong once in {1 / settings.GrossChance:F0}.");
         yield return "";
@@ -36,11 +37,19 @@ internal static class DriftExplanation
         yield return "Figures are a decision aid: the owner's manual, local rules and a licensed technician win.";
     }
 
+    /// <summary>The forecast looks at the top alone; a boat that lugs must not be told as one in its band.</summary>
+    private static string? Below(DriftAssessment a, DriftSeries series) => a.LevelRpm switch
+    {
+        { } level when level.High < series.RatedMinRpm => Say($"It is BELOW its rated band: the engine lugs. Look for load, fouling, rough blades and a weak engine."),
+        { } level when level.Value < series.RatedMinRpm => Say($"Its level lies below its rated band, but within the doubt of it."),
+        _ => null,
+    };
+
     private static string Exit(DriftAssessment a) => a.Exit switch
     {
         null => "No forecast of leaving the band: there is no trial, or no rated band.",
         { LatestHours: 0 } => "It is above its rated band already.",
-        { EarliestHours: >= BandExit.HorizonHours } => Say($"It does not leave its band within {BandExit.HorizonHours:F0} h of the last trial, as far as can be seen."),
+        { EarliestHours: >= BandExit.HorizonHours } => Say($"It does not reach the top of its band within {BandExit.HorizonHours:F0} h of the last trial, as far as can be seen."),
         var e when a.PriorOnly => Say($"Leaving the band: not told, for the drift is the fleet's (chance within 500 h {100 * e.Within500HoursChance:F0} %)."),
         var e => Say($"Above its rated band, counted from the last trial: {Hours(e.MedianHours)}; 80 % between {Hours(e.EarliestHours)} and {Hours(e.LatestHours)}; chance within 500 h {100 * e.Within500HoursChance:F0} %."),
     };

@@ -54,7 +54,22 @@ internal static class DriftTables
         var path = Path.Combine(folder, name);
         if (!File.Exists(path)) throw new CommandException($"There is no {name} in \"{folder}\": drift reads mountings.csv, trials.csv and events.csv.");
         var rows = new List<T>();
-        using var reader = Sep.New(',').Reader().FromFile(path);
+        try
+        {
+            Fill(path, name, make, rows);
+        }
+        catch (Exception e) when (e is InvalidDataException or ArgumentException)
+        {
+            // A row with too few cells, or a column named twice: the reader's own words say which, in its terms.
+            throw new CommandException($"{name} line {rows.Count + 2}: {e.Message.Split('\n')[0].TrimEnd('.', '\r')}. Each row has as many cells as the head, and each column its own name.");
+        }
+
+        return rows;
+    }
+
+    private static void Fill<T>(string path, string name, Func<Func<string, string>, T> make, List<T> rows)
+    {
+        using var reader = Sep.New(',').Reader(o => o with { Unescape = true }).FromFile(path);
         var columns = reader.Header.ColNames.ToHashSet(StringComparer.Ordinal);
         foreach (var row in reader)
         {
@@ -73,8 +88,6 @@ internal static class DriftTables
                 throw new CommandException($"{name} line {line}: {e.Message}");
             }
         }
-
-        return rows;
     }
 
     private static double? Maybe(string text) => text.Length == 0 ? null : Number(text);

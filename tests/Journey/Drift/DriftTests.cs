@@ -58,6 +58,26 @@ public sealed class DriftTests : IDisposable
         Assert.Contains("\"m1\" is there twice", Assert.Throws<CommandException>(() => DriftTables.Read(folder, "")).Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("m1,1,1.0,5,5700,20,50\nm1,2,2.0,9,5710\n", "trials.csv line 3: ")]
+    [InlineData("m1,1,1.0,5,5700,20,50,1\n", "trials.csv line 2: ")]
+    public void A_row_with_too_few_or_too_many_cells_is_named_with_its_line(string trials, string complaint)
+    {
+        Tables("P1,m1,b1,1,aluminium,silty,5000,6000,0\n", trials, "");
+
+        Assert.StartsWith(complaint, Assert.Throws<CommandException>(() => DriftTables.Read(folder, "")).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_boat_below_its_band_is_never_told_as_one_that_stays_in_it()
+    {
+        Tables("P1,m1,b1,1,aluminium,silty,5000,6000,0\n", "m1,1,1.0,5,4790,20,0\nm1,2,3.0,35,4770,20,0\nm1,3,9.0,95,4800,20,0\n", "");
+        var told = Told(new DriftRun(DriftTables.Read(folder, ""), 1.35), "m1");
+
+        Assert.Contains(told, l => l.StartsWith("It is BELOW its rated band: the engine lugs.", StringComparison.Ordinal));
+        Assert.DoesNotContain(told, l => l.Contains("does not leave", StringComparison.Ordinal));
+    }
+
     private static string[] Told(DriftRun run, string mounting)
     {
         var of = run.Of(run.Rows.Single(r => r.Member.Id == mounting));
