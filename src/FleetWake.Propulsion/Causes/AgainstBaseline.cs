@@ -12,8 +12,8 @@ public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IRea
     /// <summary>More trials than these say little more of what changed since, and cost much to weigh: the cost grows as their cube.</summary>
     public const int MostTrials = 12;
 
-    /// <summary>A change beyond this is another boat or a wrong reading [1].</summary>
-    private const double LargestChange = 0.4;
+    /// <summary>A change beyond this is another boat or a wrong reading [1], as a natural logarithm: +49 % or -33 %. Judgement, no source.</summary>
+    public const double LargestChange = 0.4;
 
     /// <summary>Expanded area ratio of an outboard's prop where nobody tells [1]. Common practice, no source; RPM and speed hardly depend on it.</summary>
     private const double UsualAreaRatio = 0.55;
@@ -21,26 +21,36 @@ public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IRea
     private const int UsualBlades = 3;
     private const string One = "one";
 
-    /// <summary>Holds trials against the first.</summary>
+    /// <summary>Holds trials against the first; null where <see cref="Attempt"/> tells why they cannot be.</summary>
     /// <param name="trials">Trials at wide-open throttle in their order, and whether somebody read the air of each.</param>
     /// <param name="gear">Gear ratio.</param>
     /// <param name="prop">The prop; its diameter is needed.</param>
     /// <param name="response">The response that the trials were corrected by.</param>
     /// <param name="watched">Somebody watched for a prop that draws air; without it, that no trial tells of it says nothing.</param>
-    /// <returns>
-    /// Null with fewer than two trials that can be compared, without a speed or a diameter, or when pitch, gear and speed of the
-    /// first make no sense together (slip below 2 or above 80 %, or no open-water series that makes sense of them): then the pitch on record is not the one that turned.
-    /// </returns>
-    public static AgainstBaseline? Of(IReadOnlyList<(CorrectedTrial Trial, bool AirRead)> trials, GearRatio gear, PropData prop, BoatResponse response, bool watched = false)
+    public static AgainstBaseline? Of(IReadOnlyList<(CorrectedTrial Trial, bool AirRead)> trials, GearRatio gear, PropData prop, BoatResponse response, bool watched = false) =>
+        Attempt(trials, gear, prop, response, watched).Held;
+
+    /// <summary>Holds trials against the first, or tells why they cannot be.</summary>
+    /// <param name="trials">Trials at wide-open throttle in their order, and whether somebody read the air of each.</param>
+    /// <param name="gear">Gear ratio.</param>
+    /// <param name="prop">The prop; its diameter is needed.</param>
+    /// <param name="response">The response that the trials were corrected by.</param>
+    /// <param name="watched">Somebody watched for a prop that draws air; without it, that no trial tells of it says nothing.</param>
+    /// <returns>One of the two, never both: the comparison, or the reason that there is none. With several trials that cannot be compared, the last one's.</returns>
+    /// <exception cref="ArgumentException">A trial at part throttle or held by the limiter.</exception>
+    public static (AgainstBaseline? Held, WhyNotCompared? Why) Attempt(
+        IReadOnlyList<(CorrectedTrial Trial, bool AirRead)> trials, GearRatio gear, PropData prop, BoatResponse response, bool watched = false)
     {
         ArgumentNullException.ThrowIfNull(trials);
         ArgumentNullException.ThrowIfNull(prop);
         ArgumentNullException.ThrowIfNull(response);
-        if (trials.Count < 2 || ModelsAbout(trials[0].Trial, gear, prop, response) is not { } models) return null;
-        var changes = trials.Skip(1).TakeLast(MostTrials)
-            .Select(t => WideOpenChange.Between(One, One, t.Trial, trials[0].Trial, response))
-            .Where(Comparable).ToList();
-        if (changes.Count == 0) return null;
+        if (trials.Count < 2) return (null, WhyNotCompared.NoTrial);
+        if (prop.Diameter is not { Metres: > 0 } diameter) return (null, WhyNotCompared.NoDiameter);
+        if (trials[0].Trial.SpeedKnots is not { Value: > 0 } speed) return (null, WhyNotCompared.NoSpeed);
+        if (ModelsAbout(trials[0].Trial.Rpm.Value, speed.Value, gear, prop, diameter, response) is not { } models) return (null, WhyNotCompared.BaselineMakesNoSense);
+        var all = trials.Skip(1).TakeLast(MostTrials).Select(t => WideOpenChange.Between(One, One, t.Trial, trials[0].Trial, response)).ToList();
+        var changes = all.Where(change => Hindrance(change) is null).ToList();
+        if (changes.Count == 0) return (null, Hindrance(all[^1]));
         var finding = Diagnosis.Of(new CauseCase
         {
             Models = models,
@@ -49,22 +59,48 @@ public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IRea
             AirUnread = trials.Any(t => !t.AirRead),
             VentilationSeen = trials.Any(t => t.Trial.Doubts.Contains(TrialDoubt.Ventilation)) ? true : watched ? false : null,
         });
-        return new AgainstBaseline(changes, models, finding);
+        return (new AgainstBaseline(changes, models, finding), null);
     }
 
-    private static IReadOnlyList<ResponseModel>? ModelsAbout(CorrectedTrial baseline, GearRatio gear, PropData prop, BoatResponse response)
+    private static IReadOnlyList<ResponseModel>? ModelsAbout(double rpm, double knots, GearRatio gear, PropData prop, Length diameter, BoatResponse response)
     {
-        if (prop.Diameter is not { Metres: > 0 } diameter || baseline.SpeedKnots is not { Value: > 0 } speed) return null;
-        var ratio = prop.Pitch.Metres / diameter.Metres;                                                                     // P/D [1]
-        var n = PropRate.Of(EngineRate.FromRevolutionsPerMinute(baseline.Rpm.Value), gear).RevolutionsPerSecond;            // [rev/s]
-        var J = Speed.FromKnots(speed.Value).MetresPerSecond / (n * diameter.Metres);                                       // [1]
+        var ratio = prop.Pitch.Metres / diameter.Metres;                                           // P/D [1]
+        var n = PropRate.Of(EngineRate.FromRevolutionsPerMinute(rpm), gear).RevolutionsPerSecond;  // [rev/s]
+        var J = Speed.FromKnots(knots).MetresPerSecond / (n * diameter.Metres);                    // [1]
         return ratio is > 0.1 and < 3 && J / ratio is > 0.2 and < 0.98
             && ResponseModels.Found(new BladeShape(Math.Clamp(prop.Blades ?? UsualBlades, 2, 7), UsualAreaRatio, ratio), J, response.Gain) is { Count: > 0 } models
             ? models
             : null;
     }
 
-    private static bool Comparable(WideOpenChange change) =>
-        Math.Abs(change.LnRpm) < LargestChange && Math.Abs(change.LnSpeed ?? 0) < LargestChange && change.Doubt.Rpm is > 0 and < LargestChange
-        && (change.LnSpeed is null || change.Doubt.Speed is > 0 and < LargestChange);
+    /// <summary>What keeps a change from being weighed; null when nothing does.</summary>
+    private static WhyNotCompared? Hindrance(WideOpenChange change) =>
+        !(Math.Abs(change.LnRpm) < LargestChange && Math.Abs(change.LnSpeed ?? 0) < LargestChange) ? WhyNotCompared.ChangeTooLarge
+        : change.Doubt.Rpm is > 0 and < LargestChange && (change.LnSpeed is null || change.Doubt.Speed is > 0 and < LargestChange) ? null
+        : WhyNotCompared.DoubtTooLarge;
+}
+
+/// <summary>Why trials are not held against their baseline.</summary>
+public enum WhyNotCompared
+{
+    /// <summary>There is no trial beside the baseline.</summary>
+    NoTrial,
+
+    /// <summary>The prop's diameter is not known.</summary>
+    NoDiameter,
+
+    /// <summary>No speed was read at the baseline, or the boat stood still.</summary>
+    NoSpeed,
+
+    /// <summary>
+    /// Pitch, gear and speed of the baseline make no sense together (slip below 2 or above 80 %, or no open-water series that makes
+    /// sense of them): the pitch on record is not the one that turned, or one of them is not what it seems.
+    /// </summary>
+    BaselineMakesNoSense,
+
+    /// <summary>RPM or speed changed by 40 % or more, as a natural logarithm: another boat, or a wrong reading.</summary>
+    ChangeTooLarge,
+
+    /// <summary>The doubt of the trial is none or above 40 %: nothing can be weighed by it.</summary>
+    DoubtTooLarge,
 }

@@ -37,6 +37,9 @@ public enum SeparatingTest
 /// <summary>Which test parts which causes, and how it is told.</summary>
 public static class SeparatingTests
 {
+    /// <summary>What comes before a hand goes near a prop.</summary>
+    private const string MadeSafe = "engine off, key out, lanyard off, then";
+
     /// <summary>Whether a test parts two causes. Judged from the physics of each; common practice where it is a look, no source.</summary>
     /// <param name="test">The test.</param>
     /// <param name="one">A cause.</param>
@@ -75,19 +78,19 @@ public static class SeparatingTests
         return [.. tests];
     }
 
-    /// <summary>The test in plain words.</summary>
+    /// <summary>The test in plain words; those where a hand goes near the prop say first how it is made safe (common practice, no source).</summary>
     /// <param name="test">The test.</param>
     public static string Words(SeparatingTest test) => test switch
     {
         SeparatingTest.ReadTheAir => "read barometer, temperature and humidity at the next trial",
         SeparatingTest.RecordTheLoad => "write down people, fuel and gear, and run with the baseline's load",
-        SeparatingTest.HubMark => "draw a line across hub and barrel and see after a hard run whether it still meets",
-        SeparatingTest.LookAtBottomAndBlades => "look at the bottom, the blades' faces and their edges",
-        SeparatingTest.TrimIn => "trim in, or set the engine a hole lower, and run again",
+        SeparatingTest.HubMark => $"{MadeSafe} draw a line across hub and barrel, and see after a hard run whether it still meets",
+        SeparatingTest.LookAtBottomAndBlades => $"{MadeSafe} look at the bottom, the blades' faces and their edges",
+        SeparatingTest.TrimIn => $"trim in and run again; or {MadeSafe} set the engine a hole lower, and run again",
         SeparatingTest.LowerRpmOnPlane => "read the speed at two lower RPM on plane",
-        SeparatingTest.Gauge => "measure diameter and pitch with rule and gauge",
+        SeparatingTest.Gauge => $"{MadeSafe} measure diameter and pitch with rule and gauge",
         SeparatingTest.FuelFlow => "read fuel flow or the engine's load figure at wide-open throttle",
-        SeparatingTest.SwapTheProp => "swap the prop with a sister boat and run both",
+        SeparatingTest.SwapTheProp => $"{MadeSafe} swap the prop with a sister boat, and run both",
         SeparatingTest.Repeat => "repeat the trial",
         _ => throw new ArgumentOutOfRangeException(nameof(test), test, "Not a test that is known."),
     };

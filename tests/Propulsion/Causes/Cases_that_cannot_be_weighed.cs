@@ -44,6 +44,16 @@ public class Cases_that_cannot_be_weighed
         Assert.All(finding.Suspects, s => Assert.Equal(0.1, s.Probability, 1e-9));
     }
 
+    /// <summary>Common practice, no source: no hand goes near a prop whose engine could start.</summary>
+    [Theory]
+    [InlineData(SeparatingTest.HubMark)]
+    [InlineData(SeparatingTest.LookAtBottomAndBlades)]
+    [InlineData(SeparatingTest.TrimIn)]
+    [InlineData(SeparatingTest.Gauge)]
+    [InlineData(SeparatingTest.SwapTheProp)]
+    public void A_test_with_hands_near_the_prop_says_how_it_is_made_safe(SeparatingTest test) =>
+        Assert.Contains("engine off, key out, lanyard off", SeparatingTests.Words(test), StringComparison.Ordinal);
+
     [Fact]
     public void Every_test_has_its_words() => Assert.All(Enum.GetValues<SeparatingTest>(), test => Assert.NotEmpty(SeparatingTests.Words(test)));
 

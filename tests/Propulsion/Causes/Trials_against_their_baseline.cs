@@ -37,6 +37,29 @@ public class Trials_against_their_baseline
     public void A_baseline_that_makes_no_sense_is_compared_with_nothing(double diameter, double pitch, double gear, double knots) =>
         Assert.Null(Of(Prop(diameter, pitch), gear, false, (5650, knots), (5890, knots)));
 
+    [Theory]
+    [InlineData(WhyNotCompared.NoTrial, 11.5, 5650, 26.05, 0, 0)]
+    [InlineData(WhyNotCompared.NoDiameter, 0, 5650, 26.05, 5890, 25.7)]
+    [InlineData(WhyNotCompared.NoSpeed, 11.5, 5650, 0, 5890, 25.7)]
+    [InlineData(WhyNotCompared.BaselineMakesNoSense, 11.5, 5650, 40, 5890, 40)]
+    [InlineData(WhyNotCompared.ChangeTooLarge, 11.5, 5650, 26.05, 5890, 9)]
+    [InlineData(WhyNotCompared.ChangeTooLarge, 11.5, 5650, 26.05, 3700, 25.7)]
+    [InlineData(WhyNotCompared.DoubtTooLarge, 11.5, 5650, 26.05, 5650, 26, 3000)]
+    public void Why_nothing_is_compared_is_told(WhyNotCompared why, double diameter, double n0, double v0, double n1, double v1, double doubt = 40)
+    {
+        var prop = diameter > 0 ? Prop(diameter, 13) : new PropData(Length.FromInches(13));
+        List<(CorrectedTrial, bool)> trials = [(Trial(n0, v0), true)];
+        if (n1 > 0) trials.Add((Trial(n1, v1) with { CorrectedRpm = new Uncertain(n1, doubt) }, true));
+        Assert.Equal((null, why), AgainstBaseline.Attempt(trials, new GearRatio(2.08), prop, BoatResponse.Prior));
+    }
+
+    [Fact]
+    public void One_trial_that_can_be_compared_is_enough()
+    {
+        var (held, why) = AgainstBaseline.Attempt([(Trial(5650, 26.05), true), (Trial(5890, 25.7), true), (Trial(5890, 9), true)], new GearRatio(2.08), s_prop, BoatResponse.Prior);
+        Assert.Equal((1, null), (held!.Changes.Count, why));
+    }
+
     [Fact]
     public void Whatever_prop_ratio_and_readings_are_on_record_there_is_an_answer_or_none() =>
         Gen.Select(Gen.Double[5, 30], Gen.Double[3, 40], Gen.Double[0.5, 5], Gen.Double[300, 12_000], Gen.Double[0, 120], Gen.Double[300, 12_000], Gen.Double[0, 120])
