@@ -10,7 +10,7 @@ internal static class PitchCommand
         var engine = new Option<string>(EngineOption.Name) { Description = EngineOption.Syntax, Required = true };
         var prop = new Option<string>(PropOption.Name) { Description = PropOption.Syntax, Required = true };
         var rpm = new Option<string>("--rpm") { Description = PitchRequest.RpmSyntax, Required = true };
-        var available = new Option<string?>("--available") { Description = "Pitches to be had, such as 17,18,19,20,21 in inches or with mm; three inches up and down when not given." };
+        var available = new Option<string?>("--available") { Description = "Pitches to be had, such as 17,18,19,20,21 in inches or with mm; three inches up and down, within 3 to 40 in, when not given." };
         var load = new Option<string?>(LoadOption.Name) { Description = LoadOption.Syntax };
         var mass = new Option<string?>("--mass") { Description = "Displacement of the boat at the trial, all aboard: 1800kg or 4000lb. Needed for loads in kg or lb." };
         var elasticity = new Option<string?>("--elasticity") { Description = "Per cent of RPM by per cent of pitch, with its standard deviation; -0.73+-0.15 when nothing is learned." };
@@ -26,8 +26,9 @@ internal static class PitchCommand
             var request = PitchRequest.Read(
                 parsed.GetRequiredValue(engine), parsed.GetRequiredValue(prop), parsed.GetRequiredValue(rpm),
                 parsed.GetValue(available), parsed.GetValue(load), parsed.GetValue(mass), parsed.GetValue(elasticity));
-            if (parsed.GetValue(json)) Console.WriteLine(PitchJson.Of(request));
-            else Console.Write(PitchText.Of(request));
+            var output = parsed.InvocationConfiguration.Output;
+            if (parsed.GetValue(json)) output.WriteLine(PitchJson.Of(request));
+            else output.Write(PitchText.Of(request));
             return 0;
         });
         return command;

@@ -18,8 +18,9 @@ internal static class AirOption
 
     /// <summary>The air that the text describes. What is not given stays null.</summary>
     /// <param name="text">What was typed.</param>
+    /// <param name="option">The option that it stands in.</param>
     /// <exception cref="CommandException">It cannot be read; says which part, its range and how to mend it.</exception>
-    public static AirState Read(string text)
+    public static AirState Read(string text, string option = Name)
     {
         Temperature? temperature = null;
         Pressure? pressure = null;
@@ -27,38 +28,39 @@ internal static class AirOption
         Length? height = null;
         foreach (var part in text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {
-            var (value, unit) = Measure.Read(part) ?? throw Refused(part, "a number with its unit such as 18C, 1009hPa or 70%");
+            var (value, unit) = Measure.Read(part) ?? throw Refused(option, part, "a number with its unit such as 18C, 1009hPa or 70%");
             switch (unit)
             {
                 case "c" or "f" or "\u00b0c" or "\u00b0f":
-                    Once(temperature, part);
-                    temperature = unit[^1] == 'c' ? Temperature.FromCelsius(Within(value, -40, 50, part, "C")) : Temperature.FromFahrenheit(Within(value, -40, 122, part, "F"));
+                    Once(temperature, option, part);
+                    temperature = unit[^1] == 'c' ? Temperature.FromCelsius(Within(value, -40, 50, option, part, "C")) : Temperature.FromFahrenheit(Within(value, -40, 122, option, part, "F"));
                     break;
                 case "hpa" or "mbar" or "mb":
-                    Once(pressure, part);
-                    pressure = Pressure.FromHectopascals(Within(value, 500, 1100, part, "hPa"));
+                    Once(pressure, option, part);
+                    pressure = Pressure.FromHectopascals(Within(value, 500, 1100, option, part, "hPa"));
                     break;
                 case "kpa":
-                    Once(pressure, part);
-                    pressure = Pressure.FromKilopascals(Within(value, 50, 110, part, "kPa"));
+                    Once(pressure, option, part);
+                    pressure = Pressure.FromKilopascals(Within(value, 50, 110, option, part, "kPa"));
                     break;
                 case "inhg":
-                    Once(pressure, part);
-                    pressure = Pressure.FromInchesOfMercury(Within(value, 14.8, 32.4, part, "inHg"));
+                    Once(pressure, option, part);
+                    pressure = Pressure.FromInchesOfMercury(Within(value, 14.8, 32.4, option, part, "inHg"));
                     break;
                 case "%":
-                    Once(humidity, part);
-                    humidity = Within(value, 0, 100, part, "%") / 100;
+                    Once(humidity, option, part);
+                    humidity = Within(value, 0, 100, option, part, "%") / 100;
                     break;
                 case "m" or "ft":
-                    Once(height, part);
-                    height = unit == "m" ? Length.FromMetres(Within(value, 0, 5000, part, "m")) : Length.FromInches(12 * Within(value, 0, 16_400, part, "ft"));
+                    Once(height, option, part);
+                    height = unit == "m" ? Length.FromMetres(Within(value, 0, 5000, option, part, "m")) : Length.FromInches(12 * Within(value, 0, 16_400, option, part, "ft"));
                     break;
                 default:
-                    throw Refused(part, "in a unit known here: C F hPa mbar kPa inHg % m ft");
+                    throw Refused(option, part, "in a unit known here: C F hPa mbar kPa inHg % m ft");
             }
         }
 
+        if (temperature is null && pressure is null && humidity is null && height is null) throw Refused(option, text, "an air: write 18C,1009hPa,70%, or leave the option out");
         return new AirState(temperature, pressure, humidity) { Altitude = height };
     }
 
@@ -71,14 +73,14 @@ internal static class AirOption
             typed.RelativeHumidityFraction ?? logged.RelativeHumidityFraction)
         { Altitude = typed.Altitude };
 
-    private static double Within(double value, double least, double most, string part, string unit) =>
-        value >= least && value <= most ? value : throw Refused(part, $"{OptionParts.Show(least)} to {OptionParts.Show(most)} {unit}");
+    private static double Within(double value, double least, double most, string option, string part, string unit) =>
+        value >= least && value <= most ? value : throw Refused(option, part, $"{OptionParts.Show(least)} to {OptionParts.Show(most)} {unit}");
 
-    private static void Once<T>(T? before, string part)
+    private static void Once<T>(T? before, string option, string part)
         where T : struct
     {
-        if (before is not null) throw new CommandException($"{Name}: \"{part}\" is the second of its kind: leave one of them out.");
+        if (before is not null) throw new CommandException($"{option}: \"{part}\" is the second of its kind: leave one of them out.");
     }
 
-    private static CommandException Refused(string part, string wanted) => new($"{Name}: \"{part}\" is not {wanted}.");
+    private static CommandException Refused(string option, string part, string wanted) => new($"{option}: \"{part}\" is not {wanted}.");
 }

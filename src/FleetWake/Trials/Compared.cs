@@ -1,40 +1,78 @@
-using FleetWake.Commands;
+using System.Globalization;
 using FleetWake.Logbook.Findings;
 using FleetWake.Propulsion.Causes;
 using FleetWake.Propulsion.Trials;
 
 namespace FleetWake.Trials;
 
-/// <summary>A trial held against the boat's baseline.</summary>
+/// <summary>A trial held against the boat's baseline, or why it is not.</summary>
 /// <param name="Held">The comparison; null when the two cannot be compared.</param>
-/// <param name="Why">Why not; null when they can.</param>
-internal sealed record Compared(AgainstBaseline? Held, string? Why)
+/// <param name="Not">Why not; null when they can.</param>
+internal sealed record Compared(AgainstBaseline? Held, NotCompared? Not)
 {
     /// <summary>The comparison of two trials of one boat with one prop.</summary>
-    /// <exception cref="CommandException">A trial at part throttle or held by the limiter, which shows no change.</exception>
+    /// <param name="now">The trial.</param>
+    /// <param name="baseline">The one that it is held against.</param>
+    /// <param name="watched">Somebody watched, and the prop drew no air.</param>
     public static Compared Of(TrialAnswer now, TrialAnswer baseline, bool watched)
     {
-        foreach (var (answer, name) in new[] { (now, "the trial"), (baseline, "the baseline") })
-            if (answer.Trial.Doubts.FirstOrDefault(d => d is TrialDoubt.PartThrottle or TrialDoubt.LimiterReached) is var doubt and not TrialDoubt.SingleRun)
-                throw new CommandException($"--baseline: {name} cannot be compared, {DoubtWords.Of(doubt)}.");
-        if (now.Reading is not { Engine.Gear: { } gear, Prop: { Diameter: not null } prop })
-            return new Compared(null, $"say gear=RATIO in {EngineOption.Name} and the size in {PropOption.Name}");
-        var held = AgainstBaseline.Of(
-            [(baseline.Trial, AirRead(baseline)), (now.Trial, AirRead(now))], gear, prop, now.Reading.Response, watched);
-        return held is not null
-            ? new Compared(held, null)
-            : new Compared(null, "both need a speed, and gear ratio, pitch and speed of the baseline must go together (slip of 2 to 80 %)");
+        if ((NoRpm(now, "the trial") ?? NoRpm(baseline, "the baseline")) is { } none) return new Compared(null, none);
+        if (now.Reading.Engine.Gear is not { } gear) return Without("no_gear", $"the gear ratio is not known: say gear=RATIO in {EngineOption.Name}");
+        if (now.Reading.Prop is not { } prop) return Without("no_prop", $"the prop is not known: give its size in {PropOption.Name}");
+        var (held, why) = AgainstBaseline.Attempt([(baseline.Trial, AirRead(baseline)), (now.Trial, AirRead(now))], gear, prop, now.Reading.Response, watched);
+        return held is not null ? new Compared(held, null) : Without(AnswerJson.Snake(why!.Value), Words(why.Value, now, baseline));
     }
+
+    /// <summary>A change as a fraction of the baseline, of its natural logarithm.</summary>
+    public static double? Fraction(double? ln) => ln is { } x ? Math.Exp(x) - 1 : null;
 
     /// <summary>In words.</summary>
     public string Sentence()
     {
-        if (Held is not { } held) return $"Against the baseline: not compared; {Why}.";
+        if (Held is not { } held) return $"Against the baseline: not compared; {Not!.Why}.";
         var change = held.Changes[0];
-        var speed = change.LnSpeed is { } v ? $", {100 * v:+0.0;-0.0;0.0} % speed" : "";
+        var speed = change.LnSpeed is { } v ? $", {Percent(v)} speed" : "";
         var words = CauseWords.Of(held.Finding);
-        return $"Against the baseline: {100 * change.LnRpm:+0.0;-0.0;0.0} % RPM{speed}.{(words.Length > 0 ? words : " The change lies within the doubt, or fits no one group: that is not the same as sound.")}";
+        return $"Against the baseline: {Percent(change.LnRpm)} RPM{speed}.{(words.Length > 0 ? words : " The change lies within the doubt, or fits no one group: that is not the same as sound.")}";
     }
+
+    private static Compared Without(string code, string why) => new(null, new NotCompared(code, why));
+
+    /// <summary>A trial that shows no RPM at wide-open throttle shows no change of it.</summary>
+    private static NotCompared? NoRpm(TrialAnswer answer, string name)
+    {
+        foreach (var doubt in answer.Trial.Doubts)
+            if (doubt is TrialDoubt.PartThrottle or TrialDoubt.LimiterReached)
+                return new NotCompared(TrialDoubts.Code(doubt), $"{name} shows no RPM at wide-open throttle ({DoubtWords.Of(doubt)})");
+        return null;
+    }
+
+    private static string Words(WhyNotCompared why, TrialAnswer now, TrialAnswer baseline) => why switch
+    {
+        WhyNotCompared.NoDiameter => $"the prop's diameter is not known: give its size in {PropOption.Name}",
+        WhyNotCompared.NoSpeed => "no speed was read at the baseline, or the boat stood still",
+        WhyNotCompared.BaselineMakesNoSense =>
+            "gear ratio, pitch and speed of the baseline make no sense together (slip of 2 to 80 % does): check gear=, --prop, and the unit of its speed",
+        WhyNotCompared.ChangeTooLarge =>
+            $"{Change(now, baseline)}: a change beyond 40 % (as a logarithm: +49 % or -33 %) is another boat or a wrong reading",
+        WhyNotCompared.DoubtTooLarge => "the trial is too doubtful to weigh anything by it",
+        _ => "there is no trial beside the baseline",
+    };
+
+    private static string Change(TrialAnswer now, TrialAnswer baseline)
+    {
+        var rpm = $"{Percent(Math.Log(now.Trial.CorrectedRpm.Value / baseline.Trial.CorrectedRpm.Value))} RPM";
+        return now.Trial.CorrectedSpeedKnots is { Value: > 0 } v && baseline.Trial.CorrectedSpeedKnots is { Value: > 0 } v_0
+            ? $"{rpm}, {Percent(Math.Log(v.Value / v_0.Value))} speed"
+            : rpm;
+    }
+
+    private static string Percent(double ln) => string.Create(CultureInfo.InvariantCulture, $"{100 * (Math.Exp(ln) - 1):+0.0;-0.0;0.0} %");
 
     private static bool AirRead(TrialAnswer answer) => answer.Reading.Conditions.Air?.Temperature is not null;
 }
+
+/// <summary>Why a trial is not held against a baseline.</summary>
+/// <param name="Code">Short code: a trial's doubt, no_gear, no_prop, or a <see cref="WhyNotCompared"/>.</param>
+/// <param name="Why">The same in words, without a full stop.</param>
+internal sealed record NotCompared(string Code, string Why);

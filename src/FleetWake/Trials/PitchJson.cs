@@ -1,19 +1,18 @@
-using System.Text.Json;
-using FleetWake.Propulsion;
 using FleetWake.Propulsion.Advice;
+using static FleetWake.Trials.AnswerJson;
 
 namespace FleetWake.Trials;
 
 /// <summary>Advice on pitch as one JSON object. Standard deviations end in Sd; chances are from 0 to 1.</summary>
 internal static class PitchJson
 {
-    private static readonly JsonSerializerOptions s_options = new(JsonSerializerDefaults.Web) { WriteIndented = true };
+    private const int Decimals = 4;
 
     public static string Of(PitchRequest request)
     {
         var (question, table, plan) = (request.Question, PitchAdvice.Of(request.Question), PropPlan.Of(request.Question));
         var rpm = question.CorrectedRpm;
-        return JsonSerializer.Serialize(new
+        return Write(new
         {
             FittedPitchInches = Round(question.FittedPitch.Inches),
             CorrectedRpm = Round(rpm.Value),
@@ -22,31 +21,28 @@ internal static class PitchJson
             BandHighRpm = Round(question.BandHigh.RevolutionsPerMinute),
             PitchElasticity = Round(question.PitchElasticity.Value),
             PitchElasticitySd = Round(question.PitchElasticity.StandardDeviation),
-            DensestAirFactor = Round(Math.Exp(question.LnDensestAir)),
-            DenseAirRpm = Round(table.DenseAirRpm),
             request.TachometerChecked,
-            FirstRuleOut = table.FirstRuleOut.Select(cause => Snake(cause.ToString())),
+            FirstRuleOut = table.FirstRuleOut.Select(cause => Snake(cause)),
             AdvisedPitchInches = Round(table.Advised?.Pitch.Inches),
             Rows = table.Rows.Select(row => new
             {
                 PitchInches = Round(row.Pitch.Inches),
                 row.Fitted,
-                Verdict = Snake(row.Verdict.ToString()),
-                row.LugsAt,
+                Verdict = Snake(row.Verdict),
                 Uses = row.Landings.Select(Landing),
             }),
             Plan = new
             {
-                Props = plan.Props.Select(prop => new { PitchInches = Round(prop.Pitch.Inches), Uses = prop.Uses.Select(use => use.Use), prop.ComesOffBefore }),
+                Props = plan.Props.Select(prop => new { PitchInches = Round(prop.Pitch.Inches), Uses = prop.Uses.Select(use => use.Use) }),
                 plan.NotKept,
             },
             LowConfidence = new
             {
                 RpmOfAnInchOfDiameter = Range(RoughAdvice.RpmOfAnInchOfDiameter(question)),
-                RpmOfAFourthBlade = RoughAdvice.RpmOfAFourthBlade(rpm.Value, request.Prop.Blades) is { } blade ? Range(blade) : null,
+                RpmOfAFourthBlade = Range(RoughAdvice.RpmOfAFourthBlade(rpm.Value)),
                 RpmOfStainless = Range(RoughAdvice.RpmOfStainless(rpm.Value)),
             },
-        }, s_options);
+        });
     }
 
     private static object Landing(PitchLanding at) => new
@@ -54,7 +50,6 @@ internal static class PitchJson
         at.Use,
         Rpm = Round(at.Rpm.Value),
         RpmSd = Round(at.Rpm.StandardDeviation),
-        HighestRpm = Round(at.HighestRpm),
         InBand = Round(at.InBand),
         AboveTop = Round(at.AboveTop),
         BelowBottom = Round(at.BelowBottom),
@@ -62,7 +57,5 @@ internal static class PitchJson
 
     private static double?[] Range((double Lowest, double Highest) of) => [Round(of.Lowest), Round(of.Highest)];
 
-    private static string Snake(string name) => JsonNamingPolicy.SnakeCaseLower.ConvertName(name);
-
-    private static double? Round(double? value) => value is { } v ? Math.Round(v, 4) : null;
+    private static double? Round(double? value) => AnswerJson.Round(value, Decimals);
 }

@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using FleetWake.Commands;
 using FleetWake.Propulsion;
 using FleetWake.Propulsion.Advice;
@@ -11,11 +10,13 @@ namespace FleetWake.Trials;
 /// <param name="Prop">The prop that the RPM was read with.</param>
 /// <param name="Question">The question.</param>
 /// <param name="TachometerChecked">Whether the tachometer was held against an instrument; else its own error is in the doubt.</param>
-internal sealed partial record PitchRequest(PropData Prop, PitchQuestion Question, bool TachometerChecked)
+internal sealed record PitchRequest(PropData Prop, PitchQuestion Question, bool TachometerChecked)
 {
     /// <summary>What <c>--rpm</c> takes, for its help.</summary>
     public const string RpmSyntax =
-        "Corrected RPM at wide-open throttle with that prop, as \"trial\" prints it: 5950, or with its standard deviation 5950+-40; 0.75 % and the tachometer's step when none is given.";
+        "RPM at reference air at wide-open throttle with that prop, as \"trial\" prints it: 5950, or with its standard deviation 5950+-40; 0.75 % and the "
+        + "tachometer's step when none is given. What \"trial\" prints was brought right by a known tacho= error and has its doubt inside: with tacho= given here too, "
+        + "nothing of the gauge is added to your +-. Without tacho=, 1.5 % of a gauge that nobody checked is added in either case.";
 
     private const double DoubleRun = 0.0075; // [1]; scatter of a double run's RPM, common practice, no source
 
@@ -42,67 +43,41 @@ internal sealed partial record PitchRequest(PropData Prop, PitchQuestion Questio
                 BandLow = low,
                 BandHigh = high,
                 Available = Available(available, fitted.Pitch),
-                Loads = LoadOption.Read(load, Displacement(mass)),
-                PitchElasticity = elasticity is null ? LearnedResponse.Prior.PitchElasticity : Elasticity(elasticity),
+                Loads = LoadOption.Read(load, mass is null ? null : Measure.Displacement("--mass", mass)),
+                PitchElasticity = elasticity is null ? LearnedResponse.Prior.PitchElasticity : Measure.WithDoubt("--elasticity", elasticity, -2, -0.1, 0.5, "-0.73+-0.15"),
             },
             of.TachometerError is not null);
     }
 
     private static Uncertain Rpm(string text, EngineData engine)
     {
-        var (value, doubt) = WithDoubt(text);
-        if (value is not { } rpm || rpm is < 300 or > 12_000 || doubt is > 1000)
-            throw new CommandException($"--rpm \"{text}\" is not a number from 300 to 12000, with or without its standard deviation: 5950 or 5950+-40.");
+        if (Measure.PlusMinus(text) is not ({ } rpm and >= Measure.LeastRpm and <= Measure.MostRpm, null or <= 1000) read)
+            throw new CommandException($"--rpm \"{text}\" is not a number from {Measure.LeastRpm} to {Measure.MostRpm}, with or without its standard deviation: 5950 or 5950+-40.");
         if (rpm < 0.5 * engine.BandLow!.Value.RevolutionsPerMinute || rpm > 1.25 * engine.BandHigh!.Value.RevolutionsPerMinute)
             throw new CommandException($"--rpm {OptionParts.Show(rpm)} lies too far from the band to be a reading at wide-open throttle: check it and band=, it may be RPM of the prop.");
         var step = engine.TachometerStep?.RevolutionsPerMinute ?? 0;
-        var own = doubt ?? Math.Sqrt(Square(DoubleRun * rpm) + (step * step / 12));
+        var own = read.Doubt ?? Math.Sqrt(Square(DoubleRun * rpm) + (step * step / 12));
 
         // A band is a rule from outside, so the gauge's own error counts, which comparisons of a boat with itself are free of.
-        var gauge = engine.TachometerError is { } error ? error.StandardDeviation : TrialNoise.UncheckedTachometer;
+        // What "trial" prints has the doubt of a checked gauge in it already, and never that of an unchecked one.
+        var gauge = (engine.TachometerError, read.Doubt) switch
+        {
+            (null, _) => TrialNoise.UncheckedTachometer,
+            ({ } error, null) => error.StandardDeviation,
+            _ => 0,
+        };
         return new Uncertain(rpm, Math.Sqrt(Square(own) + Square(gauge * rpm)));
     }
-
-    private static Uncertain Elasticity(string text) => WithDoubt(text) is ({ } value and >= -2 and <= -0.1, { } doubt and >= 0 and <= 0.5)
-        ? new Uncertain(value, doubt)
-        : throw new CommandException($"--elasticity \"{text}\" is not a number from -2 to -0.1 with its standard deviation, such as -0.73+-0.15.");
 
     private static List<Length> Available(string? text, Length fitted)
     {
         if (text is null)
-            return [.. Enumerable.Range(-3, 7).Select(step => fitted.Inches + step).Where(inches => inches >= 3).Select(Length.FromInches)];
+            return [.. Enumerable.Range(-3, 7).Select(step => fitted.Inches + step).Where(inches => inches is >= PropOption.LeastPitch and <= PropOption.MostPitch).Select(Length.FromInches)];
         var pitches = text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(one => PropOption.ReadPitch("--available", one)).ToList();
         return pitches.Count is >= 1 and <= 24
             ? pitches
             : throw new CommandException($"--available names {pitches.Count} pitches: give 1 to 24, such as 17,18,19,20,21.");
     }
 
-    private static Mass? Displacement(string? text)
-    {
-        if (text is null) return null;
-        var match = MassPattern().Match(text.Trim());
-        if (match.Success && OptionParts.ReadNumber(match.Groups[1].Value) is { } value)
-        {
-            var mass = match.Groups[2].Value.Equals("lb", StringComparison.OrdinalIgnoreCase) ? Mass.FromPounds(value) : Mass.FromKilograms(value);
-            if (mass.Kilograms is >= 50 and <= 100_000) return mass;
-        }
-
-        throw new CommandException($"--mass \"{text}\" is not a displacement from 50 to 100000 kg with its unit, such as 1800kg or 4000lb.");
-    }
-
-    private static (double? Value, double? Doubt) WithDoubt(string text)
-    {
-        var match = DoubtPattern().Match(text.Trim());
-        return match.Success
-            ? (OptionParts.ReadNumber(match.Groups[1].Value), match.Groups[2].Success ? OptionParts.ReadNumber(match.Groups[2].Value) ?? double.PositiveInfinity : null)
-            : (null, null);
-    }
-
     private static double Square(double x) => x * x;
-
-    [GeneratedRegex(@"\A([+-]?[0-9.]+)\s*(?:(?:\+-|\+/-|\u00B1)\s*([0-9.]+))?\z")]
-    private static partial Regex DoubtPattern();
-
-    [GeneratedRegex(@"\A([0-9.]+)\s*(kg|lb)\z", RegexOptions.IgnoreCase)]
-    private static partial Regex MassPattern();
 }

@@ -16,10 +16,14 @@ internal static partial class PropOption
         "The prop as DIAMETERxPITCH or DIAMETERxPITCHxBLADES in inches, such as 13x19, \"13 1/4x17\" or 14.5x19x4; "
         + "in millimetres with the unit at the end, 330x483mm.";
 
+    /// <summary>Lowest pitch [in], as a record of a prop allows.</summary>
+    public const double LeastPitch = 3;
+
+    /// <summary>Highest pitch [in].</summary>
+    public const double MostPitch = 40;
+
     private const double LeastDiameter = 5;  // [in], as a record of a prop allows
     private const double MostDiameter = 30;
-    private const double LeastPitch = 3;
-    private const double MostPitch = 40;
 
     /// <summary>The prop that the text describes.</summary>
     /// <param name="text">What was typed.</param>

@@ -1,19 +1,16 @@
-using System.Text.Json;
-using FleetWake.Propulsion;
 using FleetWake.Propulsion.Causes;
 using FleetWake.Propulsion.Trials;
+using static FleetWake.Trials.AnswerJson;
 
 namespace FleetWake.Trials;
 
 /// <summary>A trial's meaning as one JSON object. Standard deviations end in Sd; slip is a fraction; what is not known is null.</summary>
 internal static class TrialJson
 {
-    private static readonly JsonSerializerOptions s_options = new(JsonSerializerDefaults.Web) { WriteIndented = true };
-
     public static string Of(TrialAnswer answer, Compared? compared = null)
     {
         var (log, trial) = (answer.Log, answer.Trial);
-        return JsonSerializer.Serialize(new
+        return Write(new
         {
             Rpm = Round(trial.Rpm.Value),
             RpmSd = Round(trial.Rpm.StandardDeviation),
@@ -30,9 +27,9 @@ internal static class TrialJson
             CorrectedSpeedKnotsSd = Round(trial.CorrectedSpeedKnots?.StandardDeviation),
             UncheckedTachometerRpm = Round(trial.UncheckedTachometerRpm),
             Band = BandWords.Code(answer),
-            Method = Snake(trial.Method.ToString()),
+            Method = Snake(trial.Method),
             Flags = trial.Doubts.Select(TrialDoubts.Code),
-            AgainstBaseline = compared?.Held is { } held ? Change(held) : null,
+            AgainstBaseline = compared is null ? null : compared.Held is { } held ? Change(held) : new { NotCompared = compared.Not!.Code, compared.Not.Why },
             Runs = answer.Reading.Runs.Select(run => new
             {
                 Rpm = Round(run.Engine.RevolutionsPerMinute),
@@ -47,30 +44,25 @@ internal static class TrialJson
             }),
             Log = new
             {
-                Format = Snake(log.Format.ToString()),
+                Format = Snake(log.Format),
                 log.Lines,
                 log.DroppedCount,
                 log.Dropped,
-                Notices = log.Notices.Select(notice => new { Code = Snake(notice.Kind.ToString()), notice.Detail }),
+                Notices = log.Notices.Select(notice => new { Code = Snake(notice.Kind), notice.Detail }),
                 answer.Recorded.Remarks,
             },
-        }, s_options);
+        });
     }
 
     private static object Change(AgainstBaseline held) => new
     {
-        RpmChange = Round(held.Changes[0].LnRpm),
-        SpeedChange = Round(held.Changes[0].LnSpeed),
-        Group = Snake(held.Finding.Group.ToString()),
+        RpmChange = Round(Compared.Fraction(held.Changes[0].LnRpm)),
+        SpeedChange = Round(Compared.Fraction(held.Changes[0].LnSpeed)),
+        Group = Snake(held.Finding.Group),
         RpmUpProbability = Round(held.Finding.RpmUpProbability),
         RpmDownProbability = Round(held.Finding.RpmDownProbability),
-        Named = held.Finding.Named is { } named ? Snake(named.Cause.ToString()) : null,
-        Suspects = held.Finding.Suspects.Select(s => new { Cause = Snake(s.Cause.ToString()), Probability = Round(s.Probability) }),
-        Tests = held.Finding.Tests.Select(t => Snake(t.ToString())),
+        Named = held.Finding.Named is { } named ? Snake(named.Cause) : null,
+        Suspects = held.Finding.Suspects.Select(s => new { Cause = Snake(s.Cause), Probability = Round(s.Probability) }),
+        Tests = held.Finding.Tests.Select(t => Snake(t)),
     };
-
-    private static string Snake(string name) => JsonNamingPolicy.SnakeCaseLower.ConvertName(name);
-
-    /// <summary>Six decimals: more than any instrument has, and no tail of binary digits.</summary>
-    private static double? Round(double? value) => value is { } v ? Math.Round(v, 6) : null;
 }

@@ -33,6 +33,9 @@ internal sealed record TrialRequest(EngineData Engine, PropData? Prop)
 
     public IReadOnlyList<EngineRate> Rpm { get; init; } = [];
 
+    /// <summary>The option that gives the RPM of a log without it; the baseline has its own.</summary>
+    public string RpmOption { get; init; } = "--rpm";
+
     public PlateauRules Rules { get; init; } = PlateauRules.Usual;
 
     /// <summary>What the trial of a log means.</summary>
@@ -65,14 +68,19 @@ internal sealed record TrialRequest(EngineData Engine, PropData? Prop)
         catch (ArgumentException e)
         {
             // The messages of the thinking rooms name what, its value and what it may be; the runtime adds lines of its own.
-            throw new CommandException(string.Join("; ", e.Message.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)));
+            throw new CommandException(Of(e) + string.Join("; ", e.Message.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)));
         }
     }
 
-    private static string Why(TrialLog log, RecordedRuns recorded)
+    /// <summary>The rates that were given are the one thing here that another option than the file's may have got wrong.</summary>
+    private string Of(ArgumentException e) => e.ParamName == "given" ? $"{RpmOption}: " : "";
+
+    private string Why(TrialLog log, RecordedRuns recorded)
     {
         var reasons = log.Dropped.Take(3).Select(line => $"line {line.Line}: {line.Reason}");
         if (log.DroppedCount > 3) reasons = reasons.Append($"{log.DroppedCount} lines dropped in all");
+        var without = Rpm.Count == 0 && log.TypedRuns.Count == 0 && log.Rates.Count == 0 && log.Track.Count > 0;
+        if (without) reasons = reasons.Append($"give {RpmOption} 5600, or one for each run, {RpmOption} 5600,5580");
         reasons = recorded.Remarks.Concat(reasons).Concat(log.Notices.Select(notice => notice.Detail));
         return string.Join("; ", reasons);
     }

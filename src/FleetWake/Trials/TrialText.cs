@@ -48,6 +48,7 @@ internal static class TrialText
             .Concat(answer.Recorded.LeftOut.Count == 0 ? [] : [LeftOut(answer.Recorded.LeftOut)]));
         List(text, $"Dropped lines{(log.DroppedCount > MostLinesShown ? $" (the first {MostLinesShown} of {log.DroppedCount})" : "")}:",
             log.Dropped.Take(MostLinesShown).Select(line => $"line {line.Line}: {line.Reason}"));
+        Line("\nA decision aid: the owner's manual, local rules and a licensed technician win.");
         return text.ToString();
     }
 

@@ -94,6 +94,7 @@ public class TrialAnswerTests
 
     [Theory]
     [InlineData("18", "a number with its unit")]
+    [InlineData("", "leave the option out")]
     [InlineData("18C,20C", "the second of its kind")]
     [InlineData("1009hPa,1.5kg", "in a unit known here")]
     [InlineData("3000hPa", "500 to 1100 hPa")]
@@ -116,10 +117,10 @@ public class TrialAnswerTests
     [Fact]
     public void Quantities_and_doubts_are_read_as_typed()
     {
-        Assert.Equal(new Uncertain(0.38, 0.1), Measure.WithDoubt("--gain", "0.38+-0.10", 0, 1));
+        Assert.Equal(new Uncertain(0.38, 0.1), Measure.WithDoubt("--gain", "0.38+-0.10", 0, 1, 1, "0.38+-0.10"));
         Assert.Equal(3.6576, Measure.Depth("--depth", "12ft").Metres, 1e-12);
         Assert.Equal(340.19427750, Measure.Load("--load", "750lb").Kilograms, 1e-8);
-        Assert.Throws<CommandException>(() => Measure.WithDoubt("--gain", "1.5+-0.1", 0, 1));
+        Assert.Throws<CommandException>(() => Measure.WithDoubt("--gain", "1.5+-0.1", 0, 1, 1, "0.38+-0.10"));
         Assert.Throws<CommandException>(() => Measure.Depth("--depth", "4"));
         Assert.Throws<CommandException>(() => Measure.Load("--load", "-4kg"));
     }
