@@ -1,10 +1,12 @@
 using FleetWake.Propulsion.Causes;
+using FleetWake.Propulsion.Response;
 
 namespace FleetWake.Propulsion.Advice;
 
 /// <summary>
 /// Which pitch would put a boat into its band. ln N = ln N_0 + eta ln(P/P_0) + use, with the doubt of each: the reading's, eta's, that of
-/// the use, and what a prop differs from its stamp by unless it is the fitted one.
+/// the use, and, for another pitch, what both props differ by from their stamps. What must stay within the band's top is two standard
+/// deviations above that in the densest air that the boat meets, where the engine gives more: ln N + g (-ln CF).
 /// </summary>
 /// <remarks>
 /// The owner's manual and a licensed technician win. RPM per inch is not used: what is nearly constant is the per-cent change
@@ -18,7 +20,7 @@ public static class PitchAdvice
     /// <summary>How much surer another pitch must be before it is advised instead of the fitted one [1]; judgement, a prop costs money.</summary>
     private const double WorthAChange = 0.05;
 
-    private static readonly Cause[] s_whenAbove = [Cause.PitchOrCupLoss, Cause.HubSlip, Cause.Ventilation, Cause.LighterLoad];
+    private static readonly Cause[] s_whenAbove = [Cause.PitchOrCupLoss, Cause.DiameterLoss, Cause.HubSlip, Cause.Ventilation, Cause.LighterLoad];
     private static readonly Cause[] s_whenBelow = [Cause.HullOrLoad, Cause.EnginePower, Cause.BladeRoughness];
 
     /// <summary>The advice.</summary>
@@ -36,7 +38,10 @@ public static class PitchAdvice
         if (at >= 0)
             rows[at] = rows[at] with { Verdict = PitchVerdict.Advised };
         var advised = at >= 0 ? rows[at] : null;
-        return new PitchTable(rows, advised, RuleOut(question, advised?.Pitch));
+        return new PitchTable(rows, advised, RuleOut(question, advised?.Pitch))
+        {
+            DenseAirRpm = question.CorrectedRpm.Value * (Math.Exp(-question.Gain.Value * question.LnDensestAir) - 1),
+        };
     }
 
     /// <summary>The pitches that are asked about, lowest first, the fitted one among them.</summary>
@@ -48,20 +53,25 @@ public static class PitchAdvice
     {
         var x = Math.Log(pitch.Metres / question.FittedPitch.Metres);                         // ln(P/P_0) [1]
         var eta = question.PitchElasticity;                                                 // [1]
-        var other = pitch == question.FittedPitch ? 0 : eta.Value * question.PitchBetweenProps;
+        var other = pitch == question.FittedPitch ? 0 : Math.Sqrt(2) * eta.Value * question.PitchBetweenProps;
         var lnN = Math.Log(question.CorrectedRpm.Value) + (eta.Value * x) + use.LnRpm.Value; // N in [rev/min]
-        var sd = Math.Sqrt(
-            Square(question.CorrectedRpm.StandardDeviation / question.CorrectedRpm.Value)
-            + Square(eta.StandardDeviation * x) + Square(other) + Square(use.LnRpm.StandardDeviation));
+        var variance = Square(question.CorrectedRpm.StandardDeviation / question.CorrectedRpm.Value)
+            + Square(eta.StandardDeviation * x) + Square(other) + Square(use.LnRpm.StandardDeviation);
+        var sd = Math.Sqrt(variance);
+        var (g, G) = (question.Gain, -question.LnDensestAir);                               // [1]; power gained in the densest air
+        var sdDense = Math.Sqrt(Math.Max(0, variance + Square(g.StandardDeviation * G) + (2 * x * G * Covariance(g, eta))));
         var above = ShareAbove(question.BandHigh, lnN, sd);
         var N = Math.Exp(lnN);
-        return new PitchLanding(use.Name, new Uncertain(N, N * sd), ShareAbove(question.BandLow, lnN, sd) - above, above);
+        return new PitchLanding(use.Name, new Uncertain(N, N * sd), ShareAbove(question.BandLow, lnN, sd) - above, above)
+        {
+            HighestRpm = Math.Exp(lnN + (g.Value * G) + (DeviationsBelowTop * sdDense)),
+        };
     }
 
     private static PitchRow Row(PitchQuestion question, Length pitch)
     {
         var landings = question.Loads.Select(use => Landing(question, pitch, use)).ToList();
-        var verdict = landings.Any(l => l.Rpm.High(DeviationsBelowTop) > question.BandHigh.RevolutionsPerMinute) ? PitchVerdict.MayOverRev
+        var verdict = landings.Any(l => l.HighestRpm > question.BandHigh.RevolutionsPerMinute) ? PitchVerdict.MayOverRev
             : landings[0].Rpm.Value < question.BandLow.RevolutionsPerMinute ? PitchVerdict.Lugs
             : PitchVerdict.Possible;
         return new PitchRow(pitch, pitch == question.FittedPitch, landings, verdict);
@@ -75,6 +85,17 @@ public static class PitchAdvice
         question.CorrectedRpm.Value > question.BandHigh.RevolutionsPerMinute || advised?.Metres > question.FittedPitch.Metres ? s_whenAbove
         : question.CorrectedRpm.Value < question.BandLow.RevolutionsPerMinute || advised?.Metres < question.FittedPitch.Metres ? s_whenBelow
         : [];
+
+    /// <summary>
+    /// Covariance of g and eta [1]: both hold the engine's torque slope, so an engine that gains more in dense air is held back more by pitch.
+    /// That of the prior; where one of the two has been learned, as much as the line between them leaves of it.
+    /// </summary>
+    private static double Covariance(Uncertain g, Uncertain eta)
+    {
+        var prior = LearnedResponse.Prior;
+        var (sg, se) = (prior.Gain.StandardDeviation, prior.PitchElasticity.StandardDeviation); // [1]
+        return prior.Correlation * sg * se * Math.Min(Square(g.StandardDeviation / sg), Square(eta.StandardDeviation / se));
+    }
 
     private static double ShareAbove(EngineRate edge, double lnN, double sd)
     {

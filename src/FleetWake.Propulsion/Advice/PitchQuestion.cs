@@ -1,4 +1,5 @@
 using FleetWake.Propulsion.Response;
+using FleetWake.Propulsion.Trials;
 
 namespace FleetWake.Propulsion.Advice;
 
@@ -26,8 +27,21 @@ public sealed record PitchQuestion
     /// <summary>dlnN/dlnP with its doubt [1], below zero; the prior, or what the engine family has shown.</summary>
     public Uncertain PitchElasticity { get; init; } = LearnedResponse.Prior.PitchElasticity;
 
-    /// <summary>Standard deviation of lnP between props of one stamped pitch [1]: 1.5 %, the scale of ISO 484 classes I to III (judgement).</summary>
+    /// <summary>
+    /// Standard deviation of lnP between props of one stamped pitch [1]: 1.5 %, the scale of ISO 484 classes I to III (judgement). It counts
+    /// twice for another pitch: the fitted prop differs from its stamp, too.
+    /// </summary>
     public double PitchBetweenProps { get; init; } = 0.015;
+
+    /// <summary>
+    /// ln CF of the densest air that the boat will run in [1], -0.15 to 0; an engine gains g times as much there. Unless told, 0.94: 10 deg C,
+    /// 1025 hPa and 75 % humidity, as SAE J1349 has it, a cold bright day of a temperate season (judgement). Zero for a place that is never
+    /// cold. Dry air of -10 deg C and 1030 hPa has 0.89, where the formula holds no more.
+    /// </summary>
+    public double LnDensestAir { get; init; } = Math.Log(0.94);
+
+    /// <summary>g with its doubt [1], above zero; the prior, or what the engine family has shown.</summary>
+    public Uncertain Gain { get; init; } = BoatResponse.Prior.Gain;
 
     internal void Check()
     {
@@ -41,6 +55,8 @@ public sealed record PitchQuestion
         Need(Loads!.All(l => Math.Abs(l.LnRpm.Value) <= 0.5 && l.LnRpm.StandardDeviation is >= 0 and <= 0.5), nameof(Loads), "LnRpm", "-0.5 to 0.5, with a doubt of 0 to 0.5");
         Need(PitchElasticity.Value is >= -2 and < 0 && PitchElasticity.StandardDeviation is >= 0 and <= 1, nameof(PitchElasticity), PitchElasticity.Value, "-2 to 0, with a doubt of 0 to 1");
         Need(PitchBetweenProps is >= 0 and <= 0.2, nameof(PitchBetweenProps), PitchBetweenProps, "0 to 0.2");
+        Need(LnDensestAir is >= -0.15 and <= 0, nameof(LnDensestAir), LnDensestAir, "-0.15 to 0");
+        Need(Gain.Value is > 0 and <= 1.5 && Gain.StandardDeviation is >= 0 and <= 0.5, nameof(Gain), Gain.Value, "above 0 to 1.5, with a doubt of 0 to 0.5");
     }
 
     private static void Need(bool holds, string name, object? value, string range)

@@ -26,7 +26,10 @@ public static class RoughAdvice
 
     /// <summary>RPM gained by a fourth blade at the same area, pitch and diameter [rev/min]: -1.1 to -2.9 % (computed; 50 to 150 rpm less is common practice, no source).</summary>
     /// <param name="rpm">RPM with three blades [rev/min], above zero.</param>
-    public static (double Lowest, double Highest) RpmOfAFourthBlade(double rpm) => Share(rpm, -0.029, -0.011);
+    /// <param name="blades">Blades of the prop; null when not known, then three.</param>
+    /// <returns>Null for a prop that does not have three blades: there is no fourth one to add.</returns>
+    public static (double Lowest, double Highest)? RpmOfAFourthBlade(double rpm, int? blades) =>
+        blades is null or 3 ? Share(rpm, -0.029, -0.011) : null;
 
     /// <summary>RPM gained by stainless steel for aluminium of the same stamp [rev/min]: -3 to +1 %, for it flexes less and is often cupped otherwise (common practice, no source).</summary>
     /// <param name="rpm">RPM with aluminium [rev/min], above zero.</param>

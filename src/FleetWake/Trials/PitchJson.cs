@@ -21,6 +21,8 @@ internal static class PitchJson
             BandHighRpm = Round(question.BandHigh.RevolutionsPerMinute),
             PitchElasticity = Round(question.PitchElasticity.Value),
             PitchElasticitySd = Round(question.PitchElasticity.StandardDeviation),
+            DensestAirFactor = Round(Math.Exp(question.LnDensestAir)),
+            DenseAirRpm = Round(table.DenseAirRpm),
             request.TachometerChecked,
             FirstRuleOut = table.FirstRuleOut.Select(cause => Snake(cause)),
             AdvisedPitchInches = Round(table.Advised?.Pitch.Inches),
@@ -29,17 +31,18 @@ internal static class PitchJson
                 PitchInches = Round(row.Pitch.Inches),
                 row.Fitted,
                 Verdict = Snake(row.Verdict),
+                row.LugsAt,
                 Uses = row.Landings.Select(Landing),
             }),
             Plan = new
             {
-                Props = plan.Props.Select(prop => new { PitchInches = Round(prop.Pitch.Inches), Uses = prop.Uses.Select(use => use.Use) }),
+                Props = plan.Props.Select(prop => new { PitchInches = Round(prop.Pitch.Inches), Uses = prop.Uses.Select(use => use.Use), prop.ComesOffBefore }),
                 plan.NotKept,
             },
             LowConfidence = new
             {
                 RpmOfAnInchOfDiameter = Range(RoughAdvice.RpmOfAnInchOfDiameter(question)),
-                RpmOfAFourthBlade = Range(RoughAdvice.RpmOfAFourthBlade(rpm.Value)),
+                RpmOfAFourthBlade = RoughAdvice.RpmOfAFourthBlade(rpm.Value, request.Prop.Blades) is { } blade ? Range(blade) : null,
                 RpmOfStainless = Range(RoughAdvice.RpmOfStainless(rpm.Value)),
             },
         });
@@ -50,6 +53,7 @@ internal static class PitchJson
         at.Use,
         Rpm = Round(at.Rpm.Value),
         RpmSd = Round(at.Rpm.StandardDeviation),
+        HighestRpm = Round(at.HighestRpm),
         InBand = Round(at.InBand),
         AboveTop = Round(at.AboveTop),
         BelowBottom = Round(at.BelowBottom),

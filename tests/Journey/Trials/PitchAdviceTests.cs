@@ -14,10 +14,12 @@ public class PitchAdviceTests
     {
         var text = PitchText.Of(Read(rpm: "6150+-40", available: "18,19,20,21,22"));
         Assert.Contains("13x19 turns 6150 RPM", text, StringComparison.Ordinal);
-        Assert.Contains("First rule out a worn prop or lost cup, a slipping hub, ventilation and a lighter load", text, StringComparison.Ordinal);
+        Assert.Contains("First rule out a worn prop or lost cup, worn tips, a slipping hub, ventilation and a lighter load", text, StringComparison.Ordinal);
         Assert.Contains("*    19", text, StringComparison.Ordinal);
         Assert.Contains("may over-rev, fitted", text, StringComparison.Ordinal);
         Assert.Contains("Advice: 22 in.", text, StringComparison.Ordinal);
+        Assert.Contains("Cold air adds up to 146 RPM", text, StringComparison.Ordinal);
+        Assert.Contains("a fourth blade", text, StringComparison.Ordinal);
         Assert.Contains("Low confidence", text, StringComparison.Ordinal);
         Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Prop plan", text, StringComparison.Ordinal);
@@ -31,6 +33,16 @@ public class PitchAdviceTests
         Assert.True(loads[1].LnRpm.Value > 0 && loads[2].LnRpm.Value < 0);
         Assert.Equal(["usual", "full"], Read(load: "full=+10%").Question.Loads.Select(l => l.Name));
         Assert.Contains("Prop plan", PitchText.Of(Read(load: "full=+10%")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_lugs_what_must_come_off_and_what_has_four_blades_already_is_minded()
+    {
+        var text = PitchText.Of(PitchRequest.Read(
+            Engine.Replace("5000-6000", "5200-5900", StringComparison.Ordinal), "13x19", "5450+-20", "17.5,19", "light=-20%,full=+60%", null, "-0.73+-0.05"));
+        Assert.Contains("Advice: the fitted pitch stays on; it lugs at full.", text, StringComparison.Ordinal);
+        Assert.Contains("Take the 17.5 in off before usual, light: over the top there.", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("a fourth blade", PitchText.Of(PitchRequest.Read(Engine, "13x19x4", "5600+-30", null, null, null, null)), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using CsCheck;
 using FleetWake.Propulsion.Advice;
+using FleetWake.Propulsion.Atmosphere;
 using FleetWake.Propulsion.Causes;
 
 namespace FleetWake.Propulsion.Tests.Advice;
@@ -16,15 +17,71 @@ public class Which_pitch
         Available = [.. new[] { 17, 18, 20, 21, 22, 23 }.Select(p => Length.FromInches(p))],
     };
 
-    /// <summary>By hand: 6150 (21/19)^-0.73 = 5716; (40/6150)^2 + (0.15 ln(21/19))^2 + (0.73 x 0.015)^2 = 0.01969^2.</summary>
+    /// <summary>By hand: 6150 (21/19)^-0.73 = 5716; (40/6150)^2 + (0.15 ln(21/19))^2 + 2 (0.73 x 0.015)^2 = 0.02253^2, both props being off their stamps.</summary>
     [Fact]
     public void A_pitch_lands_where_the_formula_says()
     {
         var landing = PitchAdvice.Of(s_overRevving).Rows.Single(r => r.Pitch.Inches == 21).Landings.Single();
         Assert.Equal(5716.4, landing.Rpm.Value, 0.5);
-        Assert.Equal(0.01969 * 5716.4, landing.Rpm.StandardDeviation, 0.2);
-        Assert.Equal(0.993, landing.InBand, 1e-3); // P((ln 6000 - ln 5716.4)/0.01969) = P(2.459)
+        Assert.Equal(0.02253 * 5716.4, landing.Rpm.StandardDeviation, 0.2);
+        Assert.Equal(0.984, landing.InBand, 1e-3); // P((ln 6000 - ln 5716.4)/0.02253) = P(2.149)
         Assert.Equal(1, landing.InBand + landing.AboveTop + landing.BelowBottom, 1e-12);
+    }
+
+    [Fact]
+    public void A_prop_that_is_right_at_reference_air_and_not_on_a_cold_day_is_not_advised()
+    {
+        var question = s_overRevving with { CorrectedRpm = new Uncertain(5800, 40), Available = [Length.FromInches(19)] };
+        Assert.Equal(PitchVerdict.MayOverRev, PitchAdvice.Of(question).Rows[0].Verdict);
+        var never = PitchAdvice.Of(question with { LnDensestAir = 0 });
+        Assert.Equal(PitchVerdict.Advised, never.Rows[0].Verdict);
+        Assert.Equal(0, never.DenseAirRpm);
+    }
+
+    /// <summary>
+    /// By hand: 5800 exp(0.38 x 0.0619 + 2 ((40/5800)^2 + (0.10 x 0.0619)^2)^0.5) = 5800 exp(0.02351 + 0.01854) = 6049. The gate and the
+    /// chance agree: two deviations of a logarithm, not of the number.
+    /// </summary>
+    [Fact]
+    public void What_must_stay_below_the_top_is_two_deviations_above_the_RPM_of_a_cold_day()
+    {
+        var table = PitchAdvice.Of(s_overRevving with { CorrectedRpm = new Uncertain(5800, 40) });
+        var fitted = table.Rows.Single(r => r.Fitted).Landings[0];
+        Assert.Equal(6049, fitted.HighestRpm, 1.0);
+        Assert.Equal(5800 * (Math.Exp(0.02351) - 1), table.DenseAirRpm, 0.1);
+        Assert.Equal(5800 * Math.Exp(2 * 40 / 5800.0), fitted.At(2), 1e-9);
+        Assert.Equal(0.94, PowerCorrections.Of(new AirState(Temperature.FromCelsius(10), Pressure.FromHectopascals(1025), 0.75)).Factor.Value, 0.002);
+    }
+
+    /// <summary>An engine that gains much in cold air is held back much by pitch, so that the two doubts partly cancel above the fitted pitch and add below it.</summary>
+    [Fact]
+    public void The_doubts_of_gain_and_pitch_go_together()
+    {
+        PitchLanding At(double inches) => PitchAdvice.Of(s_overRevving).Rows.Single(r => Math.Abs(r.Pitch.Inches - inches) < 1e-6).Landings[0];
+        double Wider(PitchLanding at) => Math.Log(at.HighestRpm / at.At(2)) - (0.38 * -Math.Log(0.94));
+        Assert.InRange(Wider(At(22)), -0.02, 0);
+        Assert.InRange(Wider(At(17)), 0.004, 0.02);
+    }
+
+    /// <summary>A boat of a dock with a checked gauge, a light and a heavy use and whole inches to be had.</summary>
+    [Fact]
+    public void A_usual_boat_still_gets_advice()
+    {
+        var table = PitchAdvice.Of(s_overRevving with { Loads = [LoadCase.Usual, LoadCase.OfDisplacement("light", -0.08), LoadCase.OfDisplacement("heavy", 0.15)] });
+        Assert.NotNull(table.Advised);
+        Assert.True(table.Advised.Landings[0].InBand > 0.95);
+    }
+
+    [Fact]
+    public void An_advised_prop_that_lugs_at_another_load_says_so()
+    {
+        var table = PitchAdvice.Of(s_overRevving with
+        {
+            CorrectedRpm = new Uncertain(5200, 40),
+            Available = [Length.FromInches(19)],
+            Loads = [LoadCase.Usual, new("heavy", new Uncertain(-0.06, 0.01))],
+        });
+        Assert.Equal(["heavy"], table.Advised!.LugsAt);
     }
 
     [Fact]
@@ -41,8 +98,9 @@ public class Which_pitch
         var table = PitchAdvice.Of(question);
         foreach (var row in table.Rows)
         {
-            var over = row.Landings.Any(l => l.Rpm.Value + (2 * l.Rpm.StandardDeviation) > question.BandHigh.RevolutionsPerMinute);
+            var over = row.Landings.Any(l => l.HighestRpm > question.BandHigh.RevolutionsPerMinute);
             Assert.Equal(over, row.Verdict == PitchVerdict.MayOverRev);
+            Assert.All(row.Landings, l => Assert.True(row.Pitch.Metres > question.FittedPitch.Metres || l.HighestRpm > l.At(2), "cold air makes no prop slower"));
             if (row.Verdict == PitchVerdict.Advised) Assert.True(row.Landings[0].Rpm.Value >= question.BandLow.RevolutionsPerMinute);
         }
 
@@ -60,7 +118,7 @@ public class Which_pitch
     public void An_engine_over_its_band_has_causes_to_be_ruled_out_before_more_pitch()
     {
         var table = PitchAdvice.Of(s_overRevving);
-        Assert.Equal([Cause.PitchOrCupLoss, Cause.HubSlip, Cause.Ventilation, Cause.LighterLoad], table.FirstRuleOut);
+        Assert.Equal([Cause.PitchOrCupLoss, Cause.DiameterLoss, Cause.HubSlip, Cause.Ventilation, Cause.LighterLoad], table.FirstRuleOut);
         Assert.True(table.Advised!.Pitch.Inches >= 20.99);
         Assert.Equal(PitchVerdict.MayOverRev, table.Rows.Single(r => r.Fitted).Verdict);
     }
@@ -77,9 +135,9 @@ public class Which_pitch
     [Fact]
     public void More_pitch_for_a_margin_has_the_same_causes_to_be_ruled_out_first()
     {
-        var table = PitchAdvice.Of(s_overRevving with { CorrectedRpm = new Uncertain(5980, 40) }); // in band, two deviations reach over it
+        var table = PitchAdvice.Of(s_overRevving with { CorrectedRpm = new Uncertain(5800, 40) }); // in band, a cold day reaches over it
         Assert.False(table.Advised!.Fitted);
-        Assert.Equal([Cause.PitchOrCupLoss, Cause.HubSlip, Cause.Ventilation, Cause.LighterLoad], table.FirstRuleOut);
+        Assert.Equal([Cause.PitchOrCupLoss, Cause.DiameterLoss, Cause.HubSlip, Cause.Ventilation, Cause.LighterLoad], table.FirstRuleOut);
     }
 
     [Fact]
@@ -124,8 +182,9 @@ public class Which_pitch
         var question = s_overRevving with { FittedPitch = Length.FromInches(17), CorrectedRpm = new Uncertain(5500, 40) };
         var (lowest, highest) = RoughAdvice.RpmOfAnInchOfDiameter(question);
         Assert.True(lowest < -323 && highest > -200 && highest < 0);
-        var (least, most) = RoughAdvice.RpmOfAFourthBlade(5500);
+        var (least, most) = RoughAdvice.RpmOfAFourthBlade(5500, 3)!.Value;
         Assert.True(least < -126 && most > -66);
+        Assert.Null(RoughAdvice.RpmOfAFourthBlade(5500, 4));
         Assert.True(RoughAdvice.RpmOfStainless(5500) is ( < 0, > 0));
     }
 
@@ -141,6 +200,9 @@ public class Which_pitch
         Refused("Available", s_overRevving with { Available = [default] });
         Refused("Loads", s_overRevving with { Loads = [new("odd", new Uncertain(double.NaN, 0))] });
         Refused("PitchElasticity", s_overRevving with { PitchElasticity = new Uncertain(0.5, 0.1) });
+        Refused("LnDensestAir", s_overRevving with { LnDensestAir = 0.06 });
+        Refused("LnDensestAir", s_overRevving with { LnDensestAir = double.NaN });
+        Refused("Gain", s_overRevving with { Gain = new Uncertain(0, 0.1) });
         Refused("PitchBetweenProps", s_overRevving with { PitchBetweenProps = double.NaN });
         Assert.Throws<ArgumentOutOfRangeException>("share", () => LoadCase.OfDisplacement("x", -0.9));
     }
