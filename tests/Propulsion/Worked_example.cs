@@ -1,6 +1,7 @@
 using FleetWake.Propulsion.Advice;
 using FleetWake.Propulsion.Atmosphere;
 using FleetWake.Propulsion.Balance;
+using FleetWake.Propulsion.OpenWater;
 using FleetWake.Propulsion.Trials;
 
 namespace FleetWake.Propulsion.Tests;
@@ -22,8 +23,15 @@ public class Worked_example
         },
         new PropData(Length.FromInches(13)) { Diameter = Length.FromInches(11.5), Blades = 3 });
 
-    // The row of boat B at e = -1 and m = 1.14 of tests/Propulsion/Reference/wot_linear_coefficients.csv, rounded as in the page.
-    private static readonly BalanceSlopes s_slopes = new(-1.91, -2.69, 1.14, -1, 3.51, 3.44);
+    /// <summary>Linnet's own: the Gawn series at her J, P/D and an area ratio of 0.55, with m = 1.14 and e = -1 as the page has them.</summary>
+    private static (double J, BalanceSlopes Slopes) Balance()
+    {
+        var trial = TrialCorrection.Of(s_trial);
+        var shape = new BladeShape(3, 0.55, 13 / 11.5);
+        var n = trial.Rpm.Value / 2.08 / 60;                                                                                 // [rev/s]
+        var J = Speed.FromKnots(trial.SpeedKnots!.Value.Value).MetresPerSecond / (n * Length.FromInches(11.5).Metres);       // [1]
+        return (J, BalanceSlopes.Of(OpenWaterSeries.Gawn.At(shape, J), shape, resistanceExponent: 1.14, torqueSlope: -1));
+    }
 
     [Fact]
     public void The_runs_come_to_one_trial()
@@ -46,13 +54,20 @@ public class Worked_example
     [Fact]
     public void The_balance_says_what_lost_pitch_does()
     {
-        Assert.Equal(1.22, s_slopes.Kappa, 0.005);
-        Assert.Equal(1.57, s_slopes.H, 0.005);
-        Assert.Equal(0.39, s_slopes.Gain, 0.005);
-        var shift = LinearBalance.Shift(s_slopes, new BoatState { PitchChange = -0.03 });
-        Assert.Equal(0.021, shift.LnRate, 0.0005);
-        Assert.Equal(118, 5624 * shift.LnRate, 3.0); // the page takes dlnP = -0.03, the balance ln 0.97
-        Assert.Equal(-0.001, shift.LnSpeed, 0.0005);
+        var (J, slopes) = Balance();
+        Assert.Equal(1.01, J, 0.005);
+        Assert.Equal(-2.91, slopes.A, 0.005);
+        Assert.Equal(-4.65, slopes.B, 0.005);
+        Assert.Equal(4.38, slopes.TorqueByPitch, 0.005);
+        Assert.Equal(5.32, slopes.ThrustByPitch, 0.005);
+        Assert.Equal(1.149, slopes.Kappa, 0.0005);
+        Assert.Equal(1.57, slopes.H, 0.005);
+        Assert.Equal(0.39, slopes.Gain, 0.005);
+        var shift = LinearBalance.Shift(slopes, new BoatState { PitchChange = -0.03 });
+        Assert.Equal(-0.028, shift.Contrast, 0.0005);
+        Assert.Equal(0.0203, shift.LnRate, 0.00005);
+        Assert.Equal(114, 5624 * shift.LnRate, 0.5);
+        Assert.Equal(-0.0047, shift.LnSpeed, 0.00005);
     }
 
     [Fact]

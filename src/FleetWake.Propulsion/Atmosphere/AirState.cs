@@ -10,8 +10,8 @@ public sealed record AirState(Temperature? Temperature, Pressure? StationPressur
     public static AirState Unknown { get; } = new(null, null, null);
 
     /// <summary>
-    /// Height of the water above the sea, 0 to 5 km; null when not known, which is taken for sea level. Used only where the
-    /// station pressure is missing: then the standard pressure of this height stands in for it.
+    /// Height of the water above the sea, 0 to 5 km; null when not known. Used only where the station pressure is
+    /// missing: then the standard pressure of this height stands in for it, and without a height a wide guess does.
     /// </summary>
     public Length? Altitude { get; init; }
 }

@@ -21,7 +21,7 @@ internal static class CaseCheck
         {
             Need(boats.Contains(change.Boat), nameof(given.WideOpen), $"Boat {change.Boat} has no baseline to be held against.");
             Need(Small(change.LnRpm) && (change.LnSpeed is not { } v || Small(v)), nameof(given.WideOpen), $"Changes of {change.Boat} must be finite and within -1 to 1.");
-            Need(change.LnSpeed is null ? change.Doubt.Rpm > 0 && Small(change.Doubt.Rpm) : Doubts(change.Doubt, least: double.Epsilon), nameof(given.WideOpen), $"Doubts of {change.Boat} must be above 0 and below 1, the correlation between -1 and 1.");
+            Need(change.LnSpeed is null ? change.Doubt.Rpm > 0 && Small(change.Doubt.Rpm) && Shares(change.Doubt with { SpeedByGain = 0 }) : Doubts(change.Doubt, least: double.Epsilon), nameof(given.WideOpen), $"Doubts of {change.Boat} must be above 0 and below 1, the correlation between -1 and 1.");
         }
 
         foreach (var point in given.PartThrottle)
@@ -43,7 +43,9 @@ internal static class CaseCheck
         && model.Slopes.A < 0 && model.Slopes.M > model.Slopes.B && model.DragThrust >= 0 && double.IsFinite(model.DragThrust);
 
     private static bool Doubts(ChangeDoubt d, double least) =>
-        d.Rpm >= least && d.Speed >= least && d.Rpm < Most && d.Speed < Most && Math.Abs(d.Correlation) < 1;
+        d.Rpm >= least && d.Speed >= least && d.Rpm < Most && d.Speed < Most && Math.Abs(d.Correlation) < 1 && Shares(d);
+
+    private static bool Shares(ChangeDoubt d) => (d.ByGain == 0 || Math.Abs(d.ByGain) < d.Rpm) && (d.SpeedByGain == 0 || Math.Abs(d.SpeedByGain) < d.Speed);
 
     private static bool Small(double change) => Math.Abs(change) <= Most;
 

@@ -8,7 +8,16 @@ namespace FleetWake.Propulsion.Causes;
 /// <param name="Correlation">Their correlation [1], above -1 and below 1; air that nobody read moves both alike.</param>
 public readonly record struct ChangeDoubt(double Rpm, double Speed, double Correlation = 0)
 {
-    /// <summary>The doubt of a corrected trial: its own standard deviations, correlated by what air and gain leave open.</summary>
+    /// <summary>
+    /// What of <see cref="Rpm"/> comes from the doubt of the gain, s_g ln CF with its sign [1]. All trials that were corrected by one gain share
+    /// it: it never averages away, and between two trials in like air it cancels. Below <see cref="Rpm"/> in size; zero when unknown.
+    /// </summary>
+    public double ByGain { get; init; }
+
+    /// <summary>The same part of <see cref="Speed"/>, kappa times as much [1]; below <see cref="Speed"/> in size.</summary>
+    public double SpeedByGain { get; init; }
+
+    /// <summary>The doubt of a corrected trial: its own standard deviations, correlated by what air, gain, load and water move together.</summary>
     /// <param name="trial">The trial.</param>
     /// <param name="response">The response that it was corrected by.</param>
     public static ChangeDoubt Of(CorrectedTrial trial, BoatResponse response)
@@ -17,12 +26,26 @@ public readonly record struct ChangeDoubt(double Rpm, double Speed, double Corre
         ArgumentNullException.ThrowIfNull(response);
         var rpm = trial.CorrectedRpm.StandardDeviation / trial.CorrectedRpm.Value;
         var speed = trial.CorrectedSpeedKnots is { } v ? v.StandardDeviation / v.Value : 0;
-        if (trial.Correction is not { } correction || !(rpm > 0) || !(speed > 0))
-            return new ChangeDoubt(rpm, speed);
-        var (g, kappa) = (response.Gain.Value, response.Kappa.Value);
-        var air = g * correction.Factor.StandardDeviation / correction.Factor.Value;
-        return new ChangeDoubt(rpm, speed, Math.Clamp(kappa * air * air / (rpm * speed), -0.95, 0.95));
+        var both = rpm > 0 && speed > 0;
+        var byGain = trial.Correction is { } correction ? response.Gain.StandardDeviation * Math.Log(correction.Factor.Value) : 0;
+        return new ChangeDoubt(rpm, speed, both ? Math.Clamp(trial.LogCovariance / (rpm * speed), -0.95, 0.95) : 0)
+        {
+            ByGain = Part(byGain, rpm),
+            SpeedByGain = both ? Part(response.Kappa.Value * byGain, speed) : 0,
+        };
     }
+
+    /// <summary>The doubt without the gain's part; what is a trial's alone.</summary>
+    internal ChangeDoubt Own()
+    {
+        if (ByGain == 0 && SpeedByGain == 0) return this;
+        var (rpm, speed) = (Math.Sqrt((Rpm * Rpm) - (ByGain * ByGain)), Math.Sqrt((Speed * Speed) - (SpeedByGain * SpeedByGain)));
+        var covariance = (Correlation * Rpm * Speed) - (ByGain * SpeedByGain);
+        return new ChangeDoubt(rpm, speed, rpm > 0 && speed > 0 ? Math.Clamp(covariance / (rpm * speed), -0.95, 0.95) : 0);
+    }
+
+    /// <summary>A part no larger than leaves something of the whole, whatever a trial made by hand claims.</summary>
+    private static double Part(double part, double whole) => Math.Clamp(part, -0.99 * whole, 0.99 * whole);
 }
 
 /// <summary>The baseline of a boat: what it is held against, and how well that is known.</summary>

@@ -2,7 +2,8 @@ namespace FleetWake.Propulsion.Causes;
 
 /// <summary>
 /// The evidence of a case as one linear-Gaussian reading: y = s a + noise, where s is the size of whatever is suspected, a its
-/// response at every row, and the noise is that of trials, of their baselines and of what props of one size differ by.
+/// response at every row, and the noise is that of trials, of their baselines and of what props of one size differ by. The gain's
+/// doubt is one number for all: at every row it moves the change by s_g (ln CF of the trial - ln CF of its baseline).
 /// </summary>
 internal sealed class CauseRows
 {
@@ -19,9 +20,9 @@ internal sealed class CauseRows
         foreach (var group in given.WideOpen.GroupBy(w => (w.Boat, w.Prop, HasSpeed: w.LnSpeed is not null)))
             Add(group.Key.Boat, group.Key.Prop, [.. group], group.Key.HasSpeed);
         foreach (var point in given.PartThrottle)
-            _rows.Add(new Row(Kind.SpeedAtRpm, point.Boat, point.Prop, default, point.LnSpeed.Value, Square(point.LnSpeed.StandardDeviation), 0));
+            _rows.Add(new Row(Kind.SpeedAtRpm, point.Boat, point.Prop, default, point.LnSpeed.Value, Square(point.LnSpeed.StandardDeviation), 0, 0));
         foreach (var gauge in given.Gauges)
-            _rows.Add(new Row(Kind.Gauge, null, gauge.Prop, gauge.Cause, gauge.Loss.Value, Square(gauge.Loss.StandardDeviation), 0));
+            _rows.Add(new Row(Kind.Gauge, null, gauge.Prop, gauge.Cause, gauge.Loss.Value, Square(gauge.Loss.StandardDeviation), 0, 0));
         Y = [.. _rows.Select(row => row.Y)];
         _own = OwnCovariance();
     }
@@ -90,9 +91,17 @@ internal sealed class CauseRows
             for (var i = 0; i < n; i++)
                 for (var j = 0; j < n; j++)
                     if (_rows[i].Boat == baseline.Boat && _rows[j].Boat == baseline.Boat)
-                        covariance[i, j] += Shared(baseline.Doubt, _rows[i].Kind, _rows[j].Kind);
+                        covariance[i, j] += Shared(baseline.Doubt.Own(), _rows[i].Kind, _rows[j].Kind);
+        AddOuter(covariance, [.. _rows.Select(row => row.ByGain - OfBaseline(row))], 1);
         return covariance;
     }
+
+    private double OfBaseline(Row row) => row.Kind switch
+    {
+        Kind.Rpm => _case.Baselines.First(b => b.Boat == row.Boat).Doubt.ByGain,
+        Kind.Speed => _case.Baselines.First(b => b.Boat == row.Boat).Doubt.SpeedByGain,
+        _ => 0, // speeds as read, and gauges: nothing was corrected
+    };
 
     private static double Shared(ChangeDoubt doubt, Kind i, Kind j) => (i, j) switch
     {
@@ -107,27 +116,30 @@ internal sealed class CauseRows
     {
         if (!hasSpeed)
         {
-            var (mean, variance) = (0.0, 1 / trials.Sum(t => 1 / Square(t.Doubt.Rpm)));
-            foreach (var t in trials) mean += t.LnRpm * variance / Square(t.Doubt.Rpm);
-            var q = trials.Sum(t => Square((t.LnRpm - mean) / t.Doubt.Rpm));
-            _rows.Add(new Row(Kind.Rpm, boat, prop, default, mean, variance * Widening(q, trials.Length - 1), 0));
+            var alone = Array.ConvertAll(trials, t => (t.LnRpm, t.Doubt.ByGain, Sd: (t.Doubt with { SpeedByGain = 0 }).Own().Rpm));
+            var (mean, byGain, variance) = (0.0, 0.0, 1 / alone.Sum(t => 1 / Square(t.Sd)));
+            foreach (var t in alone) (mean, byGain) = (mean + (t.LnRpm * variance / Square(t.Sd)), byGain + (t.ByGain * variance / Square(t.Sd)));
+            var q = alone.Sum(t => Square((t.LnRpm - mean) / t.Sd));
+            _rows.Add(new Row(Kind.Rpm, boat, prop, default, mean, variance * Widening(q, trials.Length - 1), 0, byGain));
             return;
         }
 
         var (pxx, pxv, pvv, bx, bv) = (0.0, 0.0, 0.0, 0.0, 0.0); // precision and precision-weighted sum
+        var (gx, gv) = (0.0, 0.0);                               // the same sum of the gain's part
         foreach (var t in trials)
         {
-            var (xx, xv, vv) = Precision(t.Doubt);
+            var (xx, xv, vv) = Precision(t.Doubt.Own());
             (pxx, pxv, pvv) = (pxx + xx, pxv + xv, pvv + vv);
             (bx, bv) = (bx + (xx * t.LnRpm) + (xv * t.LnSpeed!.Value), bv + (xv * t.LnRpm) + (vv * t.LnSpeed.Value));
+            (gx, gv) = (gx + (xx * t.Doubt.ByGain) + (xv * t.Doubt.SpeedByGain), gv + (xv * t.Doubt.ByGain) + (vv * t.Doubt.SpeedByGain));
         }
 
         var det = (pxx * pvv) - (pxv * pxv);
         var (x, v) = (((pvv * bx) - (pxv * bv)) / det, ((pxx * bv) - (pxv * bx)) / det);
-        var chi = trials.Sum(t => Precision(t.Doubt) is var p ? (p.Rpm * Square(t.LnRpm - x)) + (2 * p.Both * (t.LnRpm - x) * (t.LnSpeed!.Value - v)) + (p.Speed * Square(t.LnSpeed.Value - v)) : 0);
+        var chi = trials.Sum(t => Precision(t.Doubt.Own()) is var p ? (p.Rpm * Square(t.LnRpm - x)) + (2 * p.Both * (t.LnRpm - x) * (t.LnSpeed!.Value - v)) + (p.Speed * Square(t.LnSpeed.Value - v)) : 0);
         var wider = Widening(chi, 2 * (trials.Length - 1));
-        _rows.Add(new Row(Kind.Rpm, boat, prop, default, x, wider * pvv / det, 0));
-        _rows.Add(new Row(Kind.Speed, boat, prop, default, v, wider * pxx / det, wider * -pxv / det));
+        _rows.Add(new Row(Kind.Rpm, boat, prop, default, x, wider * pvv / det, 0, ((pvv * gx) - (pxv * gv)) / det));
+        _rows.Add(new Row(Kind.Speed, boat, prop, default, v, wider * pxx / det, wider * -pxv / det, ((pxx * gv) - (pxv * gx)) / det));
     }
 
     private static (double Rpm, double Both, double Speed) Precision(ChangeDoubt d)
@@ -141,5 +153,5 @@ internal sealed class CauseRows
 
     private static double Square(double x) => x * x;
 
-    private sealed record Row(Kind Kind, string? Boat, string Prop, Cause Gauged, double Y, double Variance, double WithRpm);
+    private sealed record Row(Kind Kind, string? Boat, string Prop, Cause Gauged, double Y, double Variance, double WithRpm, double ByGain);
 }

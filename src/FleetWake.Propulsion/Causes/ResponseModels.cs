@@ -12,8 +12,11 @@ public static class ResponseModels
     /// <summary>m of planing hulls at full throttle: 1.0 to 1.4 by Savitsky's method, higher with appendages (computed; the range judged).</summary>
     private static readonly double[] s_exponents = [1.0, 1.25, 1.6];
 
-    /// <summary>Middles of seven equally likely parts of a normal distribution [standard deviations].</summary>
-    private static readonly double[] s_middles = [-1.465234, -0.791639, -0.366106, 0, 0.366106, 0.791639, 1.465234];
+    /// <summary>
+    /// Middles of seven equally likely parts of a normal distribution [standard deviations], drawn apart by 1/0.911464 so that the
+    /// seven have its whole standard deviation; the middles themselves have 0.911 of it.
+    /// </summary>
+    private static readonly double[] s_middles = [-1.607561, -0.868536, -0.401668, 0, 0.401668, 0.868536, 1.607561];
 
     /// <summary>The gain's range [1]: torque slopes steeper than -4 and flatter than 0.3 are not seen (judgement).</summary>
     private const double LeastGain = 0.18;

@@ -77,16 +77,19 @@ public sealed record PropShaftThread
         return new ClampEstimate(Force.FromNewtons(SoftestShare * rigid), Force.FromNewtons(StiffestShare * rigid));
     }
 
-    /// <summary>A guess of the torque that such a turn would need in all: T + K d F, both ends.</summary>
+    /// <summary>
+    /// A guess of the torque that such a turn would need in all: T + K d F, from a slippery thread with a soft stack to a dry one
+    /// with a stiff stack, so that the upper end holds for whichever it is.
+    /// </summary>
     /// <param name="reached">Torque already on the nut.</param>
     /// <param name="turnDegrees">The further turn [degrees], 0 to 180.</param>
     /// <exception cref="ArgumentOutOfRangeException">Outside that range.</exception>
     public TorqueRange TorqueAfter(Torque reached, double turnDegrees)
     {
         var more = FromFurtherTurn(turnDegrees);
-        var Kd = NutFactor.Value * Diameter.Metres; // [m]
+        var d = Diameter.Metres; // [m]
         return new TorqueRange(
-            Torque.FromNewtonMetres(reached.NewtonMetres + (Kd * more.Low.Newtons)),
-            Torque.FromNewtonMetres(reached.NewtonMetres + (Kd * more.High.Newtons)));
+            Torque.FromNewtonMetres(reached.NewtonMetres + (NutFactor.Low(1) * d * more.Low.Newtons)),
+            Torque.FromNewtonMetres(reached.NewtonMetres + (NutFactor.High(1) * d * more.High.Newtons)));
     }
 }

@@ -34,7 +34,7 @@ internal readonly record struct AirCorrection(
         var L = Math.Log(correction.Factor.Value);                                                // [1] ln CF
         var varL = Square(correction.Factor.StandardDeviation / correction.Factor.Value);         // [1]
         if (!breathes || !correction.InValidity)
-            return new AirCorrection(correction, false, 1, 1, NotCorrected(g.Value, kappa.Value, Square(L) + varL));
+            return new AirCorrection(correction, false, 1, 1, NotCorrected(g, kappa, Square(L) + varL));
 
         // Variance of a product of independent numbers, as ln N moves by g ln CF and ln V by kappa as much of that:
         // var(xy) = x^2 var y + y^2 var x + var x var y (Goodman 1960, eq. 2, from memory).
@@ -49,9 +49,14 @@ internal readonly record struct AirCorrection(
             new Unlikeness(varx, vary, kappa.Value * varx));
     }
 
-    /// <summary>Nothing was corrected, so the whole of what the correction might have been stays open.</summary>
-    private static Unlikeness NotCorrected(double g, double kappa, double meanSquareL) => new(
-        Square(g) * meanSquareL, Square(kappa * g) * meanSquareL, kappa * Square(g) * meanSquareL);
+    /// <summary>Nothing was corrected, so the whole of what the correction might have been stays open: the mean squares of g ln CF and kappa g ln CF.</summary>
+    private static Unlikeness NotCorrected(Uncertain g, Uncertain kappa, double meanSquareL)
+    {
+        var rpm = MeanSquare(g) * meanSquareL; // [1]
+        return new Unlikeness(rpm, MeanSquare(kappa) * rpm, kappa.Value * rpm);
+    }
+
+    private static double MeanSquare(Uncertain x) => Square(x.Value) + Square(x.StandardDeviation);
 
     private static double OfProduct(double x, double varx, double y, double vary) =>
         (x * x * vary) + (y * y * varx) + (varx * vary);

@@ -25,9 +25,10 @@ public sealed record CorrectedTrial(
     public PowerCorrection? NotApplied { get; init; }
 
     /// <summary>
-    /// What a tachometer never held against an instrument adds to the doubt of <see cref="CorrectedRpm"/> when it is held
-    /// against the band, one standard deviation [rev/min]; 0 when it was. All trials of that gauge share it, so that it
-    /// does not blur a comparison of the boat with itself and is not in <see cref="CorrectedRpm"/>.
+    /// What the tachometer's own error adds to the doubt of <see cref="CorrectedRpm"/> when it is held against the band, one
+    /// standard deviation [rev/min]: all that it may be off when it was never held against an instrument, and what the check
+    /// left open when it was. All trials of that gauge share it, so that it does not blur a comparison of the boat with
+    /// itself and is not in <see cref="CorrectedRpm"/>.
     /// </summary>
     public double UncheckedTachometerRpm { get; init; }
 

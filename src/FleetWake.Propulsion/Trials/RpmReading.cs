@@ -27,8 +27,9 @@ internal static class RpmReading
             doubts.Add(TrialDoubt.RpmNoise, scatter > TrialLimits.RpmNoise * n);
         }
 
-        // Rounding leaves d/12^0.5, uniform over a step. It never averages down over runs, because a gauge that shows a
-        // number twice has shown it once; but readings that scatter over more than a step have it in their scatter.
+        // Rounding leaves d/12^0.5, uniform over a step. It is taken whole however many runs there are: runs that show one number
+        // share one rounding, and where they differ this errs to the safe side. A run whose readings scatter by more than half a step
+        // (one standard deviation) has it in its scatter; it is left out only when all runs do.
         variance += rounded ? d * d / 12 : 0;
         doubts.Add(TrialDoubt.CoarseTachometer, d / Math.Sqrt(12) > TrialLimits.CoarseStep * N);
 

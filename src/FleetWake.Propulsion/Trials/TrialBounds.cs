@@ -30,6 +30,8 @@ internal static class TrialBounds
         Check(reading.Engine);
         Within(0, 2, "", reading.Response.Gain, "Response.Gain");
         Within(0, 3, "", reading.Response.Kappa, "Response.Kappa");
+        if (reading.Displacement is { } displacement)
+            _ = Reject.Outside(50, 100_000, "kg", displacement.Kilograms, nameof(reading.Displacement));
         if (reading.Prop is { } prop)
             _ = AboveZero(3, "m", prop.Pitch.Metres, "Prop.Pitch");
     }

@@ -26,7 +26,8 @@ public static class TrialCorrection
     /// and the whole of what the correction might have been widens the doubt, when CF lies outside 0.93 to 1.07 or the
     /// engine hides the air. Unlike trim, load or water widen and do not correct. A speed above the theoretical one is
     /// kept and flagged. A tachometer of known error is brought right in the corrected RPM and in slip, not in the RPM as
-    /// read.
+    /// read; what the check left open of it is shared by all trials of that gauge and stands beside, in
+    /// <see cref="CorrectedTrial.UncheckedTachometerRpm"/>.
     /// </returns>
     /// <exception cref="ArgumentException">A run that is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">No runs or more than 200, or a reading that cannot be; names it as
@@ -46,7 +47,6 @@ public static class TrialCorrection
 
         var N = means.Rpm.Value / tachometer.Value * air.RpmFactor; // [rev/min]
         var byN = Square(means.Rpm.StandardDeviation / means.Rpm.Value)
-            + Square(tachometer.StandardDeviation / tachometer.Value)
             + Square(TrialNoise.TrialRpm) + left.Rpm;               // [1] variance of ln N
         return new CorrectedTrial(
             means.Rpm,
@@ -59,7 +59,7 @@ public static class TrialCorrection
             doubts.ToArray())
         {
             NotApplied = air.Applied ? null : air.Correction,
-            UncheckedTachometerRpm = error is null ? TrialNoise.UncheckedTachometer * N : 0,
+            UncheckedTachometerRpm = N * (error is null ? TrialNoise.UncheckedTachometer : tachometer.StandardDeviation / tachometer.Value),
             LogCovariance = means.Knots is null ? 0 : left.Both,
         };
     }

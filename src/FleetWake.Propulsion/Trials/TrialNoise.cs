@@ -60,13 +60,17 @@ public static class TrialNoise
     public const double TrimSpeed = 0.015;
 
     /// <summary>
-    /// Load unlike the baseline's, a kilogram: RPM [1/kg]. Ten per cent of displacement moves RPM by 0.5 to 1.9 % in the
-    /// nonlinear balance of boats of 420 to 1800 kg (computed, no published value); taken as 1 % for 100 kg.
+    /// Load unlike the baseline's, as a share of a displacement that is known: RPM [1]. Ten per cent of displacement moves RPM by
+    /// 0.5 to 1.9 % in the nonlinear balance of boats of 420 to 1800 kg (computed, no published value); taken as 1.4 %, the
+    /// root mean square of -0.13 +/- 0.04 per unit (<see cref="Advice.LoadCase.RpmByDisplacement"/>).
     /// </summary>
-    public const double LoadRpmPerKilogram = 0.0001;
+    public const double LoadRpm = 0.136;
 
-    /// <summary>Load unlike the baseline's, a kilogram: speed [1/kg]; twice that of RPM, as resistance moves the two.</summary>
-    public const double LoadSpeedPerKilogram = 0.0002;
+    /// <summary>The displacement that is assumed where none is known [kg]: a small boat of this trade, on which 100 kg move RPM by 2 %.</summary>
+    public const double UnknownDisplacementKilograms = 680;
+
+    /// <summary>What load moves speed by over what it moves RPM by [1], as resistance moves the two.</summary>
+    public const double LoadSpeedByRpm = 2;
 
     /// <summary>From salt to fresh water or back: RPM [1]; +0.5 to +0.8 % in the nonlinear balance (computed, no published value).</summary>
     public const double WaterRpm = 0.007;

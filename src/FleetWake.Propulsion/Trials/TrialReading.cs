@@ -13,6 +13,12 @@ public sealed record TrialReading(IReadOnlyList<RunReading> Runs, TrialCondition
     /// <summary>The conditions of the boat's baseline, which those of this trial are held against; null when there is none yet.</summary>
     public TrialConditions? Baseline { get; init; }
 
+    /// <summary>
+    /// Displacement of the boat as tried, 50 to 100 000 kg; null when not known, and then a small boat is assumed where the load
+    /// is unlike the baseline's, for a passenger weighs most there.
+    /// </summary>
+    public Mass? Displacement { get; init; }
+
     /// <summary>How the boat answers a change of power; the priors when nothing is learned yet.</summary>
     public BoatResponse Response { get; init; } = BoatResponse.Prior;
 }

@@ -27,7 +27,9 @@ internal readonly record struct Unlikeness(double Rpm, double Speed, double Both
         if (load > TrialLimits.LoadKilograms)
         {
             doubts.Add(TrialDoubt.LoadUnlike, true);
-            all += Together(load * TrialNoise.LoadRpmPerKilogram, load * TrialNoise.LoadSpeedPerKilogram);
+            var whole = reading.Displacement?.Kilograms ?? TrialNoise.UnknownDisplacementKilograms; // [kg]
+            var rpm = TrialNoise.LoadRpm * load / whole;                                            // [1]
+            all += Together(rpm, TrialNoise.LoadSpeedByRpm * rpm);
         }
 
         if (here.Water is { } water && there?.Water is { } before && water != before)

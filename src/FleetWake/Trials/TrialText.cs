@@ -38,7 +38,7 @@ internal static class TrialText
         {
             Line($"  {band}");
             if (trial.UncheckedTachometerRpm > 0)
-                Line(string.Create(CultureInfo.InvariantCulture, $"  (the tachometer was never held against an instrument: +/- {trial.UncheckedTachometerRpm:0} RPM more, against the band only)"));
+                Line(string.Create(CultureInfo.InvariantCulture, $"  ({(answer.Reading.Engine.TachometerError is null ? "the tachometer was never held against an instrument" : "what the check of the tachometer left open")}: +/- {trial.UncheckedTachometerRpm:0} RPM more, against the band only)"));
         }
 
         if (compared is not null) Line($"\n{compared.Sentence()}");

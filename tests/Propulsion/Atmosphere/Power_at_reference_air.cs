@@ -85,10 +85,10 @@ public class Power_at_reference_air
         });
 
     [Fact]
-    public void Each_reading_that_is_missing_widens_the_doubt_and_the_pressure_does_so_by_eight_hectopascals()
+    public void Each_reading_that_is_missing_widens_the_doubt_and_the_pressure_at_a_known_height_does_so_by_eight_hectopascals()
     {
         var whole = PowerCorrections.Of(Air(15, 1013.25, 0.6)).Factor;
-        var noPressure = PowerCorrections.Of(new AirState(Temperature.FromCelsius(15), null, 0.6)).Factor;
+        var noPressure = PowerCorrections.Of(new AirState(Temperature.FromCelsius(15), null, 0.6) { Altitude = default(Length) }).Factor;
         var noTemperature = PowerCorrections.Of(new AirState(null, Pressure.FromHectopascals(1013.25), 0.6)).Factor;
         var noHumidity = PowerCorrections.Of(
             new AirState(Temperature.FromCelsius(15), Pressure.FromHectopascals(1013.25), null)).Factor;
@@ -100,6 +100,16 @@ public class Power_at_reference_air
         Assert.True(noTemperature.StandardDeviation > 3 * whole.StandardDeviation);
         Assert.True(noHumidity.StandardDeviation > whole.StandardDeviation);
         Assert.True(PowerCorrections.Of(AirState.Unknown).Factor.StandardDeviation > noTemperature.StandardDeviation);
+    }
+
+    /// <summary>Common practice, no source: docks lie at the sea or above it, so the guess is low and wide.</summary>
+    [Fact]
+    public void Without_pressure_and_height_the_sea_is_not_taken_for_granted()
+    {
+        var guessed = AirAssumptions.Of(AirState.Unknown).Pascals;
+        Assert.Equal(new Uncertain(100_000, 2_000), guessed);
+        Assert.True(guessed.High(1) > 101_325, "a dock at the sea lies within one deviation");
+        Assert.True(guessed.Low(2) <= StandardAtmosphere.PressureAt(Length.FromMetres(440)).Pascals * 1.0002, "and a lake at 440 m within two");
     }
 
     [Fact]

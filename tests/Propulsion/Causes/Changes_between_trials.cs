@@ -1,4 +1,5 @@
 using FleetWake.Propulsion.Causes;
+using FleetWake.Propulsion.Tests.Trials;
 using FleetWake.Propulsion.Trials;
 
 namespace FleetWake.Propulsion.Tests.Causes;
@@ -15,7 +16,40 @@ public class Changes_between_trials
         Assert.Equal(Math.Log(5610 / 5500.0), change.LnRpm, 1e-12);
         Assert.Equal(Math.Log(1.01), change.LnSpeed!.Value, 1e-12);
         Assert.Equal(80 / 5610.0, change.Doubt.Rpm, 1e-12);
-        Assert.Equal(1.2 * Math.Pow(0.38 * 0.03, 2) / (80 / 5610.0 * (0.6 / 30.3)), change.Doubt.Correlation, 1e-9);
+        Assert.Equal(0, change.Doubt.Correlation); // nothing of it was said to move both
+    }
+
+    [Fact]
+    public void What_moves_RPM_and_speed_of_a_trial_together_is_their_correlation_and_what_the_gain_leaves_is_kept_apart()
+    {
+        var trial = ATrial.Usual.In(ATrial.SultryAir).Corrected();
+        var doubt = ChangeDoubt.Of(trial, BoatResponse.Prior);
+        Assert.Equal(trial.LogCovariance, doubt.Correlation * doubt.Rpm * doubt.Speed, 1e-12);
+        Assert.True(doubt.Correlation > 0.05);
+        Assert.Equal(0.10 * Math.Log(1.02279), doubt.ByGain, 1e-6);
+        Assert.Equal(1.2 * doubt.ByGain, doubt.SpeedByGain, 1e-12);
+        var own = doubt.Own();
+        Assert.Equal((doubt.Rpm * doubt.Rpm) - (doubt.ByGain * doubt.ByGain), own.Rpm * own.Rpm, 1e-12);
+        Assert.Equal(default, ChangeDoubt.Of(Corrected(5500, 30, 0) with { CorrectedSpeedKnots = null }, BoatResponse.Prior).Correlation);
+    }
+
+    /// <summary>By hand: twelve trials of 0.75 % each in air of one kind, whose gain leaves 0.4 % open, after a baseline of 0.2 %; all are corrected by one gain.</summary>
+    [Fact]
+    public void What_the_gain_leaves_open_does_not_average_away_and_cancels_in_the_baselines_air()
+    {
+        var shared = new ChangeDoubt(Root(0.0075, 0.004), Root(0.015, 0.0048), 0.004 * 0.0048 / (Root(0.0075, 0.004) * Root(0.015, 0.0048))) { ByGain = 0.004, SpeedByGain = 0.0048 };
+        double[,] Covariance(ChangeDoubt baseline) => new CauseRows(Tern.Alone(0.01, 0.012) with
+        {
+            Baselines = [new("tern", "P1", baseline)],
+            WideOpen = [.. Enumerable.Repeat(new WideOpenChange("tern", "P1", 0.01, 0.012, shared), 12)],
+        }).Covariance(Tern.Console);
+
+        var other = Covariance(Tern.Known);
+        Assert.Equal((0.0075 * 0.0075 / 12) + (0.002 * 0.002) + (0.004 * 0.004), other[0, 0], 1e-12);
+        Assert.Equal(0.004 * 0.0048, other[0, 1], 1e-12);
+        var like = Covariance(new ChangeDoubt(Root(0.002, 0.004), Root(0.004, 0.0048), 0.004 * 0.0048 / (Root(0.002, 0.004) * Root(0.004, 0.0048))) { ByGain = 0.004, SpeedByGain = 0.0048 });
+        Assert.Equal((0.0075 * 0.0075 / 12) + (0.002 * 0.002), like[0, 0], 1e-12);
+        Assert.Equal(0, like[0, 1], 1e-12);
     }
 
     [Theory]
@@ -48,6 +82,8 @@ public class Changes_between_trials
         Assert.Throws<ArgumentException>("trial", () => PartThrottleChange.Between("tern", "P1", s_baseline with { SpeedKnots = null }, s_baseline, kappa));
         Assert.Throws<ArgumentException>("baseline", () => PartThrottleChange.Between("tern", "P1", s_baseline, s_baseline with { SpeedKnots = null }, kappa));
     }
+
+    private static double Root(double a, double b) => Math.Sqrt((a * a) + (b * b));
 
     private static CorrectedTrial Corrected(double rpm, double knots, double airDoubt) => new(
         new Uncertain(rpm, 40), new Uncertain(knots, 0.5), null, new(new Uncertain(1, airDoubt), true),

@@ -63,6 +63,17 @@ public class Torque_and_the_next_slot
         Assert.Equal(default, s_thread.FromFurtherTurn(0).High);
     }
 
+    /// <summary>By hand: 10 degrees of M16 x 1.5 are 0.6 x 67.9 kN/6 = 6.79 kN at most; x 0.25 x 16 mm = 27.2 N.m, and 0.15, 0.1 give 2.7.</summary>
+    [Fact]
+    public void The_torque_after_a_turn_reaches_up_to_a_dry_thread()
+    {
+        var after = s_thread.TorqueAfter(Nm(60), 10);
+        Assert.Equal(87.2, after.High.NewtonMetres, 0.1);
+        Assert.Equal(62.7, after.Low.NewtonMetres, 0.1);
+        Assert.Equal(PinStep.TurnToNextSlot, NextSlot.Judge(s_nut, 50, Nm(60), s_range, s_thread));
+        Assert.Equal(PinStep.TurnWithCare, NextSlot.Judge(s_nut, 50, Nm(64), s_range, s_thread)); // 85.7 by a middling thread, 91.2 by a dry one
+    }
+
     [Fact]
     public void The_torque_after_a_turn_is_never_less_than_before() => Gen.Select(Gen.Double[1, 200], Gen.Double[0, 180])
         .Sample((torque, turn) => Assert.True(s_thread.TorqueAfter(Nm(torque), turn).Low.NewtonMetres >= torque));

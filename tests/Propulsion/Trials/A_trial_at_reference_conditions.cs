@@ -105,6 +105,9 @@ public class A_trial_at_reference_conditions
         var exact = Tachometer(new Uncertain(0, 0)).Corrected();
         Assert.Equal(exact.CorrectedRpm, never.CorrectedRpm);
         Assert.Equal(0.015 * 5500, never.UncheckedTachometerRpm, 1e-9);
+        var poorly = Tachometer(new Uncertain(0.02, 0.004)).Corrected();
+        Assert.Equal(5500 / 1.02 * (0.004 / 1.02), poorly.UncheckedTachometerRpm, 1e-9); // what the check left open, shared as well
+        Assert.Equal(exact.CorrectedRpm.StandardDeviation / 5500, poorly.CorrectedRpm.StandardDeviation / (5500 / 1.02), 1e-12);
         Assert.DoesNotContain(TrialDoubt.TachometerCorrected, exact.Doubts);
     }
 
@@ -128,7 +131,9 @@ public class A_trial_at_reference_conditions
         Assert.Equal(5500, trial.CorrectedRpm.Value, 1e-9);
         Assert.Equal(31, trial.CorrectedSpeedKnots!.Value.Value, 1e-12);
         Assert.Equal([TrialDoubt.Altitude, TrialDoubt.OutsideValidity], trial.Doubts);
-        Assert.True(trial.CorrectedRpm.StandardDeviation > 5500 * 0.38 * Math.Log(1.16063)); // 311 rev/min
+        var whole = Math.Sqrt((0.38 * 0.38) + (0.10 * 0.10)) * Math.Log(1.16063); // root mean square of g ln CF: 322 rev/min
+        Assert.True(trial.CorrectedRpm.StandardDeviation > 5500 * whole);
+        Assert.Equal(1.2 * whole * whole, trial.LogCovariance, 1e-4);
     }
 
     [Fact]

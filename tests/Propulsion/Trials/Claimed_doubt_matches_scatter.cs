@@ -59,12 +59,15 @@ public class Claimed_doubt_matches_scatter
         Assert.Equal(0, ATrial.Usual.EachRun(run => run with { Speed = null }).Corrected().LogCovariance);
         Assert.Equal(0, (ATrial.Usual with { PartThrottle = true }).Corrected().LogCovariance);
 
-        var laden = (ATrial.Usual with
+        var laden = ATrial.Usual with
         {
             PartThrottle = true,
             Conditions = ATrial.Usual.Conditions with { Load = Mass.FromKilograms(200) },
             Baseline = new TrialConditions { Load = Mass.FromKilograms(100) },
-        }).Corrected();
-        Assert.Equal(0.01 * 0.02, laden.LogCovariance, 1e-12); // 100 kg: 1 % and 2 %, together
+        };
+        Assert.Equal(0.02 * 0.04, laden.Corrected().LogCovariance, 1e-12); // 100 kg of 680, assumed: 2 % and 4 %, together
+        var known = laden with { Displacement = Mass.FromKilograms(1360) };
+        Assert.Equal(0.01 * 0.02, known.Corrected().LogCovariance, 1e-12); // of twice that, known: half of each
+        Assert.Throws<ArgumentOutOfRangeException>("Displacement", () => (laden with { Displacement = Mass.FromKilograms(1.8) }).Corrected());
     }
 }

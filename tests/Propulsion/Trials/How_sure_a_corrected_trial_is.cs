@@ -69,9 +69,9 @@ public class How_sure_a_corrected_trial_is
     }
 
     [Fact]
-    public void A_tachometer_held_against_a_poor_instrument_is_less_sure() => Assert.True(
-        Sd(ATrial.Usual with { Engine = ATrial.Engine with { TachometerError = new Uncertain(0, 0.01) } })
-            > Sd(ATrial.Usual with { Engine = ATrial.Engine with { TachometerError = new Uncertain(0, 0.002) } }));
+    public void A_tachometer_held_against_a_poor_instrument_is_less_sure_against_the_band() => Assert.True(
+        (ATrial.Usual with { Engine = ATrial.Engine with { TachometerError = new Uncertain(0, 0.01) } }).Corrected().UncheckedTachometerRpm
+            > (ATrial.Usual with { Engine = ATrial.Engine with { TachometerError = new Uncertain(0, 0.002) } }).Corrected().UncheckedTachometerRpm);
 
     [Fact]
     public void The_doubt_of_the_gain_counts_the_more_the_further_the_air_is_from_reference()
