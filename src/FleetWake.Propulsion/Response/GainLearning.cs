@@ -7,7 +7,9 @@ namespace FleetWake.Propulsion.Response;
 /// <remarks>
 /// Posterior of g and of eta = dlnN/dlnP on a grid, exactly and without iteration: the prior is normal in both, correlated because
 /// the engine's slope stands in both; each step is lnN = g dlnP_ower or lnN = eta dlnP with Student noise of four degrees of freedom
-/// (Lange, Little and Taylor 1989, J. Am. Stat. Assoc. 84:881, from memory), so that a wrong reading loses its say the further it lies off.
+/// (Lange, Little and Taylor 1989, J. Am. Stat. Assoc. 84:881, from memory), so that a wrong reading loses its say the further it lies off. A boat
+/// differs from its family by a share of its own, which all its steps have in common and which is integrated over: many steps of one boat
+/// tell that boat's answer and not the family's. Its share of g and that of eta are taken as independent.
 /// </remarks>
 public static class GainLearning
 {
@@ -18,12 +20,17 @@ public static class GainLearning
     private const double Degrees = 4;          // of freedom of the Student noise
     private const double Reach = 4.5;          // grid [prior standard deviations]
     private const int Points = 181;            // a side
+    private const int BoatPoints = 21;         // of a boat's own share, -3 to 3 standard deviations
 
     /// <summary>What is known after some steps.</summary>
     /// <param name="power">Known changes of power, none or more.</param>
     /// <param name="pitch">Known changes of pitch, none or more.</param>
-    /// <returns>Mean and standard deviation of both; the prior's when there are no steps, within the grid's rounding.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A change that is not within -1 to 1, or a doubt of RPM that is not above 0.</exception>
+    /// <returns>
+    /// Mean and standard deviation of both, within the prior's 4.5 standard deviations, g from 0.02 up and eta below zero; exactly the
+    /// prior when there are no steps.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">A change that is not within -1 to 1, a doubt of one that is negative or not below 1, or
+    /// a doubt of RPM that is not above 0 and below 1.</exception>
     public static LearnedResponse Learn(IReadOnlyList<PowerStep> power, IReadOnlyList<PitchStep> pitch)
     {
         ArgumentNullException.ThrowIfNull(power);
@@ -36,8 +43,10 @@ public static class GainLearning
         var prior = LearnedResponse.Prior;
         var g = Grid(prior.Gain, least: 0.02);
         var eta = Grid(prior.PitchElasticity, least: double.NegativeInfinity);
-        var byGain = Array.ConvertAll(g, value => power.Sum(step => LogLikelihood(step.LnPower, step.LnRpm, value)));
-        var byPitch = Array.ConvertAll(eta, value => value < 0 ? pitch.Sum(step => LogLikelihood(step.LnPitch, step.LnRpm, value)) : double.NegativeInfinity);
+        var ofPower = ByBoat(power.Select(step => (step.Boat, step.LnPower, step.LnRpm)));
+        var ofPitch = ByBoat(pitch.Select(step => (step.Boat, step.LnPitch, step.LnRpm)));
+        var byGain = Array.ConvertAll(g, value => ofPower.Sum(boat => LogLikelihood(boat, value)));
+        var byPitch = Array.ConvertAll(eta, value => value < 0 ? ofPitch.Sum(boat => LogLikelihood(boat, value)) : double.NegativeInfinity);
         return Moments(g, eta, (i, j) => byGain[i] + byPitch[j] + LogPrior(g[i], eta[j]), power.Count + pitch.Count);
     }
 
@@ -79,10 +88,37 @@ public static class GainLearning
         return -((x * x) - (2 * rho * x * y) + (y * y)) / (2 * (1 - (rho * rho)));
     }
 
-    private static double LogLikelihood(Uncertain change, Uncertain lnRpm, double slope)
+    /// <summary>Steps by boat; one of which the boat is not known stands alone.</summary>
+    private static List<(Uncertain Change, Uncertain LnRpm)[]> ByBoat(IEnumerable<(string? Boat, Uncertain Change, Uncertain LnRpm)> steps) =>
+        [.. steps.Select((step, i) => (Key: step.Boat is null ? (null, i) : (step.Boat, -1), step.Change, step.LnRpm))
+            .GroupBy(step => step.Key, step => (step.Change, step.LnRpm)).Select(boat => boat.ToArray())];
+
+    /// <summary>Of one boat's steps, over its own share u of the family's slope: normal, BetweenBoats wide.</summary>
+    private static double LogLikelihood((Uncertain Change, Uncertain LnRpm)[] boat, double slope)
+    {
+        if (boat.Length == 1)
+            return LogLikelihood(boat[0].Change, boat[0].LnRpm, slope, BetweenBoats);
+        Span<double> logs = stackalloc double[BoatPoints];
+        var (most, weights) = (double.NegativeInfinity, 0.0);
+        for (var k = 0; k < BoatPoints; k++)
+        {
+            var u = -3 + (6.0 * k / (BoatPoints - 1)); // [standard deviations]
+            weights += Math.Exp(-u * u / 2);
+            logs[k] = -u * u / 2;
+            foreach (var (change, lnRpm) in boat)
+                logs[k] += LogLikelihood(change, lnRpm, slope * (1 + (BetweenBoats * u)), 0);
+            most = Math.Max(most, logs[k]);
+        }
+
+        var sum = 0.0;
+        foreach (var log in logs) sum += Math.Exp(log - most);
+        return most + Math.Log(sum / weights);
+    }
+
+    private static double LogLikelihood(Uncertain change, Uncertain lnRpm, double slope, double betweenBoats)
     {
         var s2 = (lnRpm.StandardDeviation * lnRpm.StandardDeviation)
-            + Square(slope * change.StandardDeviation) + Square(BetweenBoats * slope * change.Value);
+            + Square(slope * change.StandardDeviation) + Square(betweenBoats * slope * change.Value);
         var r = lnRpm.Value - (slope * change.Value);
         return -(Math.Log(s2) / 2) - ((Degrees + 1) / 2 * Math.Log(1 + (r * r / (Degrees * s2))));
     }
