@@ -152,6 +152,15 @@ public class Learning_how_a_family_answers
         Assert.Equal(-0.73, me, 0.05);
     }
 
+    /// <summary>The ranges in the table of docs/propulsion.md, section 3: four invented boats at their own J over three series.</summary>
+    [Fact]
+    public void The_slopes_of_props_range_over_boats_and_series_as_the_page_says()
+    {
+        var slopes = (from name in InventedBoats.Names from series in OpenWaterSeries.All select new WotBalance(series, InventedBoats.Boat(name, series, InventedBoats.Cubic)).Slopes).ToList();
+        Assert.Equal((-3.0, -1.4), (Math.Round(slopes.Min(s => s.A), 1), Math.Round(slopes.Max(s => s.A), 1)));
+        Assert.Equal((-4.4, -1.7), (Math.Round(slopes.Min(s => s.B), 1), Math.Round(slopes.Max(s => s.B), 1)));
+    }
+
     [Theory]
     [InlineData(double.NaN, 0, 0.01, 0.01)]
     [InlineData(0.02, 0, double.NaN, 0.01)]
