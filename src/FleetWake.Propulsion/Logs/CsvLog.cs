@@ -28,6 +28,9 @@ internal sealed class CsvLog
             if (name.Length > 0) aside.Add(CsvColumn.WithUnit(name) is { } with ? $"\"{name}\", which names no unit: call it {with}" : $"\"{name}\"");
         }
 
+        // A recording tells neither how long a run was held nor what was seen during it: nothing is left out in silence.
+        if (Timed) aside.AddRange(_columns.Where(pair => pair.Key is CsvQuantity.HeldSeconds or CsvQuantity.Limiter or CsvQuantity.Ventilated)
+            .Select(pair => $"\"{names[pair.Value.Index]}\", which is read of typed runs only, those without times"));
         if (aside.Count > 0) log.Say(LogNoticeKind.LeftAside, $"columns left aside: {string.Join("; ", aside.Take(20))}");
     }
 
@@ -56,6 +59,12 @@ internal sealed class CsvLog
         }
 
         if (sheet is null) log.Drop(1, "nothing in it");
+        if (sheet is { Timed: false })
+        {
+            log.Typed = true;
+            if (typed.Count == 0) log.Drop(1, "no row below its header");
+        }
+
         var runs = new TypedRuns(log, typed.Count);
         foreach (var (cells, line) in typed) sheet!.Run(runs, cells, line);
     }
@@ -66,6 +75,8 @@ internal sealed class CsvLog
 
     private void Sample(List<string> cells, int line)
     {
+        _log.SawRpm |= Text(cells, CsvQuantity.Rpm).Length > 0;
+        _log.SawSpeed |= Text(cells, CsvQuantity.Knots).Length > 0;
         if (Moment(cells) is not { } raw)
         {
             _log.Drop(line, $"a row with the time \"{Text(cells, Has(CsvQuantity.Time) ? CsvQuantity.Time : CsvQuantity.Seconds)}\"");
@@ -73,8 +84,19 @@ internal sealed class CsvLog
         }
 
         if (!Numeric(cells, line) || _log.Time(raw, line) is not { } at) return; // a row that is dropped must not move the clock
-        if (Number(cells, CsvQuantity.Rpm) is { } rpm) _log.Rate("", Text(cells, CsvQuantity.Engine), at, rpm, line);
-        if (Number(cells, CsvQuantity.Knots) is { } knots) _log.Fix("", at, knots, Number(cells, CsvQuantity.Heading), line);
+        var wrong = new List<string>();
+        var rpm = Plain(cells, CsvQuantity.Rpm, wrong);
+        var knots = Plain(cells, CsvQuantity.Knots, wrong);
+        var course = Plain(cells, CsvQuantity.Heading, wrong);
+        if (rpm is { } n) _log.Rate("", Text(cells, CsvQuantity.Engine), at, n, line);
+        if (knots is { } v) _log.Fix("", at, v, course, line);
+        if (wrong.Count > 0 && rpm is null && knots is null)
+        {
+            _log.Drop(line, string.Join("; ", wrong));
+            wrong.Clear();
+        }
+
+        foreach (var reason in wrong) _log.Aside(line, reason);
         Air(cells, line);
     }
 
@@ -82,29 +104,39 @@ internal sealed class CsvLog
     {
         if (!Numeric(cells, line)) return;
         Air(cells, line);
+        var run = new TypedRun { Limiter = Flag(cells, CsvQuantity.Limiter, line), Ventilated = Flag(cells, CsvQuantity.Ventilated, line) };
+        foreach (var (quantity, (_, column)) in _columns)
+        {
+            if (AirMeans.Has(quantity) || Number(cells, quantity) is not { } written || run.Take(column, written) is not { } reason) continue;
+            _log.Drop(line, reason);
+            return;
+        }
+
         runs.Take(
-            Number(cells, CsvQuantity.Rpm), Number(cells, CsvQuantity.Knots), Number(cells, CsvQuantity.Heading),
-            Number(cells, CsvQuantity.HeldSeconds), Flag(cells, CsvQuantity.Limiter), Flag(cells, CsvQuantity.Ventilated), line);
+            run,
+            Has(CsvQuantity.Rpm) ? "a run without its rpm" : "a run without its rpm: add a column rpm",
+            "a run without its heading, which pairs it with another: "
+                + (Has(CsvQuantity.Heading) ? "write degrees 0 to 360" : "add a column heading_deg, degrees 0 to 360"),
+            line);
     }
 
     private void Air(List<string> cells, int line)
     {
-        var air = _log.Air;
-        foreach (var reason in new[]
+        foreach (var (quantity, (_, column)) in _columns)
         {
-            Number(cells, CsvQuantity.Celsius) is { } t ? air.Celsius(t) : null,
-            Number(cells, CsvQuantity.Hectopascals) is { } p ? air.Hectopascals(p) : null,
-            Number(cells, CsvQuantity.HumidityFraction) is { } h ? air.HumidityFraction(h) : null,
-        })
-        {
-            if (reason is not null) _log.Drop(line, reason);
+            if (AirMeans.Has(quantity) && Number(cells, quantity) is { } written && _log.Air.Take(column, written) is { } reason)
+                _log.Aside(line, reason);
         }
     }
 
     private DateTimeOffset? Moment(List<string> cells)
     {
         if (!Has(CsvQuantity.Time))
+        {
+            _log.Times = LogTimes.SecondsOnly;
             return Number(cells, CsvQuantity.Seconds) is { } s && s is >= 0 and < 1e9 ? DateTimeOffset.UnixEpoch.AddSeconds(s) : null;
+        }
+
         var text = Text(cells, CsvQuantity.Time);
         if (LogTime.Iso(text) is { } iso) return iso;
         if (LogTime.OfDay(text) is not { } clock) return LogTime.Unix(text);
@@ -122,24 +154,39 @@ internal sealed class CsvLog
         {
             if (quantity is CsvQuantity.Time or CsvQuantity.Engine or CsvQuantity.Limiter or CsvQuantity.Ventilated) continue;
             if (Text(cells, quantity) is not { Length: > 0 } text || Number(cells, quantity) is not null) continue;
-            _log.Drop(line, string.Create(CultureInfo.InvariantCulture, $"\"{text}\" in column {index + 1} is no number"));
+            _log.Drop(line, string.Create(CultureInfo.InvariantCulture, $"\"{text}\" in column {index + 1} is no number{Numbers.Mend(text, quantity)}"));
             return false;
         }
 
         return true;
     }
 
+    /// <summary>The number of a cell as it was written, a point of the compass in degrees; null when it has none.</summary>
     private double? Number(List<string> cells, CsvQuantity quantity)
     {
         var text = Text(cells, quantity);
+        if (quantity == CsvQuantity.Heading && Turn.Point(text) is { } point) return point;
         if (_separator != ',') text = text.Replace(',', '.');
-        return Numbers.Parse(text) is { } value && _columns[quantity].Column is var column
-            ? (value * column.Factor) + column.Offset
-            : null;
+        return Numbers.Parse(text);
     }
 
-    private bool Flag(List<string> cells, CsvQuantity quantity) =>
-        Text(cells, quantity).ToLowerInvariant() is "1" or "yes" or "y" or "true" or "x";
+    /// <summary>The value of a cell in the unit of its quantity; null when it has none or, which is noted, an impossible one.</summary>
+    private double? Plain(List<string> cells, CsvQuantity quantity, List<string> wrong)
+    {
+        if (Number(cells, quantity) is not { } written) return null;
+        var column = _columns[quantity].Column;
+        if (Plausible.Of(column, written) is not { } reason) return column.Value(written);
+        wrong.Add(reason);
+        return null;
+    }
+
+    private bool Flag(List<string> cells, CsvQuantity quantity, int line)
+    {
+        var text = Text(cells, quantity);
+        var said = YesNo.Of(text);
+        if (said is null) _log.Aside(line, $"{(quantity == CsvQuantity.Limiter ? "limiter" : "ventilated")} \"{text}\" is not {YesNo.Words}");
+        return said ?? false;
+    }
 
     private string Text(List<string> cells, CsvQuantity quantity) =>
         _columns.TryGetValue(quantity, out var at) && at.Index < cells.Count ? cells[at.Index] : "";

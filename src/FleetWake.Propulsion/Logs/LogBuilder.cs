@@ -14,7 +14,9 @@ internal sealed class LogBuilder(LogFormat format, LogOptions options)
     private readonly List<LogNotice> _notices = [];
     private readonly AirMeans _air = new();
     private readonly LogClock _clock = new();
+    private readonly List<DroppedLine> _aside = [];
     private int _droppedCount;
+    private int _asideCount;
 
     internal LogOptions Options => options;
 
@@ -26,6 +28,20 @@ internal sealed class LogBuilder(LogFormat format, LogOptions options)
     internal int Lines { get; private set; }
 
     internal int WithoutChecksum { get; set; }
+
+    /// <summary>TAG blocks whose checksum is wrong.</summary>
+    internal int WrongTags { get; set; }
+
+    /// <summary>Somebody typed it, so that nothing was logged and nothing is missing of a log.</summary>
+    internal bool Typed { get; set; }
+
+    /// <summary>It has rates, whether or not they could be used.</summary>
+    internal bool SawRpm { get; set; }
+
+    /// <summary>It has speeds, whether or not they could be used.</summary>
+    internal bool SawSpeed { get; set; }
+
+    internal LogTimes Times { get; set; }
 
     internal AirMeans Air => _air;
 
@@ -48,10 +64,18 @@ internal sealed class LogBuilder(LogFormat format, LogOptions options)
         if (_dropped.Count < TrialLog.MostDroppedShown) _dropped.Add(new DroppedLine(line, Shown(reason)));
     }
 
-    /// <summary>Says something of the whole log, each kind once.</summary>
+    /// <summary>Leaves one value aside and keeps what else its line holds.</summary>
+    internal void Aside(int line, string reason)
+    {
+        _asideCount++;
+        if (_aside.Count < TrialLog.MostDroppedShown) _aside.Add(new DroppedLine(line, Shown(reason)));
+    }
+
+    /// <summary>Says something of the whole log, each kind once; but of what is left aside, columns, values and readings each have their own.</summary>
     internal void Say(LogNoticeKind kind, string detail)
     {
-        if (!_notices.Exists(notice => notice.Kind == kind)) _notices.Add(new LogNotice(kind, Shown(detail)));
+        if (kind == LogNoticeKind.NoDate) Times = LogTimes.TimeOfDay;
+        if (!_notices.Exists(notice => notice.Kind == kind && (kind != LogNoticeKind.LeftAside || notice.Detail == detail))) _notices.Add(new LogNotice(kind, Shown(detail)));
     }
 
     /// <summary>The log's time for a time that a line tells; null, and the line dropped, when it is none.</summary>
@@ -67,16 +91,18 @@ internal sealed class LogBuilder(LogFormat format, LogOptions options)
         return _clock.Time(raw);
     }
 
-    internal void Rate(string boat, string engine, DateTimeOffset at, double rpm, int line)
+    internal void Rate(string boat, string engine, DateTimeOffset at, double rpm, int line, bool alone = true)
     {
-        if (Plausible.Rpm(rpm) is { } reason) Drop(line, reason);
+        SawRpm = true;
+        if (Plausible.Rpm(rpm) is { } reason) Without(line, reason, alone);
         else Of(_rates, (boat, engine)).Add(new RateSample(at, EngineRate.FromRevolutionsPerMinute(rpm)));
     }
 
-    internal void Fix(string boat, DateTimeOffset at, double knots, double? courseDegrees, int line)
+    internal void Fix(string boat, DateTimeOffset at, double knots, double? courseDegrees, int line, bool alone = true)
     {
-        if (Plausible.Knots(knots) is { } reason) Drop(line, reason);
-        else if (courseDegrees is { } c && Plausible.Course(c) is { } no) Drop(line, no);
+        SawSpeed = true;
+        if (Plausible.Knots(knots) is { } reason) Without(line, reason, alone);
+        else if (courseDegrees is { } c && Plausible.Course(c) is { } no) Without(line, no, alone);
         else Of(_track, boat).Add(new TrackSample(at, Speed.FromKnots(knots), courseDegrees is { } d ? Turn.Of(d) : null));
     }
 
@@ -88,16 +114,46 @@ internal sealed class LogBuilder(LogFormat format, LogOptions options)
         var rates = Engine(boat).OrderBy(sample => sample.At).ToArray();
         var track = _track.GetValueOrDefault(boat, []).OrderBy(sample => sample.At).ToArray();
         if (WithoutChecksum > 0) Say(LogNoticeKind.WithoutChecksum, $"{Count(WithoutChecksum, "sentence")} without a checksum taken as they are");
-        if (_clock.WentBack > 0) Say(LogNoticeKind.ClockWentBack, $"the clock jumped back {Times(_clock.WentBack)}: the order of the lines was kept");
-        if (_clock.JumpedAhead > 0) Say(LogNoticeKind.ClockJumpedAhead, $"the clock jumped ahead by more than a day {Times(_clock.JumpedAhead)}");
-        if (_typed.Count == 0)
+        if (WrongTags > 0) Say(LogNoticeKind.LeftAside, $"{Count(WrongTags, "TAG block")} with a wrong checksum: {(WrongTags == 1 ? "its time was" : "their times were")} not used");
+        if (_asideCount > 0) Say(LogNoticeKind.LeftAside, Asides());
+        if (_clock.WentBack > 0) Say(LogNoticeKind.ClockWentBack, $"the clock jumped back {Often(_clock.WentBack)}: the order of the lines was kept");
+        if (_clock.JumpedAhead > 0) Say(LogNoticeKind.ClockJumpedAhead, $"the clock jumped ahead by more than a day {Often(_clock.JumpedAhead)}");
+        if (_typed.Count == 0 && !Typed)
         {
-            if (rates.Length == 0) Say(LogNoticeKind.NoRpm, "no RPM was logged");
-            if (track.Length == 0) Say(LogNoticeKind.NoSpeed, "no speed was logged");
+            if (rates.Length == 0) Say(LogNoticeKind.NoRpm, SawRpm ? "RPM was logged, but none that could be used" : "no RPM was logged");
+            if (track.Length == 0) Say(LogNoticeKind.NoSpeed, SawSpeed ? "speed was logged, but none that could be used" : "no speed was logged");
             SayGaps(rates.Length > 0 ? [.. rates.Select(sample => sample.At)] : [.. track.Select(sample => sample.At)]);
         }
 
-        return new TrialLog(Format, rates, track, _typed, _air.State(), Lines, _dropped, _droppedCount, _notices);
+        return new TrialLog(Format, rates, track, _typed, _air.State(), Lines, _dropped, _droppedCount, _notices)
+        {
+            LeftAside = _aside,
+            LeftAsideCount = _asideCount,
+            Times = Times,
+        };
+    }
+
+    /// <summary>How many values were left aside, and of the first reasons as many as one sentence holds, each once.</summary>
+    private string Asides()
+    {
+        const int room = 260; // [characters]
+        var told = $"{Count(_asideCount, "value")} left aside: ";
+        var shown = 0;
+        foreach (var aside in _aside.DistinctBy(one => one.Reason))
+        {
+            var one = $"{(shown > 0 ? "; " : "")}line {aside.Line}: {aside.Reason}";
+            if (shown > 0 && told.Length + one.Length > room) break;
+            told += one;
+            shown++;
+        }
+
+        return _asideCount > shown ? $"{told}; and {_asideCount - shown} more" : told;
+    }
+
+    private void Without(int line, string reason, bool alone)
+    {
+        if (alone) Drop(line, reason);
+        else Aside(line, reason);
     }
 
     private string Boat()
@@ -151,7 +207,7 @@ internal sealed class LogBuilder(LogFormat format, LogOptions options)
 
     private static string Count(int count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";
 
-    private static string Times(int count) => count == 1 ? "once" : $"{count} times";
+    private static string Often(int count) => count == 1 ? "once" : $"{count} times";
 
     private static List<T> Of<TKey, T>(Dictionary<TKey, List<T>> lists, TKey key)
         where TKey : notnull

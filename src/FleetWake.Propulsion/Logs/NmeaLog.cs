@@ -14,6 +14,7 @@ internal sealed class NmeaLog(LogBuilder log)
     private readonly List<(TrackSample Fix, int Line)> _rmc = [];
     private readonly List<(TrackSample Fix, int Line)> _vtg = [];
     private readonly List<double> _apart = [];
+    private readonly NmeaTransducers _transducers = new(log);
     private DateTimeOffset? _date;
     private DateTimeOffset? _now;
     private TimeSpan? _timeOfDay;
@@ -34,12 +35,14 @@ internal sealed class NmeaLog(LogBuilder log)
             if (reason is not null) log.Drop(number, reason);
             if (sentence is null) continue;
             if (!sentence.Checked) log.WithoutChecksum++;
+            if (sentence.WrongTag) log.WrongTags++;
             Take(sentence, number);
         }
 
         // A receiver says the same speed in both; RMC brings its own time.
         foreach (var (fix, line) in _rmc.Count * 2 >= _vtg.Count ? _rmc : _vtg)
             log.Fix(Boat, fix.At, fix.Speed.Knots, fix.CourseDegrees, line);
+        _transducers.End();
         SayClocks();
     }
 
@@ -56,7 +59,7 @@ internal sealed class NmeaLog(LogBuilder log)
             case "RMC": Rmc(s, line); break;
             case "VTG": Vtg(s, line); break;
             case "RPM": Rpm(s, line); break;
-            case "XDR": NmeaTransducers.Take(s, log, line, (engine, rpm) => Rate(engine, rpm, line)); break;
+            case "XDR": _transducers.Take(s, line, (engine, rpm) => Rate(engine, rpm, line)); break;
             case "MDA": NmeaTransducers.Weather(s, log, line); break;
             case "ZDA": Moment(s[1], LogTime.Date(s.Number(4), s.Number(3), s.Number(2)), s.Heard, line); break;
             case "GLL" when s[6] != "V": Moment(s[5], null, s.Heard, line); break;
@@ -94,6 +97,7 @@ internal sealed class NmeaLog(LogBuilder log)
 
     private void Rpm(NmeaSentence s, int line)
     {
+        log.SawRpm |= s[3].Length > 0;
         if (s[5] != "A") log.Drop(line, "RPM that is not marked as valid");
         else if (s.Number(3) is not { } rpm) log.Drop(line, $"RPM with the rate \"{s[3]}\"");
         else if (s[1] == "E") Rate(s[2], rpm, line);
@@ -115,6 +119,7 @@ internal sealed class NmeaLog(LogBuilder log)
 
     private void Fix(List<(TrackSample Fix, int Line)> to, double knots, double? course, int line)
     {
+        log.SawSpeed = true;
         if (_now is not { } now) log.Drop(line, "a speed before any time");
         else if (Plausible.Knots(knots) is { } reason) log.Drop(line, reason);
         else to.Add((new TrackSample(now, Speed.FromKnots(knots), course), line));

@@ -14,6 +14,9 @@ namespace FleetWake.Propulsion.Logs;
 /// <param name="Heard">When the logger heard it; null when it did not write that.</param>
 internal sealed record NmeaSentence(string Formatter, string Talker, string[] Fields, bool Checked, DateTimeOffset? Heard)
 {
+    /// <summary>A TAG block stood before it whose checksum is wrong.</summary>
+    internal bool WrongTag { get; init; }
+
     /// <summary>A field, empty when the sentence has not so many.</summary>
     internal string this[int number] => number < Fields.Length ? Fields[number] : "";
 
@@ -36,11 +39,12 @@ internal sealed record NmeaSentence(string Formatter, string Talker, string[] Fi
         var text = line.AsSpan().Trim();
         if (text.IsEmpty || text[0] == '#') return (null, null);
         DateTimeOffset? heard = null;
+        var wrongTag = false;
         if (text[0] == '\\')
         {
             var end = text[1..].IndexOf('\\');
             if (end < 0) return (null, "a TAG block without its end");
-            heard = WhenHeard(text.Slice(1, end));
+            (heard, wrongTag) = WhenHeard(text.Slice(1, end));
             text = text[(end + 2)..].Trim();
         }
 
@@ -66,7 +70,7 @@ internal sealed record NmeaSentence(string Formatter, string Talker, string[] Fi
         if (address.StartsWith('P')) return (null, null); // a maker's own
         return address.Length != 5
             ? (null, "an address that is not of two letters and three")
-            : (new NmeaSentence(address[2..], address[..2], fields, star >= 0, heard), null);
+            : (new NmeaSentence(address[2..], address[..2], fields, star >= 0, heard) { WrongTag = wrongTag }, null);
     }
 
     internal static byte Checksum(ReadOnlySpan<char> body)
@@ -77,22 +81,22 @@ internal sealed record NmeaSentence(string Formatter, string Talker, string[] Fi
     }
 
     /// <summary>The time of a TAG block. One whose checksum is wrong has none: the sentence behind it has its own and stays.</summary>
-    private static DateTimeOffset? WhenHeard(ReadOnlySpan<char> tag)
+    private static (DateTimeOffset? Heard, bool Wrong) WhenHeard(ReadOnlySpan<char> tag)
     {
         var star = tag.LastIndexOf('*');
         if (star >= 0)
         {
             if (!byte.TryParse(tag[(star + 1)..], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var sum)
                 || Checksum(tag[..star]) != sum)
-                return null;
+                return (null, true);
             tag = tag[..star];
         }
 
         foreach (var part in tag.ToString().Split(','))
         {
-            if (part.StartsWith("c:", StringComparison.Ordinal)) return LogTime.Unix(part.AsSpan(2));
+            if (part.StartsWith("c:", StringComparison.Ordinal)) return (LogTime.Unix(part.AsSpan(2)), false);
         }
 
-        return null;
+        return (null, false);
     }
 }

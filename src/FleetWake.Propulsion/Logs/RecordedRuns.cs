@@ -31,7 +31,11 @@ public sealed record RecordedRuns(IReadOnlyList<RunReading> Runs, IReadOnlyList<
         ArgumentNullException.ThrowIfNull(given);
         var remarks = new List<string>();
         if (given.Count > 0 && (log.TypedRuns.Count > 0 || log.Rates.Count > 0)) remarks.Add("the RPM given was not used: the file has its own");
-        if (log.TypedRuns.Count > 0) return new RecordedRuns(log.TypedRuns, [], remarks);
+        if (log.TypedRuns.Count > 0)
+        {
+            RpmApart(log.TypedRuns, remarks);
+            return new RecordedRuns(log.TypedRuns, [], remarks);
+        }
 
         var all = Plateaus.Find(log, rules);
         var open = all.Where(plateau => plateau.WideOpen).ToArray();
@@ -53,7 +57,23 @@ public sealed record RecordedRuns(IReadOnlyList<RunReading> Runs, IReadOnlyList<
 
         var rates = Rates(log, taken, given, remarks);
         var runs = rates.Length == 0 ? [] : taken.Zip(rates, (plateau, rate) => plateau.Run(rate, plateau.CourseDegrees ?? 0)).ToArray();
+        RpmApart(runs, remarks);
         return new RecordedRuns(runs, [.. all.Except(taken)], remarks);
+    }
+
+    /// <summary>Says which runs' RPM to check when some are so far apart that no weather makes it.</summary>
+    private static void RpmApart(IReadOnlyList<RunReading> runs, List<string> remarks)
+    {
+        if (runs.Count < 2) return;
+        var rpm = runs.Select(run => run.Engine.RevolutionsPerMinute).ToArray();
+        if (rpm.Max() - rpm.Min() <= TrialLimits.RpmImplausible * rpm.Average()) return;
+        // Of two, nobody can tell which is wrong; of more, those far from the middle one.
+        var middle = Sorted.Median(rpm.ToArray());
+        var odd = Enumerable.Range(0, rpm.Length)
+            .Where(i => rpm.Length > 2 && Math.Abs(rpm[i] - middle) > TrialLimits.RpmImplausible * middle).ToArray();
+        if (odd.Length == 0 || 2 * odd.Length >= rpm.Length) odd = [.. Enumerable.Range(0, rpm.Length)];
+        remarks.Add(string.Create(CultureInfo.InvariantCulture,
+            $"check the RPM of {string.Join(" and of ", odd.Take(8).Select(i => string.Create(CultureInfo.InvariantCulture, $"run {i + 1} ({rpm[i]:0})")))}: the runs' RPM lie between {rpm.Min():0} and {rpm.Max():0}, further apart than wind or waves bring them"));
     }
 
     private static EngineRate[] Rates(TrialLog log, Plateau[] taken, IReadOnlyList<EngineRate> given, List<string> remarks)

@@ -96,19 +96,19 @@ internal sealed class SignalKLog
         {
             case "navigation.courseOverGroundTrue":
                 var degrees = value * 180 / Math.PI;
-                if (Plausible.Course(degrees) is { } odd) _log.Drop(line, odd);
+                if (Plausible.Course(degrees) is { } odd) _log.Aside(line, odd);
                 else _course[boat] = (at, degrees);
                 return;
             case "navigation.speedOverGround":
                 double? course = _course.TryGetValue(boat, out var last) && (at - last.At).Duration() <= s_oldest ? last.Degrees : null;
-                _log.Fix(boat, at, value * (3600.0 / 1852.0), course, line);
+                _log.Fix(boat, at, value * (3600.0 / 1852.0), course, line, alone: false);
                 return;
         }
 
         if (path.StartsWith("propulsion.", StringComparison.Ordinal) && path.EndsWith(".revolutions", StringComparison.Ordinal))
         {
             var engine = path["propulsion.".Length..^".revolutions".Length]; // "propulsion.revolutions" has no engine
-            if (engine.Length > 0) _log.Rate(boat, engine, at, value * 60, line);
+            if (engine.Length > 0) _log.Rate(boat, engine, at, value * 60, line, alone: false);
             return;
         }
 
@@ -119,7 +119,7 @@ internal sealed class SignalKLog
             "environment.outside.relativeHumidity" or "environment.outside.humidity" => _log.Air.HumidityFraction(value),
             _ => null,
         };
-        if (reason is not null) _log.Drop(line, reason);
+        if (reason is not null) _log.Aside(line, reason);
     }
 
     private static string? Text(JsonElement element, string name) =>

@@ -27,6 +27,17 @@ public sealed record TrialLog(
     int DroppedCount,
     IReadOnlyList<LogNotice> Notices)
 {
+    /// <summary>
+    /// The first of the values that were left aside while the rest of their line was used, at most <see cref="MostDroppedShown"/>.
+    /// </summary>
+    public IReadOnlyList<DroppedLine> LeftAside { get; init; } = [];
+
+    /// <summary>How many values were left aside.</summary>
+    public int LeftAsideCount { get; init; }
+
+    /// <summary>What its times tell.</summary>
+    public LogTimes Times { get; init; }
+
     /// <summary>How many dropped lines are shown with their reason; the rest is counted.</summary>
     public const int MostDroppedShown = 50;
 

@@ -46,15 +46,27 @@ public static class TwoLogs
             if (r > best.Correlation) best = (shift, r);
         }
 
+        var undated = Undated(track, rates);
         if (best.Correlation < LeastCorrelation)
-            return With(track, rates, 0, "the speed of one log does not follow the RPM of the other; their clocks were believed");
+            return With(track, rates, 0, "the speed of one log does not follow the RPM of the other; "
+                + (undated is null ? "their clocks were believed" : $"and as the times of {undated} carry no date, the two could not be laid over each other"));
 
         // The shift is where the first second of the rates falls on the grid of the track.
         var offset = best.Shift - (n.Start - v.Start).TotalSeconds; // [s] to be added to the rates' times
+        if (undated is not null) return With(track, rates, offset, $"the times of {undated} carry no date; the logs were laid over each other by the speed");
         if (Math.Abs(offset) <= Lag) return With(track, rates, 0, "the two clocks agree");
         return With(track, rates, offset, string.Create(
             CultureInfo.InvariantCulture, $"the clock of the RPM log was {-offset:+0;-0;0} s from that of the other, which was taken out"));
     }
+
+    /// <summary>Which of the logs has times that say nothing about when; null when both clocks tell the same kind of time.</summary>
+    private static string? Undated(TrialLog track, TrialLog rates) => (track.Times, rates.Times) switch
+    {
+        var (v, n) when v == n && v != LogTimes.SecondsOnly => null,
+        (LogTimes.DateAndTime, _) => "the RPM log",
+        (_, LogTimes.DateAndTime) => "the log of the speed",
+        _ => "both logs",
+    };
 
     private static TrialLog With(TrialLog track, TrialLog rates, double offset, string detail) => track with
     {

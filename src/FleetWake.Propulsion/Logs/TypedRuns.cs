@@ -1,4 +1,3 @@
-using System.Globalization;
 using FleetWake.Propulsion.Trials;
 
 namespace FleetWake.Propulsion.Logs;
@@ -8,30 +7,31 @@ namespace FleetWake.Propulsion.Logs;
 /// <param name="count">How many there are: a single run needs no heading, for nothing is paired with it.</param>
 internal sealed class TypedRuns(LogBuilder log, int count)
 {
-    internal void Take(double? rpm, double? knots, double? heading, double? heldSeconds, bool limiter, bool ventilated, int line)
+    /// <summary>Takes a run whose numbers can be.</summary>
+    /// <param name="run">The run.</param>
+    /// <param name="withoutRpm">What to say when it has no rate.</param>
+    /// <param name="withoutHeading">What to say when it has no heading and needs one.</param>
+    /// <param name="line">Where it stands.</param>
+    internal void Take(TypedRun run, string withoutRpm, string withoutHeading, int line)
     {
-        var reason = rpm switch
+        if (run.Rpm is not { } rpm)
         {
-            null => "a run without its rpm",
-            <= 0 => string.Create(CultureInfo.InvariantCulture, $"rpm {rpm} of a run is not above zero"),
-            { } n => Plausible.Rpm(n),
-        };
-        reason ??= knots is { } v ? Plausible.Knots(v) : null;
-        reason ??= heading is { } h ? Plausible.Course(h) : count > 1 ? "a run without its heading, which pairs it with another" : null;
-        reason ??= heldSeconds is < 0 or > 86_400
-            ? string.Create(CultureInfo.InvariantCulture, $"a run held for {heldSeconds} s is outside 0 to 86400") : null;
-        if (reason is not null)
+            log.Drop(line, withoutRpm);
+            return;
+        }
+
+        if (run.HeadingDegrees is null && count > 1)
         {
-            log.Drop(line, reason);
+            log.Drop(line, withoutHeading);
             return;
         }
 
         log.Run(new RunReading(
-            EngineRate.FromRevolutionsPerMinute(rpm!.Value), knots is { } kn ? Speed.FromKnots(kn) : null, Turn.Of(heading ?? 0))
+            EngineRate.FromRevolutionsPerMinute(rpm), run.Knots is { } kn ? Speed.FromKnots(kn) : null, Turn.Of(run.HeadingDegrees ?? 0))
         {
-            Held = heldSeconds is { } s ? TimeSpan.FromSeconds(s) : null,
-            LimiterReached = limiter,
-            Ventilated = ventilated,
+            Held = run.HeldSeconds is { } s ? TimeSpan.FromSeconds(s) : null,
+            LimiterReached = run.Limiter,
+            Ventilated = run.Ventilated,
         });
     }
 }

@@ -26,7 +26,7 @@ internal readonly record struct AirCorrection(
         doubts.Add(TrialDoubt.TemperatureMissing, air.Temperature is null);
         doubts.Add(TrialDoubt.PressureMissing, air.StationPressure is null);
         doubts.Add(TrialDoubt.HumidityMissing, air.RelativeHumidityFraction is null);
-        doubts.Add(TrialDoubt.Altitude, AirAssumptions.Of(air).Pascals.Value < s_lowPressure);
+        doubts.Add(TrialDoubt.Altitude, breathes && correction.InValidity && AirAssumptions.Of(air).Pascals.Value < s_lowPressure);
         doubts.Add(TrialDoubt.NotCorrectable, !breathes);
         doubts.Add(TrialDoubt.OutsideValidity, breathes && !correction.InValidity);
 

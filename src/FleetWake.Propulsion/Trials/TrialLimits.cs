@@ -9,6 +9,11 @@ public static class TrialLimits
     /// <summary>RPM of the two headings apart by more than this of their mean [1], and by more than a step of the gauge.</summary>
     public const double RpmSplit = 0.005;
 
+    /// <summary>
+    /// RPM of the runs apart by more than this of their mean [1]: a slip of the pen or a lever not all the way, not wind.
+    /// </summary>
+    public const double RpmImplausible = 0.2;
+
     /// <summary>A run held for less than this [s] has not settled.</summary>
     public const double SettledSeconds = 10;
 

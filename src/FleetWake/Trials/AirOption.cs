@@ -1,3 +1,4 @@
+using System.Globalization;
 using FleetWake.Commands;
 using FleetWake.Propulsion;
 using FleetWake.Propulsion.Atmosphere;
@@ -15,6 +16,9 @@ internal static class AirOption
         "The air: temperature, pressure where the boat is (not reduced to sea level), relative humidity and height of the water, "
         + "each told by its unit and any of them left out: \"18C,1009hPa,70%\", \"64F,29.80inHg\", \"300m\". "
         + "What is missing is taken from the file, or assumed and doubted. Units: C F hPa mbar kPa inHg % m ft.";
+
+    /// <summary>The weather's own highs and lows lie within this [hPa] of the standard pressure, but for storms. Common practice, no source.</summary>
+    private const double MostFromStandardHectopascals = 40;
 
     /// <summary>The air that the text describes. What is not given stays null.</summary>
     /// <param name="text">What was typed.</param>
@@ -61,17 +65,31 @@ internal static class AirOption
         }
 
         if (temperature is null && pressure is null && humidity is null && height is null) throw Refused(option, text, "an air: write 18C,1009hPa,70%, or leave the option out");
-        return new AirState(temperature, pressure, humidity) { Altitude = height };
+        return Agreeing(new AirState(temperature, pressure, humidity) { Altitude = height }, $"{option}: the pressure");
     }
 
     /// <summary>The air as typed, with what was not typed from the file.</summary>
+    /// <exception cref="CommandException">The file's pressure is not one of the height that was typed.</exception>
     public static AirState? Over(AirState? typed, AirState? logged) => typed is null || logged is null
         ? typed ?? logged
-        : new AirState(
+        : Agreeing(new AirState(
             typed.Temperature ?? logged.Temperature,
             typed.StationPressure ?? logged.StationPressure,
             typed.RelativeHumidityFraction ?? logged.RelativeHumidityFraction)
-        { Altitude = typed.Altitude };
+        { Altitude = typed.Altitude }, typed.StationPressure is null ? "the height was typed and the pressure is the file's" : "the pressure");
+
+    /// <summary>
+    /// The air, when pressure and height may be of one place. A pressure reduced to sea level, as forecasts and most barometers
+    /// tell it, would be taken for the boat's own and correct the wrong way.
+    /// </summary>
+    private static AirState Agreeing(AirState air, string lead)
+    {
+        if (air is not { StationPressure: { } pressure, Altitude: { } height }) return air;
+        var standard = StandardAtmosphere.PressureAt(height).Hectopascals;
+        return Math.Abs(pressure.Hectopascals - standard) <= MostFromStandardHectopascals ? air : throw new CommandException(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{lead}, {pressure.Hectopascals:0} hPa, is not one of {height.Metres:0} m, where about {standard:0} hPa is usual. Is {pressure.Hectopascals:0} reduced to sea level? Give one of them: the height alone, or the pressure read on the water."));
+    }
 
     private static double Within(double value, double least, double most, string option, string part, string unit) =>
         value >= least && value <= most ? value : throw Refused(option, part, $"{OptionParts.Show(least)} to {OptionParts.Show(most)} {unit}");

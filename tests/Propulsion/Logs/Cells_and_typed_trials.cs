@@ -47,7 +47,7 @@ public class Cells_and_typed_trials
     [InlineData("rpm,heading_deg\n5480,40\nNaN,220", 3, "\"NaN\" in column 1 is no number")]
     [InlineData("rpm,heading_deg\n5480,40\n,220", 3, "a run without its rpm")]
     [InlineData("rpm,speed_kn,heading_deg\n5480,31,40\n5480,-31,220", 3, "speed -31 is outside 0 to 200 kn")]
-    [InlineData("rpm,heading_deg\n5480,40\n5480,", 3, "a run without its heading, which pairs it with another")]
+    [InlineData("rpm,heading_deg\n5480,40\n5480,", 3, "a run without its heading, which pairs it with another: write degrees 0 to 360")]
     [InlineData("rpm,heading_deg\n5480,40\n5480,220,7", 3, "3 cells below 2 names")]
     [InlineData("date;note\n5;6", 1, "no header of a trial: it needs a column rpm, or one of speed with its unit such as speed_kn")]
     [InlineData("", 1, "nothing in it")]
@@ -73,7 +73,7 @@ public class Cells_and_typed_trials
         Assert.Equal(LogFormat.TypedJson, log.Format);
         Assert.Equal([31.2, 29.3], log.TypedRuns.Select(run => run.Speed!.Value.Knots));
         Assert.Equal(1009, log.Air!.StationPressure!.Value.Hectopascals, 1e-9);
-        Assert.Equal("a run without its rpm", Assert.Single(log.Dropped).Reason);
+        Assert.Equal("runs[2].rpm: \"fast\" is no number", Assert.Single(log.Dropped).Reason);
     }
 
     [Fact]

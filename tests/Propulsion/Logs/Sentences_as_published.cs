@@ -113,6 +113,7 @@ public class Sentences_as_published
     {
         var log = Logs.Lines(Rmc1994, @"\s:airmar dst800,c:1438489697*13\$IIRPM,E,1,2418.2,10.5,A*5F");
         Assert.Equal(1994, Assert.Single(log.Rates).At.Year);
+        Assert.Equal("1 TAG block with a wrong checksum: its time was not used", log.Notices.Single(n => n.Kind == LogNoticeKind.LeftAside).Detail);
         Assert.Equal(0, log.DroppedCount);
     }
 

@@ -31,6 +31,23 @@ public class Two_logs_of_one_trial
     }
 
     [Fact]
+    public void A_log_of_seconds_has_no_clock_to_be_off()
+    {
+        var seconds = Logs.Lines([.. s_trial.Seconds.Take(40..260).Select((s, i) => FormattableString.Invariant($"{i},{s.Rpm:0}")).Prepend("t_s,rpm")]);
+        Assert.Equal(LogTimes.SecondsOnly, seconds.Times);
+        var joined = TwoLogs.Join(Track(), seconds);
+        Assert.Equal("the times of the RPM log carry no date; the logs were laid over each other by the speed", joined.Notices[^1].Detail);
+        Assert.Equal(2, RecordedRuns.Of(joined, PlateauRules.Usual, []).Runs.Count);
+    }
+
+    [Fact]
+    public void One_that_follows_nothing_is_not_said_to_be_believed()
+    {
+        var other = Logs.Lines([.. Enumerable.Range(0, 200).Select(i => FormattableString.Invariant($"{i},{3000 + ((i * 7919) % 1000)}")).Prepend("t_s,rpm")]);
+        Assert.Contains("could not be laid over each other", TwoLogs.Join(Track(), other).Notices[^1].Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_empty_log_is_no_trouble() =>
         Assert.Contains("hardly a reading", TwoLogs.Join(Track(), Logs.Read("")).Notices[^1].Detail, StringComparison.Ordinal);
 
