@@ -18,6 +18,7 @@ var root = new RootCommand(
     WorkCommand.Make(),
     ImportCommand.Make(),
     AssessCommand.Make(),
+    LearnCommand.Make(),
     PitchCommand.Make(),
     ConvertCommand.Make(),
     DriftCommand.Make(),

@@ -36,31 +36,8 @@ public sealed class AssessRun(TimeProvider time)
     /// <param name="ct">Ends it early.</param>
     public AssessTotals Run(ImportRequest request, DateOnly? until, Func<TextWriter> open, CancellationToken ct)
     {
-        using var report = new BadRowReport(request.ReportPath);
-        var folder = ImportFolder.Open(request);
-        report.Clear();
-        folder.Survey(ct);
-        var totals = default(AssessTotals);
-        var logs = new FleetLogs();
-        var keys = new Dictionary<Guid, string>();
-        var arrival = new Arrival("import", time.GetUtcNow(), null);
-        foreach (var row in folder.Rows())
-        {
-            ct.ThrowIfCancellationRequested();
-            totals = totals with { Rows = totals.Rows + 1 };
-            var decision = row.Command is null ? null : row.Sheet.Kind.Decide(row.Command, arrival);
-            if (decision is Decision.Keep keep)
-            {
-                logs.Add(keep.Facts);
-                keys[row.Command!.Entry!.Id!.Value] = row.Key!;
-                continue;
-            }
-
-            totals = totals with { Refused = totals.Refused + 1 };
-            foreach (var bad in decision is Decision.Refuse refused ? refused.Refusals.Select(r => row.Reader.Told(row.Row, r)) : row.Bad) report.Tell(bad);
-        }
-
-        report.Close();
+        var (logs, keys, read) = FolderLogs.Read(request, time, ct);
+        var totals = new AssessTotals(read.Rows, read.Refused, 0, 0);
         using var output = open();
         output.WriteLine(Columns);
         foreach (var boat in logs.Boats)
