@@ -145,7 +145,7 @@ public sealed partial class FindingStepTests(PostgresFixture postgres) : IAsyncL
         await step.StartOverAsync(Ct);
         Assert.Equal(2, (await reading.BacklogAsync(Ct)).Waiting);
         await Settle();
-        Assert.EndsWith("/straight-line-4", (await reading.FindingAsync(Tenant, "kora", Ct))!.Id, StringComparison.Ordinal);
+        Assert.EndsWith("/" + Assess.Method, (await reading.FindingAsync(Tenant, "kora", Ct))!.Id, StringComparison.Ordinal);
     }
 
     [Fact]
