@@ -116,10 +116,19 @@ public sealed class CatchUpTests(PostgresFixture postgres)
         await RunningFleet.UntilAsync("the finding", async () => await fleet.Service<FleetReading>().UpToDateAsync(Ct), Ct);
         await fleet.SubscribeAsync("manager@skerry-bay.example", Ct);
         Assert.Contains("2026-W10", Text(await mailbox.NextAsync(Ct)), StringComparison.Ordinal);
+        // Stopped between the server's word and our note of it, the mail would rightly go out again.
+        await RunningFleet.UntilAsync("the note that it was sent", async () => await CountAsync(database, "mail_sent") == 1, Ct);
         return (database, time);
     }
 
     private static string Text(MimeMessage message) => $"{message.Subject}\n{message.TextBody}";
+
+    private static async Task<long> CountAsync(string database, string fact)
+    {
+        await using var source = NpgsqlDataSource.Create(database);
+        await using var command = source.CreateCommand($"select count(*) from fleetwake.mt_events where type = '{fact}'");
+        return (long)(await command.ExecuteScalarAsync(Ct))!;
+    }
 
     private static async Task<string?> PeriodsAsync(string database, string fact)
     {

@@ -5,25 +5,40 @@ namespace FleetWake.Logbook.Findings;
 /// <summary>Causes, and what trials point to, in words for people.</summary>
 public static class CauseWords
 {
-    /// <summary>A group that is less likely than this is not spoken of [1].</summary>
-    private const double SureEnough = 0.8;
+    /// <summary>A group that is less likely than this is not named [1].</summary>
+    public const double SureEnough = 0.8;
 
-    /// <summary>The sentence of a finding, with a space before it; empty when the trials point nowhere.</summary>
+    /// <summary>Where nothing of size is likelier than this, no change is spoken of [1].</summary>
+    private const double Nothing = 0.3;
+
+    /// <summary>The sentence of a finding, with a space before it; empty when its trials show no change.</summary>
     /// <param name="points">What the trials point to.</param>
-    public static string Of(PointsTo? points) =>
-        points is null ? "" : Of(points.Group, points.GroupProbability, points.Named, points.Tied, points.Tests);
+    public static string Of(PointsTo? points) => points is null
+        ? ""
+        : Of(points.Group, points.GroupProbability, points.NothingProbability, points.Named, points.Tied, points.Tests, "RPM and speed");
 
-    /// <summary>The sentence of a case, with a space before it; empty when it points nowhere.</summary>
+    /// <summary>The sentence of a case, with a space before it; empty when it shows no change.</summary>
     /// <param name="finding">What the case points to.</param>
-    public static string Of(CauseFinding finding)
+    /// <param name="withSpeed">A speed was read with the RPM.</param>
+    public static string Of(CauseFinding finding, bool withSpeed)
     {
         ArgumentNullException.ThrowIfNull(finding);
         return Of(
             finding.Group,
-            finding.Group == CauseGroup.RpmUp ? finding.RpmUpProbability : finding.RpmDownProbability,
+            ProbabilityOfGroup(finding),
+            finding.Suspects.FirstOrDefault(s => s.Cause == Cause.None)?.Probability ?? 0,
             finding.Named?.Cause,
             [.. finding.Tied.Select(s => s.Cause)],
-            finding.Tests);
+            finding.Tests,
+            withSpeed ? "RPM and speed" : "RPM alone");
+    }
+
+    /// <summary>Probability of the likelier group [1].</summary>
+    /// <param name="finding">What the case points to.</param>
+    public static double ProbabilityOfGroup(CauseFinding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding.Group == CauseGroup.RpmUp ? finding.RpmUpProbability : finding.RpmDownProbability;
     }
 
     /// <summary>A cause as something to look for.</summary>
@@ -50,12 +65,16 @@ public static class CauseWords
         return causes.Count < 2 ? string.Concat(causes.Select(Word)) : $"{string.Join(", ", causes.SkipLast(1).Select(Word))} and {Word(causes[^1])}";
     }
 
-    private static string Of(CauseGroup group, double probability, Cause? named, IReadOnlyList<Cause> tied, IReadOnlyList<SeparatingTest> tests)
+    private static string Of(
+        CauseGroup group, double probability, double nothing, Cause? named, IReadOnlyList<Cause> tied, IReadOnlyList<SeparatingTest> tests, string readings)
     {
-        if (group == CauseGroup.None || probability < SureEnough) return "";
-        var since = group == CauseGroup.RpmUp ? "It turns faster than at its baseline" : "It turns slower than at its baseline";
-        if (named is { } one) return $" {since}, and RPM with speed point to {Word(one)}; a look or a gauge has to bear that out.";
+        if (group == CauseGroup.None || nothing > Nothing) return "";
         var next = tests.Count == 0 ? "" : $" Next: {SeparatingTests.Words(tests[0])}.";
-        return $" {since}; RPM and speed cannot tell apart {List(tied)}.{next}";
+        if (probability < SureEnough)
+            return $" It changed, but not in a way that tells a cause{(tied.Count > 1 ? $": {List(tied)} are left" : "")}.{next}";
+        var since = group == CauseGroup.RpmUp ? "It turns faster than at its baseline" : "It turns slower than at its baseline";
+        return named is { } one
+            ? $" {since}, and {readings} {(readings == "RPM alone" ? "points" : "point")} to {Word(one)}; a look or a gauge has to bear that out."
+            : $" {since}; {readings} cannot tell apart {List(tied)}.{next}";
     }
 }

@@ -16,6 +16,9 @@ namespace FleetWake.Logbook.Findings;
 /// <param name="Trials">How many trials were held against the first.</param>
 public sealed record PointsTo(CauseGroup Group, double GroupProbability, Cause? Named, IReadOnlyList<Cause> Tied, IReadOnlyList<SeparatingTest> Tests, int Trials)
 {
+    /// <summary>Probability that nothing of size changed [1].</summary>
+    public double NothingProbability { get; init; }
+
     /// <summary>What the trials point to; null without two that can be compared, or without the numbers of prop and gear.</summary>
     /// <param name="trials">The trials of the present stretch in order, of which none was set aside for its RPM.</param>
     /// <param name="engine">The engine.</param>
@@ -29,10 +32,13 @@ public sealed record PointsTo(CauseGroup Group, double GroupProbability, Cause? 
         var found = held.Finding;
         return new PointsTo(
             found.Group,
-            found.Group == CauseGroup.RpmUp ? found.RpmUpProbability : found.RpmDownProbability,
+            CauseWords.ProbabilityOfGroup(found),
             found.Named?.Cause,
             [.. found.Tied.Select(s => s.Cause)],
             found.Tests,
-            held.Changes.Count);
+            held.Changes.Count)
+        {
+            NothingProbability = found.Suspects.FirstOrDefault(s => s.Cause == Cause.None)?.Probability ?? 0,
+        };
     }
 }

@@ -9,7 +9,7 @@ namespace FleetWake.Propulsion.Causes;
 /// <param name="Finding">What the changes point to.</param>
 public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IReadOnlyList<ResponseModel> Models, CauseFinding Finding)
 {
-    /// <summary>More trials than these say little more of what changed since, and cost much to weigh: the cost grows as their cube.</summary>
+    /// <summary>The last so many trials are weighed: what a boat did long before is another change than the present one.</summary>
     public const int MostTrials = 12;
 
     /// <summary>A change beyond this is another boat or a wrong reading [1], as a natural logarithm: +49 % or -33 %. Judgement, no source.</summary>
@@ -19,6 +19,10 @@ public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IRea
     private const double UsualAreaRatio = 0.55;
 
     private const int UsualBlades = 3;
+
+    /// <summary>Doubt of the baseline itself, which every change shares.</summary>
+    public ChangeDoubt Baseline { get; init; }
+
     private const string One = "one";
 
     /// <summary>Holds trials against the first; null where <see cref="Attempt"/> tells why they cannot be.</summary>
@@ -51,15 +55,16 @@ public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IRea
         var all = trials.Skip(1).TakeLast(MostTrials).Select(t => WideOpenChange.Between(One, One, t.Trial, trials[0].Trial, response)).ToList();
         var changes = all.Where(change => Hindrance(change) is null).ToList();
         if (changes.Count == 0) return (null, Hindrance(all[^1]));
+        var baseline = ChangeDoubt.Of(trials[0].Trial, response);
         var finding = Diagnosis.Of(new CauseCase
         {
             Models = models,
-            Baselines = [new BoatBaseline(One, One, ChangeDoubt.Of(trials[0].Trial, response))],
+            Baselines = [new BoatBaseline(One, One, baseline)],
             WideOpen = changes,
             AirUnread = trials.Any(t => !t.AirRead),
             VentilationSeen = trials.Any(t => t.Trial.Doubts.Contains(TrialDoubt.Ventilation)) ? true : watched ? false : null,
         });
-        return (new AgainstBaseline(changes, models, finding), null);
+        return (new AgainstBaseline(changes, models, finding) { Baseline = baseline }, null);
     }
 
     private static IReadOnlyList<ResponseModel>? ModelsAbout(double rpm, double knots, GearRatio gear, PropData prop, Length diameter, BoatResponse response)

@@ -25,6 +25,8 @@ public sealed record CauseMap(string Statement, IReadOnlyList<CauseRay> Rays, IR
         return new CauseMap(Sentence(held), [.. CauseFacts.Single.Select(cause => Ray(cause, held, reach))], changes, reach);
     }
 
+    private static double Percent(double ln) => 100 * (Math.Exp(ln) - 1);
+
     /// <summary>The mean direction over the models, as long as the map reaches.</summary>
     private static CauseRay Ray(Cause cause, AgainstBaseline held, double reach)
     {
@@ -39,8 +41,8 @@ public sealed record CauseMap(string Statement, IReadOnlyList<CauseRay> Rays, IR
     private static string Sentence(AgainstBaseline held)
     {
         var last = held.Changes[^1];
-        var now = $"Against its baseline the last trial turned {100 * last.LnRpm:+0.0;-0.0;0.0} % RPM and made {100 * last.LnSpeed:+0.0;-0.0;0.0} % speed.";
-        return now + CauseWords.Of(held.Finding);
+        var now = $"Against its baseline the last trial turned {Percent(last.LnRpm):+0.0;-0.0;0.0} % RPM and made {Percent(last.LnSpeed ?? 0):+0.0;-0.0;0.0} % speed.";
+        return now + CauseWords.Of(held.Finding, withSpeed: true);
     }
 }
 

@@ -95,7 +95,12 @@ internal static class TrialCommand
 
     private static TrialAnswer? Baseline(ParseResult parsed, TrialRequest request, LogOptions options)
     {
-        if (parsed.GetValue(s_baseline) is not { } file) return null;
+        if (parsed.GetValue(s_baseline) is not { } file)
+        {
+            var alone = new Option[] { s_baselineAir, s_baselineLoad, s_baselineTrim, s_baselineRpm }.FirstOrDefault(o => parsed.GetResult(o) is { Implicit: false });
+            return alone is null ? null : throw new CommandException($"{alone.Name} tells of a baseline: name its file with {s_baseline.Name}.");
+        }
+
         var then = request with
         {
             Air = parsed.GetValue(s_baselineAir) is { } air ? AirOption.Read(air, s_baselineAir.Name) : null,

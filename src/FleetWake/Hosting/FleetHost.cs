@@ -40,6 +40,8 @@ public static class FleetHost
 
         // A lost race for a stream is an everyday thing that the recorder settles; what is not, its caller logs.
         builder.Logging.AddFilter("Marten.IDocumentStore", LogLevel.Critical);
+        // A rollback that cannot be made follows a fault that was told already, or the end of the program.
+        builder.Logging.AddFilter("Quartz.Impl.AdoJobStore.ConnectionAndTransactionHolder", LogLevel.Critical);
 
         builder.Services.Configure<HostOptions>(o => o.ShutdownTimeout = StopWithin);
         builder.Services.AddSingleton(time);

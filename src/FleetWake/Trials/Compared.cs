@@ -14,7 +14,10 @@ internal sealed record Compared(AgainstBaseline? Held, NotCompared? Not)
     /// <param name="now">The trial.</param>
     /// <param name="baseline">The one that it is held against.</param>
     /// <param name="watched">Somebody watched, and the prop drew no air.</param>
-    public static Compared Of(TrialAnswer now, TrialAnswer baseline, bool watched)
+    public static Compared Of(TrialAnswer now, TrialAnswer baseline, bool watched) =>
+        Weighed(now, baseline, watched) with { Notes = [.. Baseline(now, baseline)] };
+
+    private static Compared Weighed(TrialAnswer now, TrialAnswer baseline, bool watched)
     {
         if ((NoRpm(now, "the trial") ?? NoRpm(baseline, "the baseline")) is { } none) return new Compared(null, none);
         if (now.Reading.Engine.Gear is not { } gear) return Without("no_gear", $"the gear ratio is not known: say gear=RATIO in {EngineOption.Name}");
@@ -22,6 +25,9 @@ internal sealed record Compared(AgainstBaseline? Held, NotCompared? Not)
         var (held, why) = AgainstBaseline.Attempt([(baseline.Trial, AirRead(baseline)), (now.Trial, AirRead(now))], gear, prop, now.Reading.Response, watched);
         return held is not null ? new Compared(held, null) : Without(AnswerJson.Snake(why!.Value), Words(why.Value, now, baseline));
     }
+
+    /// <summary>What is to be known of the baseline, in sentences.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
 
     /// <summary>A change as a fraction of the baseline, of its natural logarithm.</summary>
     public static double? Fraction(double? ln) => ln is { } x ? Math.Exp(x) - 1 : null;
@@ -31,9 +37,25 @@ internal sealed record Compared(AgainstBaseline? Held, NotCompared? Not)
     {
         if (Held is not { } held) return $"Against the baseline: not compared; {Not!.Why}.";
         var change = held.Changes[0];
-        var speed = change.LnSpeed is { } v ? $", {Percent(v)} speed" : "";
-        var words = CauseWords.Of(held.Finding);
-        return $"Against the baseline: {Percent(change.LnRpm)} RPM{speed}.{(words.Length > 0 ? words : " The change lies within the doubt, or fits no one group: that is not the same as sound.")}";
+        var speed = change.LnSpeed is { } v ? $", {Percent(v, Sd(held, speed: true))} speed" : "";
+        var words = CauseWords.Of(held.Finding, change.LnSpeed is not null);
+        return $"Against the baseline: {Percent(change.LnRpm, Sd(held, speed: false))} RPM{speed}.{(words.Length > 0 ? words : " No change shown beyond the doubt: that is not the same as sound.")}";
+    }
+
+    /// <summary>The baseline in a line, and what is known of one of the two only.</summary>
+    private static IEnumerable<string> Baseline(TrialAnswer now, TrialAnswer baseline)
+    {
+        var doubts = baseline.Trial.Doubts.Count == 0 ? "" : $" ({string.Join(", ", baseline.Trial.Doubts.Select(TrialDoubts.Code))})";
+        yield return string.Create(CultureInfo.InvariantCulture, $"The baseline comes to {baseline.Trial.CorrectedRpm.Value:0} +/- {baseline.Trial.CorrectedRpm.StandardDeviation:0} RPM at reference air{doubts}.");
+        if (now.Reading.Conditions.Load is null != baseline.Reading.Conditions.Load is null)
+            yield return "The load of one of the two is not known: a change of load is among the causes.";
+    }
+
+    /// <summary>One standard deviation of a change, of the trial and of its baseline together [1].</summary>
+    public static double Sd(AgainstBaseline held, bool speed)
+    {
+        var (now, then) = (held.Changes[0].Doubt, held.Baseline);
+        return speed ? Math.Sqrt((now.Speed * now.Speed) + (then.Speed * then.Speed)) : Math.Sqrt((now.Rpm * now.Rpm) + (then.Rpm * then.Rpm));
     }
 
     private static Compared Without(string code, string why) => new(null, new NotCompared(code, why));
@@ -66,6 +88,8 @@ internal sealed record Compared(AgainstBaseline? Held, NotCompared? Not)
             ? $"{rpm}, {Percent(Math.Log(v.Value / v_0.Value))} speed"
             : rpm;
     }
+
+    private static string Percent(double ln, double sd) => string.Create(CultureInfo.InvariantCulture, $"{100 * (Math.Exp(ln) - 1):+0.0;-0.0;0.0} +/- {100 * sd:0.0} %");
 
     private static string Percent(double ln) => string.Create(CultureInfo.InvariantCulture, $"{100 * (Math.Exp(ln) - 1):+0.0;-0.0;0.0} %");
 

@@ -1,3 +1,4 @@
+using FleetWake.Logbook.Findings;
 using FleetWake.Propulsion.Causes;
 using FleetWake.Propulsion.Trials;
 using static FleetWake.Trials.AnswerJson;
@@ -57,8 +58,10 @@ internal static class TrialJson
     private static object Change(AgainstBaseline held) => new
     {
         RpmChange = Round(Compared.Fraction(held.Changes[0].LnRpm)),
+        RpmChangeSd = Round(Compared.Sd(held, speed: false)),
         SpeedChange = Round(Compared.Fraction(held.Changes[0].LnSpeed)),
-        Group = Snake(held.Finding.Group),
+        SpeedChangeSd = held.Changes[0].LnSpeed is null ? null : Round(Compared.Sd(held, speed: true)),
+        Group = CauseWords.ProbabilityOfGroup(held.Finding) >= CauseWords.SureEnough ? Snake(held.Finding.Group) : null,
         RpmUpProbability = Round(held.Finding.RpmUpProbability),
         RpmDownProbability = Round(held.Finding.RpmDownProbability),
         Named = held.Finding.Named is { } named ? Snake(named.Cause) : null,

@@ -41,7 +41,11 @@ internal static class TrialText
                 Line(string.Create(CultureInfo.InvariantCulture, $"  ({(answer.Reading.Engine.TachometerError is null ? "the tachometer was never held against an instrument" : "what the check of the tachometer left open")}: +/- {trial.UncheckedTachometerRpm:0} RPM more, against the band only)"));
         }
 
-        if (compared is not null) Line($"\n{compared.Sentence()}");
+        if (compared is not null)
+        {
+            Line($"\n{compared.Sentence()}");
+            foreach (var note in compared.Notes) Line(note);
+        }
 
         List(text, "What widens the doubt:", trial.Doubts.Select(doubt => $"{TrialDoubts.Code(doubt)}: {DoubtWords.Of(doubt)}"));
         List(text, "Of the file:", log.Notices.Select(notice => notice.Detail).Concat(answer.Recorded.Remarks)

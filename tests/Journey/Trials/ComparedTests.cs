@@ -17,7 +17,8 @@ public class ComparedTests
         Assert.Equal((5890.0 / 5650) - 1, change.GetProperty("rpmChange").GetDouble(), 1e-6); // of one air, so that the readings' ratio is the corrected ones'
         Assert.Equal((25.7 / 26.05) - 1, change.GetProperty("speedChange").GetDouble(), 1e-6);
         Assert.Equal("rpm_up", change.GetProperty("group").GetString());
-        Assert.StartsWith("Against the baseline: +4.2 % RPM, -1.3 % speed. It turns faster", Compared.Of(now, then, watched: false).Sentence(), StringComparison.Ordinal);
+        Assert.Matches(@"^Against the baseline: \+4\.2 \+/- [0-9.]+ % RPM, -1\.3 \+/- [0-9.]+ % speed\. It turns faster", Compared.Of(now, then, watched: false).Sentence());
+        Assert.Contains("The baseline comes to ", string.Join(' ', Compared.Of(now, then, watched: false).Notes), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -27,7 +27,7 @@ public sealed class TrialCommandTests : IDisposable
     {
         var (exit, output, error) = Run(In("now.csv"), "--engine", Boat, "--prop", "11.5x13", "--baseline", In("spring.csv"), "--picture", In("a.png"), "--cause-map", In("b.png"));
         Assert.Equal((0, ""), (exit, error));
-        Assert.Contains("Against the baseline: +4.2 % RPM", output, StringComparison.Ordinal);
+        Assert.Contains("Against the baseline: +4.2 +/- ", output, StringComparison.Ordinal);
         Assert.EndsWith("\nA decision aid: the owner's manual, local rules and a licensed technician win.\n", output, StringComparison.Ordinal);
         Assert.All(new[] { "a.png", "b.png" }, name => Assert.True(new FileInfo(In(name)).Length > 1000));
     }
