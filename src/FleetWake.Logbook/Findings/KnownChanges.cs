@@ -45,7 +45,7 @@ public sealed record KnownChanges(string Model, IReadOnlyList<PowerStep> Power, 
             .Where(m => m.Engine is not null && history.EngineCards.ContainsKey(m.Engine)).ToList();
         foreach (var family in mountings.GroupBy(m => history.EngineCards[m.Engine!].Model, StringComparer.Ordinal))
         {
-            var power = family.SelectMany(m => Trials(m.Wear).Where(t => !t.Flags.Contains(TrialDoubt.PressureMissing)).GroupBy(t => t.Stretch).SelectMany(Weather)).ToList();
+            var power = family.SelectMany(m => Trials(m.Wear).Where(t => !t.Flags.Contains(TrialDoubt.PressureMissing)).GroupBy(t => t.Stretch).SelectMany(s => Weather(history.Boat, s))).ToList();
             var pitch = family.GroupBy(m => (m.Engine, m.Span.Fitted.Position)).SelectMany(g => NextPitch(history, [.. g.Select(m => (m.Span, m.Wear))])).ToList();
             if (power.Count + pitch.Count > 0) yield return new KnownChanges(family.Key, power, pitch);
         }
@@ -56,7 +56,7 @@ public sealed record KnownChanges(string Model, IReadOnlyList<PowerStep> Power, 
         [.. wear.Trials.Where(t => t is { SetAside: null or SetAsideReason.HoursUnknown or SetAsideReason.OtherConditions, Normalised: false, Reference.CorrectionFactor: not null })];
 
     /// <summary>Trials of a stretch in pairs, the densest air with the thinnest: each trial once, so that its scatter counts once.</summary>
-    private static IEnumerable<PowerStep> Weather(IEnumerable<TrialFinding> stretch)
+    private static IEnumerable<PowerStep> Weather(string boat, IEnumerable<TrialFinding> stretch)
     {
         var byAir = stretch.OrderBy(t => t.Reference!.CorrectionFactor).ToList();
         for (var (i, j) = (0, byAir.Count - 1); i < j; i++, j--)
@@ -67,7 +67,7 @@ public sealed record KnownChanges(string Model, IReadOnlyList<PowerStep> Power, 
             if (-lnPower >= Least)
                 yield return new PowerStep(
                     new Uncertain(lnPower, Air * Math.Sqrt(2)),
-                    new Uncertain(Math.Log(thin.TurnedRpm / dense.TurnedRpm), Both(hours)));
+                    new Uncertain(Math.Log(thin.TurnedRpm / dense.TurnedRpm), Both(hours))) { Boat = boat };
         }
     }
 
@@ -82,7 +82,7 @@ public sealed record KnownChanges(string Model, IReadOnlyList<PowerStep> Power, 
             if (Trials(one.Wear).LastOrDefault() is not { } before || Trials(next.Wear).FirstOrDefault() is not { } after) continue;
             if (history.PitchInchesAt(a.Prop, off) is { } was && history.PitchInchesAt(b.Prop, next.Span.Fitted.Entry) is { } now
                 && Step(was, now, before, after, a.Prop == b.Prop ? OfRepitch : OfSwap) is { } step)
-                yield return step;
+                yield return step with { Boat = history.Boat };
         }
     }
 
