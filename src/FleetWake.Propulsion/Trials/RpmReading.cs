@@ -33,11 +33,18 @@ internal static class RpmReading
         variance += rounded ? d * d / 12 : 0;
         doubts.Add(TrialDoubt.CoarseTachometer, d / Math.Sqrt(12) > TrialLimits.CoarseStep * N);
 
+        var (least, most) = (rpm[0], rpm[0]); // [rev/min]
+        foreach (var n in rpm)
+            (least, most) = (Math.Min(least, n), Math.Max(most, n));
+        var implausible = most - least > TrialLimits.RpmImplausible * N;
+        doubts.Add(TrialDoubt.RpmImplausible, implausible);
+
         // Two headings that disagree leave the truth anywhere between them: uniform over the split.
-        var split = opposition.RemovesCurrent ? opposition.Split(rpm) : 0; // [rev/min]
+        // So do runs of which one cannot be right, whichever way they went; those are not laid to the headings.
+        var split = implausible ? most - least : opposition.RemovesCurrent ? opposition.Split(rpm) : 0; // [rev/min]
         var disagree = split > TrialLimits.RpmSplit * N && split > d;
         variance += disagree ? split * split / 12 : 0;
-        doubts.Add(TrialDoubt.RpmSplit, disagree);
+        doubts.Add(TrialDoubt.RpmSplit, disagree && !implausible);
         return new Uncertain(N, Math.Sqrt(variance));
     }
 

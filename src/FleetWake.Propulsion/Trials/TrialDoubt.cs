@@ -45,7 +45,7 @@ public enum TrialDoubt
     /// <summary>Water unlike the baseline's.</summary>
     WaterUnlike,
 
-    /// <summary>So high, or in such low pressure, that the correction is large.</summary>
+    /// <summary>So high, or in such low pressure, that the correction is large; told only where one was made.</summary>
     Altitude,
 
     /// <summary>The power correction is outside 0.93 to 1.07: nothing was corrected.</summary>
@@ -71,4 +71,7 @@ public enum TrialDoubt
 
     /// <summary>Part throttle: shows slip, never the band.</summary>
     PartThrottle,
+
+    /// <summary>RPM of the runs differed by more than 20 %, which no weather makes: one was mistyped, or was no full throttle.</summary>
+    RpmImplausible,
 }

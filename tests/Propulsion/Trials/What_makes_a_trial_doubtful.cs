@@ -38,6 +38,7 @@ public class What_makes_a_trial_doubtful
             s_usual with { Engine = ATrial.Engine with { Breathing = AirResponse.Supercharged } }, s_usual),
         [TrialDoubt.NegativeSlip] = (Knots(38.5), Knots(38.4)), // 38.470 kn without slip
         [TrialDoubt.AboveTheoretical] = (Knots(44.3), Knots(44.2)), // and 15 % above it 44.241
+        [TrialDoubt.RpmImplausible] = (Rpm(4949, 6051), Rpm(4951, 6049)), // 20.04 % and 19.96 % of 5500
         [TrialDoubt.PartThrottle] = (s_usual with { PartThrottle = true }, s_usual),
     };
 
@@ -85,6 +86,17 @@ public class What_makes_a_trial_doubtful
         Assert.Equal(45, trial.SpeedKnots!.Value.Value, 1e-12);
         Assert.Equal(1 - (45 / 38.47030), trial.SlipFraction!.Value.Value, 1e-5);
         Assert.Equal([TrialDoubt.NegativeSlip, TrialDoubt.AboveTheoretical], trial.Doubts);
+    }
+
+    [Fact]
+    public void Runs_whose_RPM_no_wind_brings_so_far_apart_are_not_blamed_on_it()
+    {
+        var trial = Rpm(548, 5520).Corrected(); // a figure was left out
+        Assert.Contains(TrialDoubt.RpmImplausible, trial.Doubts);
+        Assert.DoesNotContain(TrialDoubt.RpmSplit, trial.Doubts);
+        Assert.True(trial.Rpm.StandardDeviation > 1400, "uniform between both: 4972/12^0.5 = 1435 rev/min");
+        // Two runs the same way have no split, and are told all the same.
+        Assert.Contains(TrialDoubt.RpmImplausible, ATrial.Of(ATrial.Run(548, 32, 40), ATrial.Run(5520, 30, 40)).Corrected().Doubts);
     }
 
     [Fact]
