@@ -68,7 +68,7 @@ internal static class TrialText
     {
         var shown = plateaus.Take(6).Select(p => string.Create(CultureInfo.InvariantCulture,
             $"{(p.Engine is { } n ? $"{n.RevolutionsPerMinute:0} RPM" : "")}{(p.Engine is not null && p.Speed is not null ? " " : "")}{(p.Speed is { } v ? $"{v.Knots:0.0} kn" : "")} for {p.Held.TotalSeconds:0} s"));
-        return $"{plateaus.Count} steady stretches were not taken for runs: {string.Join(", ", shown)}{(plateaus.Count > 6 ? ", ..." : "")}";
+        return $"{plateaus.Count} steady {(plateaus.Count == 1 ? "stretch was" : "stretches were")} not taken for runs: {string.Join(", ", shown)}{(plateaus.Count > 6 ? ", ..." : "")}";
     }
 
     private static string Value(Uncertain value, string format) => Doubted(value.Value, value.StandardDeviation, format);
