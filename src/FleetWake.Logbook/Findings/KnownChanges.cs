@@ -67,7 +67,8 @@ public sealed record KnownChanges(string Model, IReadOnlyList<PowerStep> Power, 
             if (-lnPower >= Least)
                 yield return new PowerStep(
                     new Uncertain(lnPower, Air * Math.Sqrt(2)),
-                    new Uncertain(Math.Log(thin.TurnedRpm / dense.TurnedRpm), Both(hours))) { Boat = boat };
+                    new Uncertain(Math.Log(thin.TurnedRpm / dense.TurnedRpm), Both(hours)))
+                { Boat = boat };
         }
     }
 

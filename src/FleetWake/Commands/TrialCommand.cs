@@ -33,8 +33,11 @@ internal static class TrialCommand
     private static readonly Option<bool> s_watched = new("--no-ventilation") { Description = "Somebody watched for it, and the prop drew no air: one cause less to tell apart from a worn prop." };
     private static readonly Option<string?> s_format = new("--format") { Description = "What the file is, when its beginning does not tell: nmea, signalk, gpx, csv or json." };
     private static readonly Option<double?> s_shortest = new("--shortest") { Description = "Shortest stretch of a log that counts as a run, in seconds; 15 when not given." };
-    private static readonly Option<string?> s_baseline = new("--baseline") { Description = "An earlier trial of the same boat with the same prop, in any of the same forms: says what the change since then points to, and what would tell causes apart. "
-            + "Its air, load, trim and RPM have options of their own; water, depth, engine and prop count as the trial's." };
+    private static readonly Option<string?> s_baseline = new("--baseline")
+    {
+        Description = "An earlier trial of the same boat with the same prop, in any of the same forms: says what the change since then points to, and what would tell causes apart. "
+            + "Its air, load, trim and RPM have options of their own; water, depth, engine and prop count as the trial's."
+    };
     private static readonly Option<string?> s_baselineAir = new("--baseline-air") { Description = "Air at the baseline, as --air." };
     private static readonly Option<string?> s_baselineLoad = new("--baseline-load") { Description = "Load at the baseline, as --load." };
     private static readonly Option<double?> s_baselineTrim = new("--baseline-trim") { Description = "Trim at the baseline, as --trim." };

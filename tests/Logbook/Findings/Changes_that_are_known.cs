@@ -69,7 +69,9 @@ public class Changes_that_are_known
     private static RunTrial Trial(string time, double hours, (double Celsius, double Pressure, double Humidity, double Factor) air, double reference = 5500) =>
         Dock.Trial(time, Math.Round(reference * Math.Pow(air.Factor, -Gain)), hours) with
         {
-            AirTemperatureCelsius = air.Celsius, PressureHectopascals = air.Pressure, HumidityPercent = air.Humidity,
+            AirTemperatureCelsius = air.Celsius,
+            PressureHectopascals = air.Pressure,
+            HumidityPercent = air.Humidity,
         };
 
     private static KnownChanges Known(Fleet fleet) => Assert.Single(Of(fleet));

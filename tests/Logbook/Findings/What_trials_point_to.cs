@@ -64,7 +64,10 @@ public class What_trials_point_to
 
     private static RunTrial Trial(string time, double rpm, double knots) => Dock.Trial(time, rpm, knots: knots) with
     {
-        AirTemperatureCelsius = 25, PressureHectopascals = 1000, HumidityPercent = 30, People = 2,
+        AirTemperatureCelsius = 25,
+        PressureHectopascals = 1000,
+        HumidityPercent = 30,
+        People = 2,
     };
 
     private static PointsTo? PointsTo(Fleet fleet) => fleet.Finding().Positions.Single().Mounting!.PointsTo;

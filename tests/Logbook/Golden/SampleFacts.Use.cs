@@ -20,7 +20,8 @@ internal static partial class SampleFacts
         ["trial_run-trim"] = new TrialRun(
             Entry, "kea", Throttle.WideOpen,
             [new Run(22.7, SpeedUnit.KmPerH, 350.5, 30, [new TachometerReading(Position.Port, 5510, true) { Ventilated = true }])],
-            [new MeterReading(Position.Port, 412.7)], 2, 150.5, 50, 18.3, 1013.2, 70, 8.1, 0.3) { TrimDegrees = 3.1, WaterDepthMetres = 4.7 },
+            [new MeterReading(Position.Port, 412.7)], 2, 150.5, 50, 18.3, 1013.2, 70, 8.1, 0.3)
+        { TrimDegrees = 3.1, WaterDepthMetres = 4.7 },
     };
 
     private static IReadOnlyList<IFact> OfUse() =>
