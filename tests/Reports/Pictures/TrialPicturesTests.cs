@@ -30,7 +30,7 @@ public class TrialPicturesTests
     public void A_map_of_causes_says_in_a_sentence_what_it_shows()
     {
         var map = CauseMap.Of(Held((5650, 26.05), (5890, 25.7)))!;
-        Assert.StartsWith("Against its baseline the last trial turned +4.2 % RPM and made -1.4 % speed. It turns faster than at its baseline", map.Statement, StringComparison.Ordinal);
+        Assert.StartsWith("Against its baseline the last trial turned +4.2 % RPM and made -1.3 % speed. It turns faster than at its baseline", map.Statement, StringComparison.Ordinal);
         Assert.Equal(8, map.Rays.Count);
         Assert.All(map.Rays, r => Assert.Equal(r.RpmUp, r.RpmPercent > 0));
         Assert.Contains(map.Rays, r => r is { Label: "a worn prop or lost cup", Likely: true });
