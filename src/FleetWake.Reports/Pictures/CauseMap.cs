@@ -27,13 +27,13 @@ public sealed record CauseMap(string Statement, IReadOnlyList<CauseRay> Rays, IR
 
     private static double Percent(double ln) => 100 * (Math.Exp(ln) - 1);
 
-    /// <summary>The mean direction over the models, as long as the map reaches.</summary>
+    /// <summary>The mean direction over the models, as long as leaves room for its label.</summary>
     private static CauseRay Ray(Cause cause, AgainstBaseline held, double reach)
     {
         var responses = held.Models.Select(m => (Response: CauseResponse.Of(cause, m), m.Weight)).ToList();
         var rpm = responses.Sum(r => r.Weight * r.Response.LnRpm);
         var speed = responses.Sum(r => r.Weight * r.Response.LnSpeed);
-        var scale = 0.85 * reach / Math.Max(Math.Abs(rpm), Math.Abs(speed));
+        var scale = 0.72 * reach / Math.Max(Math.Abs(rpm), Math.Abs(speed));
         var found = held.Finding.Named?.Cause == cause || held.Finding.Tied.Any(s => s.Cause == cause);
         return new CauseRay(CauseWords.Word(cause), CauseFacts.GroupOf(cause) == CauseGroup.RpmUp, scale * rpm, scale * speed, found);
     }

@@ -85,15 +85,13 @@ internal static class CauseMapPlot
     private static SKRect Free(List<SKRect> taken, float x, float y, float width, bool right, bool down)
     {
         const float Line = 40;
-        foreach (var dy in (float[])[0, -Line, Line, -2 * Line, 2 * Line, -3 * Line, 3 * Line, -4 * Line, 4 * Line])
+        // Away from the middle first: a label that lies over the rays hides what it names.
+        foreach (var (rows, side) in ((int, bool)[])[(0, right), (0, !right), (-1, right), (1, right), (-1, !right), (1, !right), (-2, right), (2, right), (-3, right), (3, right)])
         {
-            foreach (var toRight in (bool[])[right, !right])
-            {
-                var left = Math.Clamp(toRight ? x + 20 : x - 28 - width, Left, Ink.Width - width - 12);
-                var top = Math.Clamp(y + (down ? -dy : dy) - (Line / 2), Top, Height - Below - Line);
-                var box = new SKRect(left, top, left + width + 8, top + Line);
-                if (!taken.Exists(t => t.IntersectsWith(box))) return box;
-            }
+            var left = Math.Clamp(side ? x + 20 : x - 28 - width, Left, Ink.Width - width - 12);
+            var top = Math.Clamp(y + (Line * (down ? -rows : rows)) - (Line / 2), Top, Height - Below - Line);
+            var box = new SKRect(left, top, left + width + 8, top + Line);
+            if (!taken.Exists(t => t.IntersectsWith(box))) return box;
         }
 
         return new SKRect(x, y, x + width + 8, y + Line);
