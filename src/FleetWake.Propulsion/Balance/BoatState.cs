@@ -40,20 +40,14 @@ public readonly record struct BoatState
 
     internal void Check()
     {
-        Within(PitchChange, -0.5, 0.5, nameof(PitchChange));
-        Within(DiameterChange, -0.5, 0.5, nameof(DiameterChange));
-        Within(SectionDragChange, -0.005, 0.1, nameof(SectionDragChange));
-        Within(EngineTorqueChange, -0.95, 1, nameof(EngineTorqueChange));
-        Within(ResistanceChange, -0.9, 10, nameof(ResistanceChange));
-        Within(WaterDensityChange, -0.1, 0.1, nameof(WaterDensityChange));
-        Within(HubSlip, 0, 0.9, nameof(HubSlip));
-        Within(ThrustLoss, -0.5, 0.9, nameof(ThrustLoss));
-        Within(TorqueLoss, -0.5, 0.9, nameof(TorqueLoss));
-    }
-
-    private static void Within(double value, double low, double high, string name)
-    {
-        if (!(value >= low && value <= high))
-            throw new ArgumentOutOfRangeException(name, value, $"Must lie in {low} to {high}.");
+        _ = Reject.NotWithin(PitchChange, -0.5, 0.5, nameof(PitchChange));
+        _ = Reject.NotWithin(DiameterChange, -0.5, 0.5, nameof(DiameterChange));
+        _ = Reject.NotWithin(SectionDragChange, -0.005, 0.1, nameof(SectionDragChange));
+        _ = Reject.NotWithin(EngineTorqueChange, -0.95, 1, nameof(EngineTorqueChange));
+        _ = Reject.NotWithin(ResistanceChange, -0.9, 10, nameof(ResistanceChange));
+        _ = Reject.NotWithin(WaterDensityChange, -0.1, 0.1, nameof(WaterDensityChange));
+        _ = Reject.NotWithin(HubSlip, 0, 0.9, nameof(HubSlip));
+        _ = Reject.NotWithin(ThrustLoss, -0.5, 0.9, nameof(ThrustLoss));
+        _ = Reject.NotWithin(TorqueLoss, -0.5, 0.9, nameof(TorqueLoss));
     }
 }

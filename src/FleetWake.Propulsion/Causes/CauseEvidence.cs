@@ -62,6 +62,12 @@ public sealed record BoatBaseline(string Boat, string Prop, ChangeDoubt Doubt);
 /// <param name="Doubt">Doubt of this trial alone.</param>
 public sealed record WideOpenChange(string Boat, string Prop, double LnRpm, double? LnSpeed, ChangeDoubt Doubt)
 {
+    /// <summary>Change of corrected RPM as a fraction of the baseline's [1].</summary>
+    public double RpmFraction => Math.Exp(LnRpm) - 1;
+
+    /// <summary>Change of corrected speed as a fraction of the baseline's [1]; null when no speed was read.</summary>
+    public double? SpeedFraction => LnSpeed is { } ln ? Math.Exp(ln) - 1 : null;
+
     /// <summary>The change that a trial shows.</summary>
     /// <param name="boat">The boat.</param>
     /// <param name="prop">The prop on it.</param>

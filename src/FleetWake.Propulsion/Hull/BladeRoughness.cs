@@ -20,9 +20,9 @@ public static class BladeRoughness
     /// <exception cref="ArgumentOutOfRangeException">An input outside its range, named.</exception>
     public static double SectionDragCoefficient(Length chord, double thicknessRatio, Length roughness)
     {
-        var c = Within(chord.Metres, 0.01, 10, nameof(chord));               // [m]
-        var t_c = Within(thicknessRatio, 0, 0.5, nameof(thicknessRatio));    // [1]
-        var k_p = Within(roughness.Metres, 1e-6, 1e-3, nameof(roughness));   // [m]
+        var c = Reject.NotWithin(chord.Metres, 0.01, 10, nameof(chord));               // [m]
+        var t_c = Reject.NotWithin(thicknessRatio, 0, 0.5, nameof(thicknessRatio));    // [1]
+        var k_p = Reject.NotWithin(roughness.Metres, 1e-6, 1e-3, nameof(roughness));   // [m]
         return 2 * (1 + (2 * t_c)) * Math.Pow(1.89 + (1.62 * Math.Log10(c / k_p)), -2.5);
     }
 
@@ -33,8 +33,4 @@ public static class BladeRoughness
     /// <exception cref="ArgumentOutOfRangeException">As above.</exception>
     public static double Change(Length chord, double thicknessRatio, Length roughness) =>
         SectionDragCoefficient(chord, thicknessRatio, roughness) - SectionDragCoefficient(chord, thicknessRatio, Standard);
-
-    private static double Within(double value, double low, double high, string name) => value >= low && value <= high
-        ? value
-        : throw new ArgumentOutOfRangeException(name, value, $"Must lie in {low} to {high}.");
 }

@@ -66,10 +66,10 @@ public static class Savitsky
     {
         ArgumentNullException.ThrowIfNull(hull);
         hull.Check();
-        Within(speed.MetresPerSecond, 0.1, 200, nameof(speed));
-        Within(water.KilogramsPerCubicMetre, 500, 2000, nameof(water));
-        Within(trimDegrees, LeastTrim, MostTrim, nameof(trimDegrees));
-        Within(kinematicViscositySquareMetresPerSecond, 1e-7, 1e-5, nameof(kinematicViscositySquareMetresPerSecond));
+        _ = Reject.NotWithin(speed.MetresPerSecond, 0.1, 200, nameof(speed));
+        _ = Reject.NotWithin(water.KilogramsPerCubicMetre, 500, 2000, nameof(water));
+        _ = Reject.NotWithin(trimDegrees, LeastTrim, MostTrim, nameof(trimDegrees));
+        _ = Reject.NotWithin(kinematicViscositySquareMetresPerSecond, 1e-7, 1e-5, nameof(kinematicViscositySquareMetresPerSecond));
         var V = speed.MetresPerSecond;                          // [m/s]
         var b = hull.Beam.Metres;                               // [m]
         var rho = water.KilogramsPerCubicMetre;                 // [kg/m3]
@@ -79,7 +79,7 @@ public static class Savitsky
         var W = hull.Mass.Kilograms * StandardGravity; // [N]
         var C_v = V / Math.Sqrt(StandardGravity * b);  // [1]
         var C_Lb = W / (0.5 * rho * V * V * b * b);               // [1]
-        Within(C_Lb, 0, 2, nameof(speed)); // above, eq. 16 would ask for a lift that no planing surface has
+        _ = Reject.NotWithin(C_Lb, 0, 2, nameof(speed)); // above, eq. 16 would ask for a lift that no planing surface has
 
         var C_L0 = PlaningLift.OfFlatPlate(C_Lb, beta);         // [1]
         var lambda = PlaningLift.WettedRatio(C_L0, tau, C_v);   // [1]
@@ -104,11 +104,5 @@ public static class Savitsky
         return new PlaningState(
             tau, lambda, C_v, Speed.FromMetresPerSecond(V_m), Force.FromNewtons(D_f), Force.FromNewtons(D),
             Length.FromMetres(l_p), moment, inRange);
-    }
-
-    private static void Within(double value, double low, double high, string name)
-    {
-        if (!(value >= low && value <= high))
-            throw new ArgumentOutOfRangeException(name, value, $"Must lie in {low} to {high}.");
     }
 }

@@ -19,8 +19,8 @@ public readonly record struct BladeShape
             throw new ArgumentOutOfRangeException(nameof(blades), blades, "Must be 2 to 7 blades.");
 
         Blades = blades;
-        ExpandedAreaRatio = Within(expandedAreaRatio, 0.1, 1.5, nameof(expandedAreaRatio));
-        PitchRatio = Within(pitchRatio, 0.1, 3, nameof(pitchRatio));
+        ExpandedAreaRatio = Reject.NotWithin(expandedAreaRatio, 0.1, 1.5, nameof(expandedAreaRatio));
+        PitchRatio = Reject.NotWithin(pitchRatio, 0.1, 3, nameof(pitchRatio));
     }
 
     /// <summary>Number of blades Z.</summary>
@@ -41,8 +41,4 @@ public readonly record struct BladeShape
     /// <summary>The same blades at another pitch ratio.</summary>
     /// <param name="pitchRatio">P/D [1], 0.1 to 3.</param>
     public BladeShape WithPitchRatio(double pitchRatio) => new(Blades, ExpandedAreaRatio, pitchRatio);
-
-    private static double Within(double value, double low, double high, string name) => value >= low && value <= high
-        ? value
-        : throw new ArgumentOutOfRangeException(name, value, $"Must lie in {low} to {high}.");
 }

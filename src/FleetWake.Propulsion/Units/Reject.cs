@@ -20,6 +20,13 @@ internal static class Reject
             ? NotFinite(given, converted, name)
             : throw new ArgumentOutOfRangeException(name, given, "Must be zero or a positive, finite number.");
 
+    /// <summary>As <see cref="Outside"/>, of a pure number or one whose name says its unit.</summary>
+    internal static double NotWithin(double given, double low, double high, string name) =>
+        given >= low && given <= high
+            ? given
+            : throw new ArgumentOutOfRangeException(
+                name, given, string.Create(CultureInfo.InvariantCulture, $"Must lie in {low} to {high}."));
+
     /// <summary>Returns <paramref name="given"/> unless it lies outside a range, ends included, or is not a number.</summary>
     internal static double Outside(double low, double high, string unit, double given, string name) =>
         given >= low && given <= high

@@ -25,8 +25,6 @@ public sealed record CauseMap(string Statement, IReadOnlyList<CauseRay> Rays, IR
         return new CauseMap(Sentence(held), [.. CauseFacts.Single.Select(cause => Ray(cause, held, reach))], changes, reach);
     }
 
-    private static double Percent(double ln) => 100 * (Math.Exp(ln) - 1);
-
     /// <summary>The mean direction over the models, as long as leaves room for its label.</summary>
     private static CauseRay Ray(Cause cause, AgainstBaseline held, double reach)
     {
@@ -41,7 +39,7 @@ public sealed record CauseMap(string Statement, IReadOnlyList<CauseRay> Rays, IR
     private static string Sentence(AgainstBaseline held)
     {
         var last = held.Changes[^1];
-        var now = $"Against its baseline the last trial turned {Percent(last.LnRpm):+0.0;-0.0;0.0} % RPM and made {Percent(last.LnSpeed ?? 0):+0.0;-0.0;0.0} % speed.";
+        var now = $"Against its baseline the last trial turned {100 * last.RpmFraction:+0.0;-0.0;0.0} % RPM and made {100 * (last.SpeedFraction ?? 0):+0.0;-0.0;0.0} % speed.";
         return now + CauseWords.Of(held.Finding, withSpeed: true);
     }
 }

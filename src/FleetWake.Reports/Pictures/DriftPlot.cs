@@ -96,11 +96,14 @@ internal static class DriftPlot
 
     private static void Dot(Plot plot, double x, double y, MarkerShape shape, float size)
     {
-        var filled = shape is MarkerShape.FilledCircle or MarkerShape.FilledDiamond;
-        if (filled) plot.Add.Marker(x, y, shape, size + 7, Colors.White);
-        var marker = plot.Add.Marker(x, y, shape, size, filled ? Ink.Line : Ink.Faint);
-        marker.MarkerStyle.LineWidth = filled ? 0 : 4;
-        marker.MarkerStyle.LineColor = Ink.Faint;
-        if (shape == MarkerShape.OpenCircle) marker.MarkerStyle.LineColor = Ink.Line;
+        if (shape is MarkerShape.FilledCircle or MarkerShape.FilledDiamond)
+        {
+            PlotLook.Mark(plot, x, y, shape, size, Ink.Line);
+            return;
+        }
+
+        var marker = plot.Add.Marker(x, y, shape, size, Ink.Faint);
+        marker.MarkerStyle.LineWidth = 4;
+        marker.MarkerStyle.LineColor = shape == MarkerShape.OpenCircle ? Ink.Line : Ink.Faint;
     }
 }

@@ -29,17 +29,14 @@ internal sealed record Compared(AgainstBaseline? Held, NotCompared? Not)
     /// <summary>What is to be known of the baseline, in sentences.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
-    /// <summary>A change as a fraction of the baseline, of its natural logarithm.</summary>
-    public static double? Fraction(double? ln) => ln is { } x ? Math.Exp(x) - 1 : null;
-
     /// <summary>In words.</summary>
     public string Sentence()
     {
         if (Held is not { } held) return $"Against the baseline: not compared; {Not!.Why}.";
         var change = held.Changes[0];
-        var speed = change.LnSpeed is { } v ? $", {Percent(v, Sd(held, speed: true))} speed" : "";
+        var speed = change.SpeedFraction is { } v ? $", {Percent(v, Sd(held, speed: true))} speed" : "";
         var words = CauseWords.Of(held.Finding, change.LnSpeed is not null);
-        return $"Against the baseline: {Percent(change.LnRpm, Sd(held, speed: false))} RPM{speed}.{(words.Length > 0 ? words : " No change shown beyond the doubt: that is not the same as sound.")}";
+        return $"Against the baseline: {Percent(change.RpmFraction, Sd(held, speed: false))} RPM{speed}.{(words.Length > 0 ? words : " No change shown beyond the doubt: that is not the same as sound.")}";
     }
 
     /// <summary>The baseline in a line, and what is known of one of the two only.</summary>
@@ -83,15 +80,15 @@ internal sealed record Compared(AgainstBaseline? Held, NotCompared? Not)
 
     private static string Change(TrialAnswer now, TrialAnswer baseline)
     {
-        var rpm = $"{Percent(Math.Log(now.Trial.CorrectedRpm.Value / baseline.Trial.CorrectedRpm.Value))} RPM";
+        var rpm = $"{Percent((now.Trial.CorrectedRpm.Value / baseline.Trial.CorrectedRpm.Value) - 1)} RPM";
         return now.Trial.CorrectedSpeedKnots is { Value: > 0 } v && baseline.Trial.CorrectedSpeedKnots is { Value: > 0 } v_0
-            ? $"{rpm}, {Percent(Math.Log(v.Value / v_0.Value))} speed"
+            ? $"{rpm}, {Percent((v.Value / v_0.Value) - 1)} speed"
             : rpm;
     }
 
-    private static string Percent(double ln, double sd) => string.Create(CultureInfo.InvariantCulture, $"{100 * (Math.Exp(ln) - 1):+0.0;-0.0;0.0} +/- {100 * sd:0.0} %");
+    private static string Percent(double fraction, double sd) => string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:+0.0;-0.0;0.0} +/- {100 * sd:0.0} %");
 
-    private static string Percent(double ln) => string.Create(CultureInfo.InvariantCulture, $"{100 * (Math.Exp(ln) - 1):+0.0;-0.0;0.0} %");
+    private static string Percent(double fraction) => string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:+0.0;-0.0;0.0} %");
 
     private static bool AirRead(TrialAnswer answer) => answer.Reading.Conditions.Air?.Temperature is not null;
 }

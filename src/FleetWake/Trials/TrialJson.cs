@@ -57,9 +57,9 @@ internal static class TrialJson
 
     private static object Change(AgainstBaseline held) => new
     {
-        RpmChange = Round(Compared.Fraction(held.Changes[0].LnRpm)),
+        RpmChange = Round(held.Changes[0].RpmFraction),
         RpmChangeSd = Round(Compared.Sd(held, speed: false)),
-        SpeedChange = Round(Compared.Fraction(held.Changes[0].LnSpeed)),
+        SpeedChange = Round(held.Changes[0].SpeedFraction),
         SpeedChangeSd = held.Changes[0].LnSpeed is null ? null : Round(Compared.Sd(held, speed: true)),
         Group = CauseWords.ProbabilityOfGroup(held.Finding) >= CauseWords.SureEnough ? Snake(held.Finding.Group) : null,
         RpmUpProbability = Round(held.Finding.RpmUpProbability),
