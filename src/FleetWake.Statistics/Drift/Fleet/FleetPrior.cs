@@ -11,14 +11,18 @@ public sealed class FleetPrior
     private const int Rounds = 2000;
     private const double SoundSd = 1.5;
 
-    private readonly Dictionary<string, (SlopePrior Prior, NoiseNodes Noise)> _members;
-    private readonly Dictionary<(string, string), SlopePrior> _groups;
-    private readonly SlopePrior _unseen;
+    private readonly Dictionary<string, Known> _members;
+    private readonly Dictionary<(string Material, string Water), CountedPrior> _groups;
+    private readonly CountedPrior _unseen;
+    private readonly NoiseFigures _noise;
     private readonly DriftSettings _settings;
 
-    private FleetPrior(
-        Dictionary<string, (SlopePrior Prior, NoiseNodes Noise)> members, Dictionary<(string, string), SlopePrior> groups, SlopePrior unseen, DriftSettings settings) =>
-        (_members, _groups, _unseen, _settings) = (members, groups, unseen, settings);
+    private FleetPrior(IEnumerable<Known> members, Dictionary<(string, string), CountedPrior> groups, CountedPrior unseen, double grossChance, NoiseFigures noise, DriftSettings settings)
+    {
+        _members = members.ToDictionary(m => m.Id, StringComparer.Ordinal);
+        (_groups, _unseen, _noise) = (groups, unseen, noise);
+        _settings = settings with { GrossChance = grossChance, Noise = Nodes(noise) };
+    }
 
     /// <summary>What is taken for granted of a mounting on a boat that the fleet has not seen.</summary>
     public DriftSettings Settings => _settings;
@@ -27,14 +31,14 @@ public sealed class FleetPrior
     public IReadOnlyCollection<(string Material, string Water)> Groups => _groups.Keys;
 
     /// <summary>Prior of a mounting of a group that the fleet has not seen.</summary>
-    public SlopePrior Unseen => _unseen;
+    public SlopePrior Unseen => _unseen.Prior;
 
     /// <summary>Prior of a new boat's mounting by its group; one of a group that the fleet has not seen is the fleet's.</summary>
-    public SlopePrior Group(string material, string water) => _groups.GetValueOrDefault((material, water), _unseen);
+    public SlopePrior Group(string material, string water) => _groups.GetValueOrDefault((material, water), _unseen).Prior;
 
     /// <summary>Prior of a member from all others, and its settings with the noise of its boat's other mountings.</summary>
     public (SlopePrior Prior, DriftSettings Settings) Member(FleetMember member) =>
-        _members.TryGetValue(member.Id, out var own) ? (own.Prior, _settings with { Noise = own.Noise }) : (Group(member.Material, member.Water), _settings);
+        _members.TryGetValue(member.Id, out var own) ? (own.Prior.Prior, _settings with { Noise = own.Nodes }) : (Group(member.Material, member.Water), _settings);
 
     /// <summary>Fits a fleet.</summary>
     /// <param name="members">Its mountings, those without trials among them or not.</param>
@@ -58,10 +62,50 @@ public sealed class FleetPrior
         var likelihoods = mixtures.Select((m, i) => Likelihood(m, noise.Others[i], noise.GrossChance)).ToArray();
         var table = new WearTable(likelihoods, expectation.Shapes, SoundSd);
         var wear = FleetWear.Of(sorted, boats, boatCount, table, expectation, Learning, Rounds);
-        var fitted = settings with { GrossChance = noise.GrossChance, Noise = NoiseFit.Nodes(noise.Unseen) };
-        var own = sorted.Select((m, i) => (m.Id, (wear.Members[i], NoiseFit.Nodes(noise.Others[i]))));
-        return new(own.ToDictionary(x => x.Id, x => x.Item2, StringComparer.Ordinal), wear.Groups, wear.Unseen, fitted);
+        var falling = expectation.Falling();
+        CountedPrior Counted(SlopePrior rising) => CountedPrior.Of(rising, falling, expectation.FallingShare);
+        return new(
+            sorted.Select((m, i) => new Known(m.Id, Counted(wear.Members[i]), NoiseFit.LogNormal(noise.Others[i]))),
+            wear.Groups.ToDictionary(g => g.Key, g => Counted(g.Value)), Counted(wear.Unseen), noise.GrossChance, NoiseFit.LogNormal(noise.Unseen), settings);
     }
+
+    /// <summary>A fitted prior as numbers to keep.</summary>
+    /// <param name="members">Only these mountings are kept, the others are then as new boats' of their group; null keeps all.</param>
+    public FleetPriorFigures Figures(IReadOnlySet<string>? members = null) => new(
+        _settings.GrossChance,
+        _noise,
+        [.. _groups.OrderBy(g => g.Key.Material, StringComparer.Ordinal).ThenBy(g => g.Key.Water, StringComparer.Ordinal)
+            .Select(g => new GroupFigures(g.Key.Material, g.Key.Water, g.Value.Counts))],
+        _unseen.Counts,
+        [.. _members.Values.Where(m => members?.Contains(m.Id) != false).OrderBy(m => m.Id, StringComparer.Ordinal)
+            .Select(m => new MemberFigures(m.Id, m.Prior.Counts, m.Noise.MedianShare, m.Noise.LogSd))]);
+
+    /// <summary>The prior that figures were taken of: it gives the same results to the last bit.</summary>
+    /// <param name="figures">As <see cref="Figures"/> gives.</param>
+    /// <param name="settings">The settings that it was fitted with; null for the recommended ones.</param>
+    /// <exception cref="ArgumentException">Something is missing, named twice or outside its range.</exception>
+    public static FleetPrior Of(FleetPriorFigures figures, DriftSettings? settings = null)
+    {
+        ArgumentNullException.ThrowIfNull(figures);
+        if (figures is not { Noise: not null, Groups: not null, Unseen: not null, Members: not null }
+            || figures.Groups.Any(g => g is not { Material: not null, Water: not null, Counts: not null })
+            || figures.Members.Any(m => m is not { Id: not null, Counts: not null }))
+            throw new ArgumentException("Noise, groups, unseen and members must be there, each with its names and counts.", nameof(figures));
+        if (!(figures.GrossChance > 0 && figures.GrossChance <= 0.5)) throw new ArgumentException($"A chance of a gross error of {figures.GrossChance} does not lie above 0, at most 0.5.", nameof(figures));
+        var groups = new Dictionary<(string, string), CountedPrior>();
+        foreach (var g in figures.Groups)
+        {
+            if (!groups.TryAdd((g.Material, g.Water), CountedPrior.Of(g.Counts, $"{g.Material} in {g.Water}")))
+                throw new ArgumentException($"{g.Material} in {g.Water} is there twice.", nameof(figures));
+        }
+
+        if (figures.Members.GroupBy(m => m.Id, StringComparer.Ordinal).FirstOrDefault(m => m.Skip(1).Any()) is { } twice)
+            throw new ArgumentException($"\"{twice.Key}\" is there twice.", nameof(figures));
+        var members = figures.Members.Select(m => new Known(m.Id, CountedPrior.Of(m.Counts, m.Id), new(m.NoiseMedianShare, m.NoiseLogSd)));
+        return new(members, groups, CountedPrior.Of(figures.Unseen, "unseen"), figures.GrossChance, figures.Noise, settings ?? DriftSettings.Recommended);
+    }
+
+    private static NoiseNodes Nodes(NoiseFigures noise) => NoiseNodes.LogNormal(noise.MedianShare, noise.LogSd);
 
     private static Mixture? Mix(FleetMember member, DriftSettings settings)
     {
@@ -83,5 +127,11 @@ public sealed class FleetPrior
         var index = names.Select(n => n is null ? -1 : known.TryGetValue(n, out var i) ? i : known[n] = known.Count).ToArray();
         count = known.Count;
         return index;
+    }
+
+    /// <summary>What the fleet says of one of its mountings.</summary>
+    private sealed record Known(string Id, CountedPrior Prior, NoiseFigures Noise)
+    {
+        public NoiseNodes Nodes { get; } = FleetPrior.Nodes(Noise);
     }
 }

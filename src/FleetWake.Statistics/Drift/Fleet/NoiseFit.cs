@@ -78,7 +78,7 @@ internal sealed class NoiseFit
     }
 
     /// <summary>Weights of <see cref="Shares"/> as a log-normal belief of the same mean and spread: five nodes instead of nine.</summary>
-    public static NoiseNodes Nodes(double[] weights)
+    public static NoiseFigures LogNormal(double[] weights)
     {
         double mean = 0, square = 0;
         for (var j = 0; j < weights.Length; j++)
@@ -87,7 +87,7 @@ internal sealed class NoiseFit
             square += weights[j] * Math.Log(Shares[j]) * Math.Log(Shares[j]);
         }
 
-        return NoiseNodes.LogNormal(Math.Exp(mean), Math.Sqrt(Math.Max(0, square - (mean * mean))));
+        return new(Math.Exp(mean), Math.Sqrt(Math.Max(0, square - (mean * mean))));
     }
 
     /// <summary>Log evidence by node and number of gross errors, the drift loosely integrated.</summary>

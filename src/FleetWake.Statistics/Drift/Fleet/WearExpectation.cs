@@ -56,6 +56,29 @@ public sealed record WearExpectation
 
     /// <summary>The belief about the share of props that do not wear: Beta(a, b).</summary>
     public (double A, double B) Sound { get; init; } = (2, 13);
+
+    /// <summary>
+    /// The share of mountings held possible to fall instead, by growth on the hull or roughness of the blades [1], 0 to 0.5:
+    /// judgement, no source. It is given to every prior of a fleet and not fitted.
+    /// </summary>
+    public double FallingShare { get; init; } = 0.02;
+
+    /// <summary>Shape of the gamma distribution of their fall [1]: judgement.</summary>
+    public double FallingShape { get; init; } = 2;
+
+    /// <summary>Its mean [rpm per 100 h]: judgement.</summary>
+    public double FallingMean { get; init; } = 8;
+
+    /// <summary>The drifts of those that fall.</summary>
+    internal SlopePrior Falling()
+    {
+        Span<double> rising = stackalloc double[SlopeGrid.Count];
+        Span<double> falling = stackalloc double[SlopeGrid.Count];
+        SlopePrior.Wearing(rising, FallingShape, FallingMean);
+        falling.Clear();
+        for (var k = 0; k <= SlopeGrid.Zero; k++) falling[SlopeGrid.Zero - k] = rising[SlopeGrid.Zero + k];
+        return SlopePrior.Of(falling);
+    }
 }
 
 /// <summary>A belief about an effect on the logarithm of the mean drift.</summary>
