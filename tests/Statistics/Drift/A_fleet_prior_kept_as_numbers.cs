@@ -25,7 +25,7 @@ public sealed class A_fleet_prior_kept_as_numbers
         var again = Again(s_fleet.Figures());
         Same(s_fleet, again, s_members[3] with { Id = "new", Boat = null });
         Same(s_fleet, again, s_members[3] with { Id = "new", Material = "wood" });
-        Assert.Equal(s_fleet.Groups.Order(), again.Groups.Order());
+        Assert.Equal(s_fleet.Groups.OrderBy(g => g.Key), again.Groups.OrderBy(g => g.Key));
     }
 
     [Fact]

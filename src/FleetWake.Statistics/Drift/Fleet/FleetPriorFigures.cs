@@ -20,10 +20,11 @@ public sealed record NoiseFigures(double MedianShare, double LogSd);
 /// <summary>The prior of a group.</summary>
 /// <param name="Material">Material of the prop.</param>
 /// <param name="Water">Water of the boat.</param>
+/// <param name="Mountings">Mountings of it that the fleet has shown; 0 for a group of which only the trade speaks.</param>
 /// <param name="Counts">
 /// For each place of <see cref="SlopeGrid"/> its weight in units of 1e-7, whole, at least 1: no drift is impossible.
 /// </param>
-public sealed record GroupFigures(string Material, string Water, IReadOnlyList<int> Counts);
+public sealed record GroupFigures(string Material, string Water, int Mountings, IReadOnlyList<int> Counts);
 
 /// <summary>The prior of a mounting from all others of its fleet.</summary>
 /// <param name="Id">The mounting.</param>

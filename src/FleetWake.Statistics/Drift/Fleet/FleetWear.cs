@@ -8,11 +8,11 @@ internal sealed record FleetWear(SlopePrior[] Members, Dictionary<(string, strin
     {
         int[] Where(Func<int, bool> test) => [.. Enumerable.Range(0, members.Length).Where(test)];
         var effects = new List<WearSampler.Effect> { new(expectation.Reference, Where(_ => true), false) };
-        var materials = Named(members.Select(m => m.Material), expectation.Materials, expectation.Unknown);
-        var waters = Named(members.Select(m => m.Water), expectation.Waters, expectation.Unknown);
+        var materials = Named(members.Select(m => m.Material), expectation.Materials, expectation.Unknown, name => Where(i => members[i].Material == name));
+        var waters = Named(members.Select(m => m.Water), expectation.Waters, expectation.Unknown, name => Where(i => members[i].Water == name));
+        effects.AddRange(materials.Select(m => m.Effect));
+        effects.AddRange(waters.Select(w => w.Effect));
         var pairs = members.Select(m => (m.Material, m.Water)).Distinct().ToArray();
-        effects.AddRange(materials.Select(x => new WearSampler.Effect(x.Value, Where(i => members[i].Material == x.Key), false)));
-        effects.AddRange(waters.Select(x => new WearSampler.Effect(x.Value, Where(i => members[i].Water == x.Key), false)));
         var pairEffects = pairs.ToDictionary(p => p, p => new WearSampler.Effect(new(0, expectation.PairSd), Where(i => (members[i].Material, members[i].Water) == p), false));
         effects.AddRange(pairEffects.Values);
         // A boat with one mounting has an effect too: it widens what is held possible of that mounting.
@@ -21,7 +21,8 @@ internal sealed record FleetWear(SlopePrior[] Members, Dictionary<(string, strin
 
         var sampler = new WearSampler(table, expectation, [.. effects], members.Length);
         var sums = members.Select(_ => table.NewSum()).ToArray();
-        var groups = pairs.ToDictionary(p => p, _ => table.NewSum());
+        // A pair that no boat has yet is told by its material and its water all the same.
+        var groups = materials.SelectMany(m => waters.Select(w => (Pair: (m.Name, w.Name), Material: m.Effect, Water: w.Effect, Sum: table.NewSum()))).ToArray();
         var unseen = table.NewSum();
         for (var round = 0; round < learning + rounds; round++)
         {
@@ -30,11 +31,11 @@ internal sealed record FleetWear(SlopePrior[] Members, Dictionary<(string, strin
             // Without a mounting's own trials its prior is that of each draw divided by their likelihood in it.
             for (var m = 0; m < members.Length; m++)
                 WearTable.Collect(sums[m], sampler.Shape, sampler.LogMean(m), sampler.Sound, 1 / (sampler.Likelihood(m) + 1e-200));
-            foreach (var (pair, sum) in groups)
+            foreach (var (pair, material, water, sum) in groups)
             {
-                var one = pairEffects[pair].Members[0];
-                var group = sampler.LogMean(one) - (boats[one] < 0 ? 0 : ofBoat[boats[one]].Value);
-                WearTable.Collect(sum, sampler.Shape, group + (sampler.BoatSd * sampler.Dice.Normal()), sampler.Sound, 1);
+                var ofPair = pairEffects.TryGetValue(pair, out var seen) ? seen.Value : Draw(expectation.PairSd);
+                var group = effects[0].Value + material.Value + water.Value + ofPair + Draw(sampler.BoatSd);
+                WearTable.Collect(sum, sampler.Shape, group, sampler.Sound, 1);
             }
 
             var any = effects[0].Value + expectation.Unknown.Mean + Draw(expectation.Unknown.Sd) + Draw(expectation.Unknown.Sd) + Draw(sampler.BoatSd);
@@ -42,9 +43,11 @@ internal sealed record FleetWear(SlopePrior[] Members, Dictionary<(string, strin
         }
 
         double Draw(double sd) => sd * sampler.Dice.Normal();
-        return new([.. sums.Select(table.Prior)], groups.ToDictionary(g => g.Key, g => table.Prior(g.Value)), table.Prior(unseen));
+        return new([.. sums.Select(table.Prior)], groups.ToDictionary(g => g.Pair, g => table.Prior(g.Sum)), table.Prior(unseen));
     }
 
-    private static Dictionary<string, LogEffect> Named(IEnumerable<string> names, IReadOnlyDictionary<string, LogEffect> known, LogEffect unknown) =>
-        names.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToDictionary(n => n, n => known.GetValueOrDefault(n, unknown), StringComparer.Ordinal);
+    /// <summary>Names in the order in which members have them, then those that the trade speaks of besides: no result hangs on how things are called.</summary>
+    private static (string Name, WearSampler.Effect Effect)[] Named(
+        IEnumerable<string> names, IReadOnlyDictionary<string, LogEffect> known, LogEffect unknown, Func<string, int[]> members) =>
+        [.. names.Concat(known.Keys).Distinct(StringComparer.Ordinal).Select(n => (n, new WearSampler.Effect(known.GetValueOrDefault(n, unknown), members(n), false)))];
 }
