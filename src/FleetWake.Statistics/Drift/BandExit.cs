@@ -1,16 +1,13 @@
-using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
-
 namespace FleetWake.Statistics.Drift;
 
-/// <summary>When the level leaves the rated band at its upper end, in engine hours after the last trial.</summary>
+/// <summary>When the level leaves the rated band at one of its ends, in engine hours after the last trial.</summary>
 /// <param name="EarliestHours">The hours before which it has left with a chance of 10 % [h].</param>
 /// <param name="MedianHours">The hours before which it has left with a chance of one half [h].</param>
 /// <param name="LatestHours">The hours before which it has left with a chance of 90 % [h].</param>
 /// <param name="Within500HoursChance">Chance that it has left within 500 h [1].</param>
 /// <remarks>
 /// 0 hours says that it is outside already, <see cref="HorizonHours"/> that it leaves beyond the horizon, if ever: nobody
-/// keeps a prop that long.
+/// keeps a prop that long. Two are equal when their four numbers are.
 /// </remarks>
 public sealed record BandExit(double EarliestHours, double MedianHours, double LatestHours, double Within500HoursChance)
 {
@@ -21,35 +18,36 @@ public sealed record BandExit(double EarliestHours, double MedianHours, double L
     private static readonly double[] Grid =
         [0, .. Enumerable.Range(0, 60).Select(i => Math.Exp(Math.Log(5) + (i * Math.Log(HorizonHours / 5) / 59)))];
 
-    /// <summary>P(H &lt;= x) = sum over sets of gross errors and drifts of w Phi((level + s x / 100 - top) / sd).</summary>
-    internal static BandExit Of(Marginals marginals, double topRpm)
-    {
-        var most = ((marginals.BySet.Count * SlopeGrid.Count) + 3) & ~3;
-        var terms = new double[3 * most]; // weights, margins at the last trial, what an hour adds, padded with weights of 0
-        var (weights, margins, perHour) = (terms.AsMemory(0, most), terms.AsMemory(most, most), terms.AsMemory(2 * most, most));
-        var at = 0;
-        foreach (var levels in marginals.BySet)
-        {
-            for (var g = 0; g < SlopeGrid.Count; g++)
-            {
-                var weight = levels.Weight[g] / marginals.Total;
-                if (weight < 1e-7) continue;
-                var (mean, sd) = levels.At(g);
-                weights.Span[at] = weight;
-                margins.Span[at] = (levels.Origin + mean - topRpm) / sd;
-                // A level that falls leaves the upper end now or never.
-                perHour.Span[at++] = Math.Max(SlopeGrid.At(g), 0) / 100 / sd;
-            }
-        }
+    private CrossingChance? Chance { get; init; }
 
-        var used = (at + 3) & ~3;
-        var chance = new ChanceByHours(weights[..used], margins[..used], perHour[..used]);
+    /// <summary>Chance that it has left within so many hours of the last trial [1], 0 to 1; never falls with the hours.</summary>
+    /// <param name="hours">Hours [h]; brought to 0 to <see cref="HorizonHours"/>, a NaN to 0.</param>
+    /// <returns>
+    /// The exact chance of an assessment's forecast. One made of its four numbers alone knows no more than these: straight
+    /// lines between them, from 0 at the last trial, and beyond them no more than the last.
+    /// </returns>
+    public double ChanceWithin(double hours)
+    {
+        var x = double.IsNaN(hours) ? 0 : Math.Clamp(hours, 0, HorizonHours);
+        return Chance is { } chance ? chance.At(x) : Between(x);
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(BandExit? other) => other is not null && Numbers.Equals(other.Numbers);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Numbers.GetHashCode();
+
+    private (double, double, double, double) Numbers => (EarliestHours, MedianHours, LatestHours, Within500HoursChance);
+
+    internal static BandExit Of(CrossingChance chance)
+    {
         var (now, ever) = (chance.At(0), chance.At(HorizonHours));
-        return new(Invert(chance, now, ever, 0.1), Invert(chance, now, ever, 0.5), Invert(chance, now, ever, 0.9), chance.At(500));
+        return new(Invert(chance, now, ever, 0.1), Invert(chance, now, ever, 0.5), Invert(chance, now, ever, 0.9), chance.At(500)) { Chance = chance };
     }
 
     /// <summary>The chance never falls with the hours: halve the grid, then a straight line between two of its places.</summary>
-    private static double Invert(ChanceByHours chance, double below, double above, double share)
+    private static double Invert(CrossingChance chance, double below, double above, double share)
     {
         if (below >= share) return 0;
         if (above < share) return HorizonHours;
@@ -65,16 +63,18 @@ public sealed record BandExit(double EarliestHours, double MedianHours, double L
         return Grid[low] + ((Grid[high] - Grid[low]) * (share - below) / (above - below));
     }
 
-    private sealed class ChanceByHours(ReadOnlyMemory<double> weights, ReadOnlyMemory<double> margins, ReadOnlyMemory<double> perHour)
+    private double Between(double hours)
     {
-        public double At(double hours)
+        (double Hours, double Chance) before = (0, 0);
+        foreach (var point in new[] { (EarliestHours, 0.1), (MedianHours, 0.5), (LatestHours, 0.9), (500, Within500HoursChance) }.Order())
         {
-            var w = MemoryMarshal.Cast<double, Vector256<double>>(weights.Span);
-            var m = MemoryMarshal.Cast<double, Vector256<double>>(margins.Span);
-            var h = MemoryMarshal.Cast<double, Vector256<double>>(perHour.Span);
-            var (x, sum) = (Vector256.Create(hours), Vector256<double>.Zero);
-            for (var i = 0; i < w.Length; i++) sum += w[i] * Normal.Cdf(m[i] + (h[i] * x));
-            return Math.Clamp(Vector256.Sum(sum), 0, 1);
+            var (at, chance) = point;
+            if (at >= HorizonHours) break; // beyond the horizon, if ever
+            chance = Math.Max(chance, before.Chance);
+            if (hours < at) return before.Chance + ((chance - before.Chance) * (hours - before.Hours) / (at - before.Hours));
+            before = (at, chance);
         }
+
+        return before.Chance;
     }
 }

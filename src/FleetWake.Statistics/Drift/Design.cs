@@ -35,6 +35,12 @@ internal sealed class Design
     /// <summary>The row of A at the last trial under reference conditions.</summary>
     public double[] Now { get; }
 
+    /// <summary>Further variance of each trial beyond the noise node's [rpm^2]; null where none has any.</summary>
+    public double[]? OwnVariances { get; private init; }
+
+    /// <summary>The steps, of columns 1 and on.</summary>
+    public IReadOnlyList<SoundSeries.Step> Steps { get; private init; } = [];
+
     public double LogDetPrior { get; private set; }
 
     /// <summary>The level at the last trial that the prior expects: Now' m0 [rpm].</summary>
@@ -53,7 +59,7 @@ internal sealed class Design
         var span = (trials[^1].EngineHours - trials[0].EngineHours) / 100;
         var changes = settings.WearChangeSd > 0 && span > 0;
         var p = 3 + steps.Count + (changes ? 1 : 0);
-        var d = new Design(count, p) { MedianRpm = Median(trials) };
+        var d = new Design(count, p) { MedianRpm = Median(trials), Steps = steps, OwnVariances = Own(trials) };
         var r = d.MedianRpm;
         var mid = series.HasBand ? settings.LevelShare * (series.MinRpm + series.MaxRpm) / 2 : r;
         d.Column(0, mid, settings.LevelSdRpm, now: 1);
@@ -82,6 +88,17 @@ internal sealed class Design
 
     /// <summary>A reading, unless it was not taken or cannot be true of anything.</summary>
     private static double? Within(double? reading, double most) => reading is { } r && Math.Abs(r) <= most ? r : null;
+
+    private static double[]? Own(ReadOnlySpan<DriftTrial> trials)
+    {
+        double[]? own = null;
+        for (var i = 0; i < trials.Length; i++)
+        {
+            if (trials[i].OwnSdRpm > 0) (own ??= new double[trials.Length])[i] = trials[i].OwnSdRpm * trials[i].OwnSdRpm;
+        }
+
+        return own;
+    }
 
     private static double Median(ReadOnlySpan<DriftTrial> trials)
     {

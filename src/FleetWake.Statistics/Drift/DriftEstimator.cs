@@ -10,8 +10,6 @@ namespace FleetWake.Statistics.Drift;
 /// </remarks>
 public static class DriftEstimator
 {
-    private const double Z10 = 1.2815515655446004; // 90 % point of the standard normal
-
     /// <summary>Assesses one mounting.</summary>
     /// <param name="series">Its history.</param>
     /// <param name="prior">What its fleet makes likely.</param>
@@ -23,7 +21,7 @@ public static class DriftEstimator
         ArgumentNullException.ThrowIfNull(settings);
         var sound = SoundSeries.Of(series);
         if (sound.Trials.Length == 0)
-            return new() { RpmPer100Hours = Summary(prior.Weights), Weights = prior.Weights.ToArray(), GrossChances = new double[series.Trials.Count], PriorOnly = true };
+            return new() { RpmPer100Hours = Estimates.Drift(prior.Weights), Weights = prior.Weights.ToArray(), GrossChances = new double[series.Trials.Count], PriorOnly = true };
 
         var mixture = Mixture.Of(Design.Of(sound, settings, sound.Trials.Length), settings);
         var log = mixture.LogWeights(settings.Noise.Weights, settings.GrossChance);
@@ -33,26 +31,23 @@ public static class DriftEstimator
         var gross = new double[series.Trials.Count];
         for (var i = 0; i < sound.Places.Length; i++) gross[sound.Places[i]] = found.Gross[i];
         var (level, sd) = found.All.Whole();
+        var exit = sound.HasBand ? CrossingChance.Of(found, sound.MinRpm, sound.MaxRpm) : default;
+        var nats = Estimates.Divergence(weights, prior.Weights);
         return new()
         {
-            RpmPer100Hours = Summary(weights),
+            RpmPer100Hours = Estimates.Drift(weights),
             Weights = weights,
-            Exit = sound.HasBand ? BandExit.Of(found, sound.MaxRpm) : null,
-            LevelRpm = new(level, sd, level - (Z10 * sd), level + (Z10 * sd), 0.8),
+            Exit = sound.HasBand ? BandExit.Of(exit.Above) : null,
+            ExitBelow = sound.HasBand ? BandExit.Of(exit.Below) : null,
+            LevelRpm = Estimates.Normal(level, sd),
+            Levels = found.All,
+            Steps = StepEffect.Of(mixture, found),
             GrossChances = gross,
             LogEvidence = found.Scale + Math.Log(found.Total),
             Trials = sound.Trials.Length,
-            PriorOnly = sound.Trials[^1].EngineHours <= sound.Trials[0].EngineHours,
+            OwnEvidenceNats = nats,
+            PriorOnly = sound.Trials[^1].EngineHours <= sound.Trials[0].EngineHours || nats < DriftAssessment.LeastOwnEvidenceNats,
             HoursFell = sound.HoursFell,
         };
-    }
-
-    private static Estimate Summary(ReadOnlySpan<double> weights)
-    {
-        var mean = SlopeGrid.Mean(weights);
-        var variance = 1.0 / 12; // each weight is spread over a step
-        for (var g = 0; g < weights.Length; g++) variance += weights[g] * (SlopeGrid.At(g) - mean) * (SlopeGrid.At(g) - mean);
-        // A posterior with one heavy end can have its mean outside the middle 80 %: the limits stay what they are called.
-        return new(mean, Math.Sqrt(variance), SlopeGrid.Quantile(weights, 0.1), SlopeGrid.Quantile(weights, 0.9), 0.8);
     }
 }

@@ -6,7 +6,12 @@ namespace FleetWake.Statistics.Drift;
 /// <param name="Rpm">Full-throttle RPM [1/min], normalised as well as could be.</param>
 /// <param name="AirCelsius">Air temperature [degC], or null when nobody read it: counted as the reference.</param>
 /// <param name="LoadKilograms">Load above the boat's usual one [kg], or null: counted as the usual load.</param>
-public readonly record struct DriftTrial(double Week, double EngineHours, double Rpm, double? AirCelsius = null, double? LoadKilograms = null);
+/// <param name="OwnSdRpm">
+/// Further standard deviation of this very trial [1/min], beyond the noise of any trial of the fleet: run on one heading only,
+/// say. NaN, infinite or below 0 counts as 0; a trial with one above its own RPM says nothing and is left aside.
+/// </param>
+public readonly record struct DriftTrial(
+    double Week, double EngineHours, double Rpm, double? AirCelsius = null, double? LoadKilograms = null, double OwnSdRpm = 0);
 
 /// <summary>What an event between two trials may do to the level of the RPM.</summary>
 public enum StepKind

@@ -9,6 +9,9 @@ namespace FleetWake.Statistics.Drift;
 /// </summary>
 internal sealed class Levels(double origin)
 {
+    /// <summary>Places with less than this share of the weight change no chance that is shown.</summary>
+    private const double Matters = 1e-7;
+
     private readonly double[] _weight = new double[SlopeLikelihood.Length];
     private readonly double[] _first = new double[SlopeLikelihood.Length];
     private readonly double[] _second = new double[SlopeLikelihood.Length];
@@ -68,15 +71,36 @@ internal sealed class Levels(double origin)
         return (mean, Math.Sqrt(Math.Max(1e-12, (_second[place] / _weight[place]) - (mean * mean))));
     }
 
-    /// <summary>Mean and standard deviation over all drifts [rpm].</summary>
-    public (double Mean, double Sd) Whole()
+    /// <summary>
+    /// Four places at once: their weights as shares of a total, mean and standard deviation [rpm]; false where none of them has
+    /// a share that matters, and such a place among others gets the weight 0.
+    /// </summary>
+    public bool At(int vector, double total, out Vector256<double> weight, out Vector256<double> level, out Vector256<double> sd)
+    {
+        var own = Vector256.Create(_weight.AsSpan(4 * vector, 4));
+        weight = own / Vector256.Create(total);
+        (level, sd) = (Vector256<double>.Zero, Vector256<double>.One);
+        var matters = Vector256.GreaterThanOrEqual(weight, Vector256.Create(Matters));
+        if (matters == Vector256<double>.Zero) return false;
+        weight = Vector256.ConditionalSelect(matters, weight, Vector256<double>.Zero);
+        own = Vector256.ConditionalSelect(matters, own, Vector256<double>.One);
+        var mean = Vector256.Create(_first.AsSpan(4 * vector, 4)) / own;
+        var variance = (Vector256.Create(_second.AsSpan(4 * vector, 4)) / own) - (mean * mean);
+        level = Vector256.ConditionalSelect(matters, Vector256.Create(Origin) + mean, level);
+        sd = Vector256.ConditionalSelect(matters, Vector256.Sqrt(Vector256.Max(Vector256.Create(1e-12), variance)), sd);
+        return true;
+    }
+
+    /// <summary>Mean and standard deviation so many hours after the last trial, over all drifts [rpm].</summary>
+    public (double Mean, double Sd) Whole(double hours = 0)
     {
         double total = 0, m = 0, square = 0;
         for (var g = 0; g < SlopeGrid.Count; g++)
         {
+            var gain = SlopeGrid.At(g) * hours / 100; // at a place (level + gain), and its square
             total += _weight[g];
-            m += _first[g];
-            square += _second[g];
+            m += _first[g] + (_weight[g] * gain);
+            square += _second[g] + (2 * gain * _first[g]) + (_weight[g] * gain * gain);
         }
 
         m /= total;

@@ -7,6 +7,9 @@ internal sealed class Marginals
     private const double OwnLevel = 2e-3;
     private const int MostLevels = 6;
 
+    /// <summary>Components with less than this share of the weight so far are not asked about steps.</summary>
+    private const double Unsaid = 1e-8;
+
     /// <summary>Weight of each drift, not brought to the sum 1.</summary>
     public ReadOnlySpan<double> Weights => All.Weight[..SlopeGrid.Count];
 
@@ -24,6 +27,9 @@ internal sealed class Marginals
     /// <summary>For each trial in the order of time: chance that it is a gross error.</summary>
     public required double[] Gross { get; init; }
 
+    /// <summary>For each component its weight and drift, where there are steps to tell; otherwise null.</summary>
+    public DriftSums[]? Drifts { get; init; }
+
     public static Marginals Of(Mixture mixture, ReadOnlySpan<double> logWeights, ReadOnlySpan<double> prior)
     {
         var components = mixture.Components;
@@ -35,12 +41,14 @@ internal sealed class Marginals
         var all = new Levels(mixture.Design.MedianRpm);
         var sets = new double[components.Length / mixture.Nodes];
         var gross = new double[mixture.Design.Trials];
+        var drifts = mixture.Design.Steps.Count > 0 ? new DriftSums[components.Length] : null;
         var total = 0.0;
         for (var k = 0; k < components.Length; k++)
         {
             if (!SlopeLikelihood.Fill(components[k], logWeights[k] - scale, curve)) continue;
             var w = all.Add(components[k], curve, padded);
             total += w;
+            if (drifts is not null && w > Unsaid * total) drifts[k] = SlopeLikelihood.Sums(curve, padded);
             sets[k / mixture.Nodes] += w;
             if (components[k].Flip1 >= 0) gross[components[k].Flip1] += w;
             if (components[k].Flip2 >= 0) gross[components[k].Flip2] += w;
@@ -65,6 +73,6 @@ internal sealed class Marginals
         bySet.Add(rest);
         for (var i = 0; i < gross.Length; i++)
             gross[i] = Math.Clamp(mixture.BaseSet[i] ? 1 - (gross[i] / total) : gross[i] / total, 0, 1);
-        return new() { Scale = scale, Total = total, All = all, BySet = bySet, Gross = gross };
+        return new() { Scale = scale, Total = total, All = all, BySet = bySet, Gross = gross, Drifts = drifts };
     }
 }

@@ -10,8 +10,8 @@ internal sealed class Mixture
     private const int FewTrials = 24;
     private const int Doubtful = 10;
 
-    private Mixture(Design design, Component[] components, bool[] baseSet, int nodes) =>
-        (Design, Components, BaseSet, Nodes) = (design, components, baseSet, nodes);
+    private Mixture(Design design, Component[] components, bool[] baseSet, NodeFit[] fits) =>
+        (Design, Components, BaseSet, Nodes, Fits) = (design, components, baseSet, fits.Length, design.Steps.Count > 0 ? fits : []);
 
     public Design Design { get; }
 
@@ -22,6 +22,9 @@ internal sealed class Mixture
 
     /// <summary>How many components follow each other with one set of gross errors: one for each noise node.</summary>
     public int Nodes { get; }
+
+    /// <summary>The fit of each noise node, kept where there are steps to tell.</summary>
+    public NodeFit[] Fits { get; }
 
     public static Mixture Of(Design design, DriftSettings settings)
     {
@@ -43,7 +46,7 @@ internal sealed class Mixture
             }
         }
 
-        return new(design, components, baseSet, nodes.Length);
+        return new(design, components, baseSet, fits);
     }
 
     /// <summary>log weight of each component: its node's, and that of its number of gross errors.</summary>

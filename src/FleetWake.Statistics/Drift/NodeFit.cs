@@ -19,6 +19,11 @@ internal sealed class NodeFit
     private readonly double[] _y; // n rows of p
     private readonly double[] _e; // n rows of 3
     private readonly double[] _h; // h_ii
+    private readonly double[] _change; // what a change of state adds to a trial's weight
+    private readonly double[]? _logChange; // and to the sum of log(2 pi variance), where trials have variances of their own
+    private readonly double[] _lower = []; // L, kept where steps are asked for
+    private readonly double[] _columns = []; // L^-1 A'W (x, u), likewise
+    private readonly double _logNoise;
     private readonly double _logDet;
     private readonly double _before;
     private readonly Quadratic _q;
@@ -27,16 +32,18 @@ internal sealed class NodeFit
     {
         (_design, _node, _set) = (design, node, set);
         var (n, p, width) = (design.Trials, design.Columns, design.Width);
-        (_y, _e, _h) = (new double[n * p], new double[n * 3], new double[n]);
-        Span<double> l = p <= 16 ? stackalloc double[p * p] : new double[p * p];
-        Span<double> b = p <= 16 ? stackalloc double[3 * p] : new double[3 * p];
+        (_y, _e, _h, _change) = (new double[n * p], new double[n * 3], new double[n], new double[n]);
+        if (design.Steps.Count > 0) (_lower, _columns) = (new double[p * p], new double[3 * p]);
+        if (design.OwnVariances is not null) _logChange = new double[n];
+        Span<double> l = _lower.Length > 0 ? _lower : stackalloc double[p * p];
+        Span<double> b = _columns.Length > 0 ? _columns : stackalloc double[3 * p];
         l.Clear();
         b.Clear();
         double xx = 0, xu = 0, uu = 0;
         for (var i = 0; i < n; i++)
         {
             var v = design.Rows.AsSpan(i * width, width);
-            var w = 1 / (set[i] ? node.Gross : node.Fine);
+            var w = Weigh(i);
             _count += set[i] ? 1 : 0;
             var (x, u) = (v[p], v[p + 1]);
             (xx, xu, uu) = (xx + (w * x * x), xu + (w * x * u), uu + (w * u * u));
@@ -52,6 +59,7 @@ internal sealed class NodeFit
 
         design.Now.CopyTo(b[(2 * p)..]);
         for (var r = 0; r < p; r++) l[(r * p) + r] += design.PriorPrecision[r];
+        _logNoise = _logChange is null ? 0 : LogNoise(_design.OwnVariances!);
         _logDet = Cholesky(l, p);
         for (var k = 0; k < 3; k++) Forward(l, b.Slice(k * p, p));
         ReadOnlySpan<double> bx = b[..p], bu = b.Slice(p, p), bc = b.Slice(2 * p, p);
@@ -70,13 +78,21 @@ internal sealed class NodeFit
         }
     }
 
+    public ReadOnlySpan<double> Lower => _lower;
+
+    /// <summary>L^-1 A'Wx.</summary>
+    public ReadOnlySpan<double> Slope => _columns.AsSpan(0, _design.Columns);
+
+    /// <summary>L^-1 A'Wu.</summary>
+    public ReadOnlySpan<double> Reading => _columns.AsSpan(_design.Columns, _design.Columns);
+
     /// <summary>The set as it is.</summary>
     public Component Base() => Make(_q, 0, _count, -1, -1);
 
     /// <summary>The set with trial <paramref name="i"/> changed.</summary>
     public Component Flip(int i)
     {
-        var d = Change(i);
+        var d = _change[i];
         var det = 1 + (d * _h[i]);
         return Make(_q.Plus(_e.AsSpan(i * 3, 3), _e.AsSpan(i * 3, 3), d / det), Math.Log(det), _count + Step(i), i, -1);
     }
@@ -84,24 +100,57 @@ internal sealed class NodeFit
     /// <summary>The set with two trials changed.</summary>
     public Component Flip(int i, int j)
     {
-        var (p, di, dj) = (_design.Columns, Change(i), Change(j));
-        var h = Dot(_y.AsSpan(i * p, p), _y.AsSpan(j * p, p));
-        var (a, b) = (1 + (di * _h[i]), 1 + (dj * _h[j]));
-        var det = (a * b) - (di * dj * h * h);
-        ReadOnlySpan<double> ei = _e.AsSpan(i * 3, 3), ej = _e.AsSpan(j * 3, 3);
-        // (D^-1 + H)^-1 = [d_i b, -d_i d_j h; ., d_j a] / det
-        var q = _q.Plus(ei, ei, di * b / det).Plus(ej, ej, dj * a / det).Plus(ei, ej, -di * dj * h / det).Plus(ej, ei, -di * dj * h / det);
+        ReadOnlySpan<double> ei = E(i), ej = E(j);
+        var (ii, jj, ij, det) = Pair(i, j);
+        var q = _q.Plus(ei, ei, ii).Plus(ej, ej, jj).Plus(ei, ej, ij).Plus(ej, ei, ij);
         return Make(q, Math.Log(det), _count + Step(i) + Step(j), i, j);
     }
 
-    private double Change(int i) => ((1 / _node.Gross) - (1 / _node.Fine)) * Step(i);
+    /// <summary>(D^-1 + H)^-1 of one changed trial.</summary>
+    public double Single(int i) => _change[i] / (1 + (_change[i] * _h[i]));
+
+    /// <summary>(D^-1 + H)^-1 = [d_i b, -d_i d_j h; ., d_j a] / det of two changed trials, and det = |I + D H|.</summary>
+    public (double II, double JJ, double IJ, double Det) Pair(int i, int j)
+    {
+        var (di, dj) = (_change[i], _change[j]);
+        var h = Dot(Y(i), Y(j));
+        var (a, b) = (1 + (di * _h[i]), 1 + (dj * _h[j]));
+        var det = (a * b) - (di * dj * h * h);
+        return (di * b / det, dj * a / det, -di * dj * h / det, det);
+    }
+
+    /// <summary>L^-1 a_i.</summary>
+    public ReadOnlySpan<double> Y(int i) => _y.AsSpan(i * _design.Columns, _design.Columns);
+
+    /// <summary>e_i of x, u and now.</summary>
+    public ReadOnlySpan<double> E(int i) => _e.AsSpan(i * 3, 3);
+
+    /// <summary>The weight of a trial as the set has it; on the way what a change of its state would do.</summary>
+    private double Weigh(int i)
+    {
+        var own = _design.OwnVariances?[i] ?? 0;
+        var (fine, gross) = (1 / _node.Variance(false, own), 1 / _node.Variance(true, own));
+        _change[i] = (gross - fine) * Step(i);
+        if (_logChange is not null) _logChange[i] = Math.Log(fine / gross) * Step(i);
+        return _set[i] ? gross : fine;
+    }
+
+    /// <summary>The sum of log(2 pi variance) over all trials as the set has them.</summary>
+    private double LogNoise(double[] own)
+    {
+        var log = 0.0;
+        for (var i = 0; i < own.Length; i++) log += Math.Log(2 * Math.PI * _node.Variance(_set[i], own[i]));
+        return log;
+    }
 
     private int Step(int i) => _set[i] ? -1 : 1;
 
     private Component Make(in Quadratic q, double logDet, int count, int first, int second)
     {
-        var good = _design.Trials - count;
-        var log = -0.5 * ((good * _node.LogFine) + (count * _node.LogGross) + _logDet + logDet + _design.LogDetPrior + q.Uu);
+        var noise = _logChange is { } change
+            ? _logNoise + (first >= 0 ? change[first] : 0) + (second >= 0 ? change[second] : 0)
+            : ((_design.Trials - count) * _node.LogFine) + (count * _node.LogGross);
+        var log = -0.5 * (noise + _logDet + logDet + _design.LogDetPrior + q.Uu);
         // Where steps take up all that the hours could tell, rounding leaves a hair.
         var xx = q.Xx > 1e-12 * _before ? q.Xx : 0;
         return new(_node.Number, first, second, count, log, xx, xx > 0 ? q.Xu : 0, _design.LevelPriorMean - q.Cu, q.Cx, -q.Cc);
@@ -127,12 +176,12 @@ internal sealed class NodeFit
         return log;
     }
 
-    private static void Forward(ReadOnlySpan<double> l, Span<double> v)
+    public static void Forward(ReadOnlySpan<double> l, Span<double> v)
     {
         for (var r = 0; r < v.Length; r++) v[r] = (v[r] - Dot(l.Slice(r * v.Length, r), v[..r])) / l[(r * v.Length) + r];
     }
 
-    private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
         var sum = 0.0;
         for (var i = 0; i < a.Length; i++) sum += a[i] * b[i];
@@ -143,23 +192,5 @@ internal sealed class NodeFit
     {
         public Quadratic Plus(ReadOnlySpan<double> e, ReadOnlySpan<double> f, double w) => new(
             Xx + (w * e[0] * f[0]), Xu + (w * e[0] * f[1]), Uu + (w * e[1] * f[1]), Cx + (w * e[2] * f[0]), Cu + (w * e[2] * f[1]), Cc + (w * e[2] * f[2]));
-    }
-}
-
-/// <summary>Variances [rpm^2] of good trials and gross errors under a noise node, and log(2 pi variance).</summary>
-internal readonly record struct NoiseNode(int Number, double Fine, double Gross, double LogFine, double LogGross)
-{
-    public static NoiseNode[] Of(DriftSettings settings, double medianRpm)
-    {
-        var nodes = new NoiseNode[settings.Noise.Shares.Length];
-        var r2 = medianRpm * medianRpm;
-        for (var j = 0; j < nodes.Length; j++)
-        {
-            var fine = r2 * settings.Noise.Shares[j] * settings.Noise.Shares[j];
-            var gross = fine + (r2 * settings.GrossShare * settings.GrossShare);
-            nodes[j] = new(j, fine, gross, Math.Log(2 * Math.PI * fine), Math.Log(2 * Math.PI * gross));
-        }
-
-        return nodes;
     }
 }

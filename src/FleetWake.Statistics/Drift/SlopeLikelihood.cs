@@ -85,13 +85,31 @@ internal static class SlopeLikelihood
         return true;
     }
 
+    /// <summary>Weight of a curve under a prior, with sums of s and of s^2.</summary>
+    public static DriftSums Sums(ReadOnlySpan<double> curve, ReadOnlySpan<double> prior)
+    {
+        var f = MemoryMarshal.Cast<double, Vector256<double>>(curve);
+        var p = MemoryMarshal.Cast<double, Vector256<double>>(prior);
+        Vector256<double> weight = default, first = default, second = default;
+        for (var i = 0; i < f.Length; i++)
+        {
+            var (w, s) = (f[i] * p[i], Place(i));
+            weight += w;
+            first += w * s;
+            second += w * s * s;
+        }
+
+        return new(Vector256.Sum(weight), Vector256.Sum(first), Vector256.Sum(second));
+    }
+
     private static double Peak(in Component c, double logWeight)
     {
         var s = Nearest(c);
         return logWeight + (s * (c.Xu - (0.5 * c.Xx * s)));
     }
 
-    private static Vector256<double> Place(int vector) => Vector256.Create((double)(SlopeGrid.Lowest + (4 * vector))) + Lane;
+    /// <summary>The drifts of a vector's four places.</summary>
+    public static Vector256<double> Place(int vector) => Vector256.Create((double)(SlopeGrid.Lowest + (4 * vector))) + Lane;
 
     private static Vector256<double> Direct(in Component c, double logWeight, int vector)
     {
@@ -102,3 +120,6 @@ internal static class SlopeLikelihood
     private static int Nearest(in Component c) =>
         c.Xx > 0 ? (int)Math.Round(Math.Clamp(c.Xu / c.Xx, SlopeGrid.Lowest, SlopeGrid.Highest)) : 0;
 }
+
+/// <summary>Sums over drifts s of w, w s and w s^2.</summary>
+internal readonly record struct DriftSums(double Weight, double First, double Second);

@@ -46,7 +46,21 @@ internal static class Drifts
         Assert.All(a.GrossChances, g => Assert.InRange(g, 0, 1));
         Assert.True(double.IsFinite(a.LogEvidence));
         if (a.LevelRpm is { } l) Assert.True(double.IsFinite(l.Value) && double.IsFinite(l.StandardError));
-        if (a.Exit is not { } e) return;
+        Assert.InRange(a.OwnEvidenceNats, 0, 1000);
+        Assert.All(a.Steps, step =>
+        {
+            Assert.True(double.IsFinite(step.Rpm.Value) && double.IsFinite(step.Rpm.StandardError) && step.Rpm.StandardError > 0, $"{step.Rpm}");
+            Assert.InRange(step.OwnEvidenceNats, 0, 1e6);
+            Assert.All(step.Events, e => Assert.NotEqual(StepKind.None, series.Events[e].Kind));
+        });
+        if (a.LevelAt(100) is { } ahead) Assert.True(double.IsFinite(ahead.Value) && double.IsFinite(ahead.StandardError));
+        Assert.Equal(a.Exit is null, a.ExitBelow is null);
+        if (a.Exit is not null) Sound(a.Exit);
+        if (a.ExitBelow is not null) Sound(a.ExitBelow);
+    }
+
+    private static void Sound(BandExit e)
+    {
         Assert.True(0 <= e.EarliestHours && e.EarliestHours <= e.MedianHours && e.MedianHours <= e.LatestHours && e.LatestHours <= BandExit.HorizonHours, $"{e}");
         Assert.InRange(e.Within500HoursChance, 0, 1);
     }
