@@ -61,7 +61,7 @@ public sealed record WearExpectation
     /// The share of mountings held possible to fall instead, by growth on the hull or roughness of the blades [1], 0 to 0.5:
     /// judgement, no source. It is given to every prior of a fleet and not fitted.
     /// </summary>
-    public double FallingShare { get; init; } = 0.02;
+    public double FallingShare { get; init; } = 0.005;
 
     /// <summary>Shape of the gamma distribution of their fall [1]: judgement.</summary>
     public double FallingShape { get; init; } = 2;
