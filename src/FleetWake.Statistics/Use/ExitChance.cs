@@ -7,9 +7,10 @@ namespace FleetWake.Statistics.Use;
 internal sealed class ExitChance
 {
     private const int Pieces = 24;
+    private const double Tolerance = 0.02; // [d]
     private const double Negligible = 1e-6; // chance of leaving within a piece
 
-    private readonly List<(double Hours, double Chance)> _steps = [];
+    private readonly List<(double Hours, double Chance, RunChance Run)> _steps = [];
     private readonly double _already;
     private readonly UsePosterior _use;
 
@@ -39,34 +40,54 @@ internal sealed class ExitChance
     {
         if (_already >= share)
             return 0;
-        var (low, below) = (0.0, _already - share);
-        var (high, above) = (most, By(most) - share);
-        if (!(above >= 0))
+        if (!(most > Tolerance) || By(Math.Log(most)).Chance < share)
             return null;
 
-        // False position, the end that stays put halved each time (Illinois; Dowell and Jarratt 1971, from memory), and a
-        // halving where the interval does not shrink: between sharp steps the chance is flat.
-        for (var i = 0; i < 80 && high - low > 1e-3; i++)
+        // Newton's step on the logarithm from where the piece is expected; halving where that would leave what holds the root.
+        var (low, high) = (Math.Log(Tolerance / 2), Math.Log(most));
+        var at = Math.Clamp(Expected(share), low, high);
+        for (var i = 0; i < 100 && high - low > 1e-12; i++)
         {
-            var middle = i % 3 == 2 ? (low + high) / 2 : low + ((high - low) * below / (below - above));
-            if (!(middle > low && middle < high))
-                middle = (low + high) / 2;
-            var excess = By(middle) - share;
-            if (excess >= 0)
-                (high, above, below) = (middle, excess, below / 2);
+            var (chance, slope) = By(at);
+            if (chance >= share)
+                high = at;
             else
-                (low, below, above) = (middle, excess, above / 2);
+                low = at;
+            var next = at + ((share - chance) / slope);
+            if (!(next > low && next < high))
+                next = (low + high) / 2;
+            var moved = Math.Abs(Math.Exp(next) - Math.Exp(at));
+            at = next;
+            if (moved < Tolerance)
+                break;
         }
 
-        return high;
+        return Math.Exp(at);
     }
 
-    private double By(double seasonDays)
+    private double Expected(double share)
     {
         var sum = _already;
-        foreach (var (hours, chance) in _steps)
-            sum += chance * _use.ChanceRunAtLeast(seasonDays, hours);
-        return sum;
+        foreach (var (hours, chance, _) in _steps)
+        {
+            if ((sum += chance) >= share)
+                return Math.Log(hours / _use.MeanRate);
+        }
+
+        return double.PositiveInfinity;
+    }
+
+    private (double Chance, double Slope) By(double logDays)
+    {
+        var (logX, logRest) = _use.Odds(Math.Exp(logDays));
+        var (sum, rise) = (_already, 0.0);
+        foreach (var (_, chance, run) in _steps)
+        {
+            var (reached, slope) = run.At(logX, logRest);
+            (sum, rise) = (sum + (chance * reached), rise + (chance * slope));
+        }
+
+        return (sum, rise);
     }
 
     // Until the piece matters little, or is short beside the doubt of the time that its hours take.
@@ -77,7 +98,7 @@ internal sealed class ExitChance
             return;
         if (chance < 0.01 || high - low < Math.Max(0.25, 0.3 * middle * _use.RelativeDoubt(middle)))
         {
-            _steps.Add((middle, chance));
+            _steps.Add((middle, chance, _use.Run(middle)));
             return;
         }
 

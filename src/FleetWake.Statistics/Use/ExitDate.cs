@@ -38,8 +38,9 @@ public sealed record ExitDate(DateOnly? Earliest, DateOnly? Median, DateOnly? La
         var last = readOn <= DateOnly.MaxValue.AddYears(-HorizonYears) ? readOn.AddYears(HorizonYears) : DateOnly.MaxValue;
         var chance = new ExitChance(chanceWithinHours, begin, use);
         var most = SeasonDays.Between(use.MonthShares, readOn, last);
+        var reached = 0.0; // a later share is never earlier, rounding or not
         DateOnly? By(double share) => chance.SeasonDays(share, most) is { } days
-            ? SeasonDays.Reached(use.MonthShares, readOn, days, last)
+            ? SeasonDays.Reached(use.MonthShares, readOn, reached = Math.Max(reached, days), last)
             : null;
         return new ExitDate(By(0.1), By(0.5), By(0.9), 0.8);
     }

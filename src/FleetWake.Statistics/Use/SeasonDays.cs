@@ -43,7 +43,7 @@ internal static class SeasonDays
     {
         while (from < to)
         {
-            var next = from == DateOnly.MaxValue ? from : from.AddDays(1); // the first day that counts
+            var next = from.AddDays(1); // the first day that counts
             var end = new DateOnly(next.Year, next.Month, DateTime.DaysInMonth(next.Year, next.Month));
             if (end > to)
                 end = to;

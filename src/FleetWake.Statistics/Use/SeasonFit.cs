@@ -10,6 +10,11 @@ internal static class SeasonFit
     private const double SmallestLump = 0.5; // [h]
     private const double LargestLump = 60; // [h]
 
+    private const double MonthsAhead = 3; // of which a forecast is made, about: their errors cancel in part
+
+    /// <summary>Standard deviation over mean when only the flat year is believed.</summary>
+    internal static readonly double DoubtWithoutFleet = Math.Sqrt(1 / FlatLumps / MonthsAhead);
+
     private sealed record Stretch(DateOnly From, int Days, double Hours, double[] ByMonth);
 
     internal static SeasonOfUse Of(IReadOnlyList<IReadOnlyList<UseStretch>> boats)
@@ -23,18 +28,18 @@ internal static class SeasonFit
             return SeasonOfUse.Trade;
 
         var lump = SeasonOfUse.Trade.OutingHours;
-        var shares = Shares(fleet, lump);
+        var (shares, _) = Shares(fleet, lump);
         lump = Lump(fleet, shares);
-        shares = Shares(fleet, lump);
+        (shares, var doubt) = Shares(fleet, lump);
         lump = Lump(fleet, shares);
         var (mean, shape) = FleetRate.Of(
             [.. fleet.Select(boat => (boat.Sum(s => s.Hours) / lump, boat.Sum(s => Expected(s, shares)) / lump))]);
-        return new SeasonOfUse(shares, Math.Clamp(mean, 1e-6, 24), shape, lump, fleet.Length);
+        return new SeasonOfUse(shares, Math.Clamp(mean, 1e-6, 24), shape, lump, fleet.Length) { SeasonDoubt = doubt };
     }
 
-    private static double[] Shares(Stretch[][] fleet, double lump)
+    private static (double[] Shares, double Doubt) Shares(Stretch[][] fleet, double lump)
     {
-        var shares = Enumerable.Repeat(1.0, 12).ToArray();
+        var (shares, variance) = (Enumerable.Repeat(1.0, 12).ToArray(), 0.0);
         for (var round = 0; round < Rounds; round++)
         {
             double[] run = new double[12], atOne = new double[12];
@@ -56,12 +61,14 @@ internal static class SeasonFit
             var flat = FlatLumps * lump;
             for (var m = 0; m < 12; m++)
                 shares[m] = (run[m] + flat) / (atOne[m] + flat);
+            // A share is gamma distributed about that quotient, the divisor over the lump its rate.
+            variance = Enumerable.Range(0, 12).Average(m => shares[m] * lump / (atOne[m] + flat));
             var mean = shares.Average();
             for (var m = 0; m < 12; m++)
                 shares[m] /= mean;
         }
 
-        return shares;
+        return (shares, Math.Min(1, Math.Sqrt(variance / MonthsAhead)));
     }
 
     // Pearson's: squares of what was run more or less than expected, over what was expected.

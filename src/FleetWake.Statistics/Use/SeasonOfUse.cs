@@ -24,7 +24,14 @@ public sealed record SeasonOfUse(
     /// Without a fleet: a year without seasons, 0.2 to 2.1 hours a day with a chance of 80 %, in lumps of 6 h. Judgement, no
     /// source: from a private boat's Sundays to a hire boat that is out half of the days.
     /// </summary>
-    public static SeasonOfUse Trade { get; } = new([1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1], 1, 1.5, 6, 0);
+    public static SeasonOfUse Trade { get; } =
+        new([1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1], 1, 1.5, 6, 0) { SeasonDoubt = SeasonFit.DoubtWithoutFleet };
+
+    /// <summary>
+    /// How far hours told from another part of the year may be out because the shares are not known, standard deviation over
+    /// mean [1], 0 to 1: 0.4 without a fleet, next to nothing for a fleet that was watched over a year.
+    /// </summary>
+    public double SeasonDoubt { get; init; }
 
     /// <summary>Learns shares, rate and lumps from a fleet.</summary>
     /// <param name="boats">For each engine its stretches, in any order; those that cannot be are left aside.</param>
@@ -48,16 +55,17 @@ public sealed record SeasonOfUse(
     /// <param name="other">The other.</param>
     public bool Equals(SeasonOfUse? other) =>
         other is not null && MonthShares.SequenceEqual(other.MonthShares) && MeanHoursPerDay.Equals(other.MeanHoursPerDay)
-        && Shape.Equals(other.Shape) && OutingHours.Equals(other.OutingHours) && Boats == other.Boats;
+        && Shape.Equals(other.Shape) && OutingHours.Equals(other.OutingHours) && Boats == other.Boats
+        && SeasonDoubt.Equals(other.SeasonDoubt);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(MeanHoursPerDay, Shape, OutingHours, Boats);
+    public override int GetHashCode() => HashCode.Combine(MeanHoursPerDay, Shape, OutingHours, Boats, SeasonDoubt);
 
     internal void Check(string name)
     {
         if (MonthShares is not { Count: 12 } || MonthShares.Any(share => !(share is >= 0 and <= 12 + 1e-6)))
             throw new ArgumentException("Twelve shares, each 0 to 12, are wanted.", name);
-        if (!(MeanHoursPerDay is >= 1e-6 and <= 24 && Shape is >= 1e-3 and <= 1e6 && OutingHours is >= 0.1 and <= 1000))
+        if (!(MeanHoursPerDay is >= 1e-6 and <= 24 && Shape is >= 1e-3 and <= 1e6 && OutingHours is >= 0.1 and <= 1000 && SeasonDoubt is >= 0 and <= 1))
             throw new ArgumentException("Rate, shape or lumps are out of range.", name);
     }
 }

@@ -14,6 +14,7 @@ namespace FleetWake.Statistics.Use;
 public sealed record UsePosterior
 {
     private const double Level = 0.8;
+    private const double YearDoubt = 0.1; // of a boat's next year by its last ones, sd over mean: judgement, no source
     private const double DaysInFebruary = 28.2425; // over four hundred years
 
     private readonly SeasonOfUse _season;
@@ -59,7 +60,10 @@ public sealed record UsePosterior
             days += SeasonDays.Between(season.MonthShares, stretch.From, stretch.To);
         }
 
-        return new UsePosterior(season, hours / season.OutingHours, days);
+        // Of relative variance v, n lumps are worth n / (1 + n v): a record tells other days than those to come.
+        var lumps = hours / season.OutingHours;
+        var worth = 1 / (1 + (lumps * ((YearDoubt * YearDoubt) + (season.SeasonDoubt * season.SeasonDoubt))));
+        return new UsePosterior(season, lumps * worth, days * worth);
     }
 
     /// <summary>Hours to be expected in a month [h], with 80 % limits of the expectation: a single month scatters more.</summary>
@@ -90,6 +94,13 @@ public sealed record UsePosterior
 
     /// <summary>Standard deviation over mean of the season days that so many hours need, about.</summary>
     internal double RelativeDoubt(double hours) => Math.Sqrt((1 / _shape) + (1 / ((hours / _season.OutingHours) + 0.5)));
+
+    /// <summary>The chance of having run so many hours, for many times.</summary>
+    internal RunChance Run(double hours) => new((hours / _season.OutingHours) + 0.5, _shape);
+
+    /// <summary>Logarithms of the x at which that is asked, and of 1 - x.</summary>
+    internal (double LogX, double LogRest) Odds(double seasonDays) =>
+        (-Math.Log(1 + (_seasonDays / seasonDays)), -Math.Log(1 + (seasonDays / _seasonDays)));
 
     internal double ChanceRunAtLeast(double seasonDays, double hours)
     {
