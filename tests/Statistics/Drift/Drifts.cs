@@ -36,6 +36,24 @@ internal static class Drifts
         Assert.Equal(expected.High, actual.High, within);
     }
 
+    /// <summary>All that an assessment says, but for the trials' and events' places.</summary>
+    public static void SameInAll(DriftAssessment expected, DriftAssessment actual, double within = 1e-6)
+    {
+        Same(expected.RpmPer100Hours, actual.RpmPer100Hours, within);
+        Assert.All(expected.Weights.Zip(actual.Weights), p => Assert.Equal(p.First, p.Second, within));
+        Assert.Equal(expected.LogEvidence, actual.LogEvidence, within);
+        Assert.Equal(expected.OwnEvidenceNats, actual.OwnEvidenceNats, within);
+        Assert.Equal(expected.PriorOnly, actual.PriorOnly);
+        Assert.Equal(expected.Steps.Count, actual.Steps.Count);
+        // A level stands thousands high and an hour may lie in the flat of a curve.
+        if (expected.LevelRpm is not null) Same(expected.LevelRpm, actual.LevelRpm!, 1000 * within);
+        foreach (var (a, b) in expected.Steps.Zip(actual.Steps)) Same(a.Rpm, b.Rpm, 1000 * within);
+        foreach (var (a, b) in new[] { (expected.Exit, actual.Exit), (expected.ExitBelow, actual.ExitBelow) })
+        {
+            foreach (var hours in new[] { 0, 100, 500, 2000 }) Assert.Equal(a?.ChanceWithin(hours) ?? 0, b?.ChanceWithin(hours) ?? 0, Math.Max(within, 2e-7));
+        }
+    }
+
     public static void Sound(DriftAssessment a, DriftSeries series)
     {
         var d = a.RpmPer100Hours;
@@ -57,6 +75,13 @@ internal static class Drifts
         Assert.Equal(a.Exit is null, a.ExitBelow is null);
         if (a.Exit is not null) Sound(a.Exit);
         if (a.ExitBelow is not null) Sound(a.ExitBelow);
+    }
+
+    public static void Sound(NextTrialValue v)
+    {
+        Assert.InRange(v.ChangesDecisionChance, 0, 1);
+        Assert.InRange(v.DoubtRemovedShare, 0, 1);
+        if (v.LeastDriftShown is { } least) Assert.InRange(least, 0, SlopeGrid.Highest);
     }
 
     private static void Sound(BandExit e)

@@ -8,17 +8,56 @@ public sealed class What_does_not_change_a_drift
 {
     [Fact]
     public void Another_beginning_of_the_calendar_and_of_the_hour_meter() => Drifts.Any.Sample(
-        s => Drifts.Same(Drifts.Assess(s).RpmPer100Hours, Drifts.Assess(s with
+        s => Drifts.SameInAll(Drifts.Assess(s), Drifts.Assess(s with
         {
             Trials = [.. s.Trials.Select(t => t with { Week = t.Week + 512, EngineHours = t.EngineHours + 1024 })],
             Events = [.. s.Events.Select(e => e with { Week = e.Week + 512 })],
-        }).RpmPer100Hours),
+        })),
         iter: 300);
 
     [Fact]
     public void The_order_in_which_records_arrive() => Drifts.Any.Sample(
-        s => Drifts.Same(Drifts.Assess(s).RpmPer100Hours, Drifts.Assess(s with { Trials = [.. s.Trials.Reverse()], Events = [.. s.Events.Reverse()] }).RpmPer100Hours),
+        s => Drifts.SameInAll(Drifts.Assess(s), Drifts.Assess(s with { Trials = [.. s.Trials.Reverse()], Events = [.. s.Events.Reverse()] })),
         iter: 300);
+
+    [Fact]
+    public void A_record_that_comes_late() => Gen.Select(Drifts.Any, Gen.Int[0, 13]).Sample(
+        (s, late) =>
+        {
+            late %= s.Trials.Count;
+            var whole = Drifts.Assess(s);
+            var found = Drifts.Assess(s with { Trials = [.. s.Trials.Where((_, i) => i != late), s.Trials[late]], Events = [.. s.Events.Skip(1), .. s.Events.Take(1)] });
+
+            Drifts.SameInAll(whole, found);
+            Assert.Equal(whole.GrossChances[late], found.GrossChances[^1], 1e-9);
+        },
+        iter: 300);
+
+    [Fact]
+    public void A_trial_whose_own_noise_is_larger_than_its_rpm() => Gen.Select(Drifts.Any, Gen.Double[0, 90]).Sample(
+        (s, week) => Drifts.SameInAll(Drifts.Assess(s), Drifts.Assess(s with { Trials = [.. s.Trials, new(week, 4 * week, 9000, OwnSdRpm: 9001)] }), 1e-12),
+        iter: 300);
+
+    /// <summary>Below that it still counts for the median RPM and as one more trial that may be gross; no figure that is shown feels it.</summary>
+    [Fact]
+    public void Next_to_nothing_is_changed_by_a_trial_whose_own_noise_is_most_of_its_rpm()
+    {
+        var s = Drifts.Steady(8, 20);
+        var (without, found) = (Drifts.Assess(s), Drifts.Assess(s with { Trials = [.. s.Trials, new(12, 55, 5640, OwnSdRpm: 5000)] }));
+
+        Drifts.Same(without.RpmPer100Hours, found.RpmPer100Hours, 0.1);
+        Drifts.Same(without.LevelRpm!, found.LevelRpm!, 0.5);
+    }
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(-40)]
+    public void An_own_noise_that_is_no_number_or_below_nothing(double own)
+    {
+        var s = Drifts.Steady(8, 20);
+        Drifts.SameInAll(Drifts.Assess(s), Drifts.Assess(s with { Trials = [.. s.Trials.Select(t => t with { OwnSdRpm = own })] }), 0);
+    }
 
     [Fact]
     public void A_trial_that_nobody_could_read() => Drifts.Any.Sample(
@@ -49,6 +88,25 @@ public sealed class What_does_not_change_a_drift
         },
         iter: 200);
 
+    /// <summary>Likewise all that is told: drifts and levels double, chances and shares stay. Priors of the drift are two drifts and their doubles.</summary>
+    [Fact]
+    public void A_gauge_that_counts_double_with_all_priors_doubled_doubles_levels_and_steps_and_leaves_chances() => Drifts.Any.Sample(
+        s =>
+        {
+            var once = DriftEstimator.Assess(s, Either(0, 10), Drifts.Settings);
+            var twice = DriftEstimator.Assess(
+                new(2 * s.RatedMinRpm, 2 * s.RatedMaxRpm, [.. s.Trials.Select(t => t with { Rpm = 2 * t.Rpm })], s.Events),
+                Either(0, 20),
+                Drifts.Settings with { LevelSdRpm = 1200, StrikeMeanRpm = 170, StrikeSdRpm = 180, RepitchSdRpm = 500 });
+            Assert.Equal(2 * once.LevelRpm!.Value, twice.LevelRpm!.Value, 1e-3);
+            Assert.All(once.GrossChances.Zip(twice.GrossChances), p => Assert.Equal(p.First, p.Second, 1e-6));
+            Assert.All(once.Steps.Zip(twice.Steps), p => Assert.Equal(2 * p.First.Rpm.Value, p.Second.Rpm.Value, 1e-3));
+            Assert.Equal(once.Exit!.ChanceWithin(300), twice.Exit!.ChanceWithin(300), 1e-6);
+            Assert.Equal(once.ExitBelow!.ChanceWithin(300), twice.ExitBelow!.ChanceWithin(300), 1e-6);
+            Assert.Equal(once.OwnEvidenceNats, twice.OwnEvidenceNats, 1e-6);
+        },
+        iter: 200);
+
     /// <summary>A trial right after an event that may do anything, and before another, has nothing to say.</summary>
     [Fact]
     public void A_trial_shut_in_between_two_new_baselines_changes_next_to_nothing()
@@ -62,10 +120,12 @@ public sealed class What_does_not_change_a_drift
         Drifts.Same(without.RpmPer100Hours, found.RpmPer100Hours, 0.02);
     }
 
-    private static SlopePrior At(int drift)
+    private static SlopePrior At(int drift) => Either(drift, drift);
+
+    private static SlopePrior Either(int drift, int other)
     {
         var weights = new double[SlopeGrid.Count];
-        weights[drift - SlopeGrid.Lowest] = 1;
+        weights[drift - SlopeGrid.Lowest] = weights[other - SlopeGrid.Lowest] = 1;
         return SlopePrior.Of(weights);
     }
 }
