@@ -16,20 +16,15 @@ public static class JudgeAlarms
     public static IReadOnlyList<IFact> Of(BoatFinding finding, PositionFinding position, FactLog told, DateTimeOffset at)
     {
         if (position.Mounting is not { } mounting) return [];
-        var now = mounting.Band.State switch
-        {
-            BandState.AboveTop => AlarmKind.AboveBand,
-            BandState.BelowBottom => AlarmKind.BelowBand,
-            _ => (AlarmKind?)null,
-        };
         var facts = new List<IFact>();
         foreach (var kind in Enum.GetValues<AlarmKind>())
         {
             var (episodes, open) = Episodes(told, kind);
-            if (now == kind && !open)
-                facts.Add(new AlarmRaised(Stamp(mounting.Mounting, kind, episodes + 1, "raised", finding, at), finding.Boat, position.Position, mounting.Mounting, kind, episodes + 1, mounting.Band.PresentRpm!.Value));
-            else if (now != kind && open)
-                facts.Add(new AlarmLifted(Stamp(mounting.Mounting, kind, episodes, "lifted", finding, at), mounting.Mounting, kind, episodes));
+            var now = Is(mounting, kind);
+            // Work on the prop may have answered the open alarm and a new one have come since, both seen only now.
+            var answered = open && kind == AlarmKind.Drift && LastRaised(told, kind)?.Answered != mounting.Watch?.Answered;
+            if (open && (!now || answered)) facts.Add(Lifted(finding, mounting.Mounting, kind, episodes, at));
+            if (now && (!open || answered)) facts.Add(Raised(finding, position, mounting, kind, episodes + 1, at));
         }
 
         return facts;
@@ -43,8 +38,30 @@ public static class JudgeAlarms
     public static IReadOnlyList<IFact> Ended(BoatFinding finding, string mounting, FactLog told, DateTimeOffset at) =>
     [
         .. Enum.GetValues<AlarmKind>().Select(k => (Kind: k, Told: Episodes(told, k))).Where(k => k.Told.Open)
-            .Select(k => new AlarmLifted(Stamp(mounting, k.Kind, k.Told.Count, "lifted", finding, at), mounting, k.Kind, k.Told.Count)),
+            .Select(k => Lifted(finding, mounting, k.Kind, k.Told.Count, at)),
     ];
+
+    private static bool Is(MountingFinding mounting, AlarmKind kind) => kind switch
+    {
+        AlarmKind.AboveBand => mounting.Band.State == BandState.AboveTop,
+        AlarmKind.BelowBand => mounting.Band.State == BandState.BelowBottom,
+        _ => mounting.Watch?.RaisedAt is not null,
+    };
+
+    private static AlarmRaised Raised(BoatFinding finding, PositionFinding position, MountingFinding mounting, AlarmKind kind, int episode, DateTimeOffset at)
+    {
+        var raised = new AlarmRaised(
+            Stamp(mounting.Mounting, kind, episode, "raised", finding, at), finding.Boat, position.Position, mounting.Mounting, kind, episode,
+            (kind == AlarmKind.Drift ? mounting.LevelRpm?.Value : null) ?? mounting.Band.PresentRpm ?? 0);
+        return kind == AlarmKind.Drift && mounting.Watch is { } watch
+            ? raised with { EvidenceToOne = watch.EvidenceToOne, AlarmAtToOne = watch.AlarmAtToOne, FalseAlarmsPerBoatYear = watch.FalseAlarmsPerBoatYear, Answered = watch.Answered, PriorNumber = finding.PriorNumber }
+            : raised;
+    }
+
+    private static AlarmLifted Lifted(BoatFinding finding, string mounting, AlarmKind kind, int episode, DateTimeOffset at) =>
+        new(Stamp(mounting, kind, episode, "lifted", finding, at), mounting, kind, episode);
+
+    private static AlarmRaised? LastRaised(FactLog told, AlarmKind kind) => told.Facts.OfType<AlarmRaised>().Where(a => a.Kind == kind).MaxBy(a => a.Episode);
 
     private static (int Count, bool Open) Episodes(FactLog told, AlarmKind kind)
     {

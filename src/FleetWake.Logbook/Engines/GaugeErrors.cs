@@ -24,7 +24,7 @@ internal static class GaugeErrors
     /// <summary>The errors in order of time; none when the gauge was never checked.</summary>
     public static IReadOnlyList<GaugeError> Of(BoatHistory history, string engine)
     {
-        var step = history.EngineCards.GetValueOrDefault(engine)?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm;
+        var step = history.EngineCards.GetValueOrDefault(engine)?.TachometerStepRpm ?? TachometerSteps.UnknownRpm;
         var alike = new List<List<TachometerChecked>>();
         foreach (var check in (history.EngineFacts.GetValueOrDefault(engine) ?? []).OfType<TachometerChecked>())
         {

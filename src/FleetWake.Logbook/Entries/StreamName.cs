@@ -1,10 +1,13 @@
 namespace FleetWake.Logbook.Entries;
 
-/// <summary>Names of streams: one per boat, engine, prop and small part, one for the operator's settings, one per mail message and per mounting's alarms.</summary>
+/// <summary>Names of streams: one per boat, engine, prop and small part, one for the operator's settings, one for what the fleet has shown of itself, one per mail message and per mounting's alarms.</summary>
 public static class StreamName
 {
     /// <summary>The stream of the operator's own settings.</summary>
     public const string Operator = "operator";
+
+    /// <summary>The stream of what the operator's fleet has shown of itself.</summary>
+    public const string Fleet = "fleet";
 
     private const string BoatPrefix = "boat/";
     private const string EnginePrefix = "engine/";

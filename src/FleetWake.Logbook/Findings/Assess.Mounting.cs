@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Fleet;
 using FleetWake.Logbook.Mountings;
 
 namespace FleetWake.Logbook.Findings;
@@ -7,10 +8,12 @@ namespace FleetWake.Logbook.Findings;
 public static partial class Assess
 {
     /// <summary>The wear of any mounting of a history, with the engine that turned it.</summary>
-    public static MountingFinding Mounting(BoatHistory history, MountingSpan mounting)
+    /// <param name="history">The boat's history.</param>
+    /// <param name="mounting">One of its mountings.</param>
+    /// <param name="priors">What its fleet has shown; what the trade expects when left out.</param>
+    public static MountingFinding Mounting(BoatHistory history, MountingSpan mounting, FleetPriors? priors = null)
     {
-        var hung = history.EngineOf(mounting);
-        return AssessMounting.Of(
-            history, mounting, hung is null ? null : Card(history, hung.Engine), hung is null ? null : history.Meters.GetValueOrDefault(hung.Engine));
+        var (engine, meter) = AssessMounting.Hung(history, mounting);
+        return AssessMounting.Of(history, mounting, engine, meter, priors ?? FleetPriors.Trade);
     }
 }

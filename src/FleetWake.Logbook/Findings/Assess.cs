@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
+using FleetWake.Logbook.Fleet;
 using FleetWake.Logbook.Inspections;
 
 namespace FleetWake.Logbook.Findings;
@@ -8,17 +9,22 @@ namespace FleetWake.Logbook.Findings;
 public static partial class Assess
 {
     /// <summary>Name and version of the method; part of what a stored finding is keyed by.</summary>
-    public const string Method = "straight-line-5";
+    public const string Method = "fleet-drift-1";
 
     /// <summary>The finding of a boat.</summary>
-    public static BoatFinding Boat(Dossier dossier) => Boat(BoatHistory.Tell(dossier));
+    /// <param name="dossier">Everything that bears on it.</param>
+    /// <param name="priors">What its fleet has shown; what the trade expects when left out.</param>
+    public static BoatFinding Boat(Dossier dossier, FleetPriors? priors = null) => Boat(BoatHistory.Tell(dossier), priors);
 
     /// <summary>The finding of a boat whose history is told already.</summary>
-    public static BoatFinding Boat(BoatHistory history)
+    /// <param name="history">Its history.</param>
+    /// <param name="priors">What its fleet has shown; what the trade expects when left out.</param>
+    public static BoatFinding Boat(BoatHistory history, FleetPriors? priors = null)
     {
+        priors ??= FleetPriors.Trade;
         var (registered, home) = (history.Registered, history.Home);
         var suspicions = new Suspicions(history);
-        IReadOnlyList<PositionFinding> positions = [.. Positions(history, suspicions).Select(p => At(history, suspicions, p))];
+        IReadOnlyList<PositionFinding> positions = [.. Positions(history, suspicions).Select(p => At(history, suspicions, p, priors))];
         return new BoatFinding(
             history.Boat,
             registered is null || home is null ? null : new BoatCard(registered.Name, home.Dock, home.DockZone, home.Water, registered.Entry.Date()) { Bottom = home.Bottom },
@@ -27,6 +33,7 @@ public static partial class Assess
             registered is null ? history.Facts.Count : 0,
             Method)
         {
+            PriorNumber = priors.Number,
             PropPlan = [.. history.PropPlan.Select(PlannedProp.Of)],
             Split = TwinSplit.Of(positions),
             LayUp = AssessSeason.LayUp(history),
@@ -45,7 +52,7 @@ public static partial class Assess
             .Concat(history.Mountings.Where(m => m.To is null && suspicions.Carried(m, null).Count > 0).Select(m => m.Fitted.Position))
             .Distinct().Order();
 
-    private static PositionFinding At(BoatHistory history, Suspicions suspicions, Position position)
+    private static PositionFinding At(BoatHistory history, Suspicions suspicions, Position position, FleetPriors priors)
     {
         var hung = history.Engines.LastOrDefault(e => e.Position == position && e.To is null);
         var engine = hung is null ? null : Card(history, hung.Engine);
@@ -60,7 +67,7 @@ public static partial class Assess
             position,
             engine,
             meter?.Readings.LastOrDefault()?.Hours,
-            mounting is null ? null : AssessMounting.Of(history, mounting, engine, meter),
+            mounting is null ? null : AssessMounting.Of(history, mounting, engine, meter, priors),
             open,
             last is null ? null : suspicions.Card(last),
             looks.Max() ?? hung?.From.Date() ?? mounting?.Fitted.Entry.Date() ?? NeverHung(history, position))

@@ -1,28 +1,29 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Fleet;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Trials;
 using FleetWake.Propulsion.Trials;
+using FleetWake.Statistics.Drift.Fleet;
 
 namespace FleetWake.Logbook.Findings;
 
-/// <summary>Assesses one mounting: its trials, a straight-line drift, its margin and its band exit.</summary>
+/// <summary>Assesses one mounting: its trials, their drift, its margin and its band exit.</summary>
 internal static class AssessMounting
 {
-    public static MountingFinding Of(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter)
+    public static MountingFinding Of(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, FleetPriors priors)
     {
-        var steps = MountingSteps.Of(history, mounting);
-        var breaks = steps.Where(s => s.NewBaseline).Select(s => s.Entry).ToList();
-        var worked = Trials(history, mounting, engine, meter, breaks);
-        var read = worked.ConvertAll(w => w.Trial);
-        var atReference = MostAtReference(read);
-        var trials = OfOneKind(read, atReference);
-        var drift = StraightDrift.Of(trials, atReference, engine?.TachometerStepRpm);
-        var band = Banding.Standing(trials, engine, drift);
-        var exit = Banding.Exit(trials, engine, drift, band, breaks.Count);
+        var (worked, trials, steps, atReference, series) = Read(history, mounting, engine, meter, priors);
+        var breaks = steps.Count(s => s.NewBaseline);
         var prop = Card(history, mounting);
+        var (prior, settings) = priors.Drift.Member(Member(history, mounting, prop.Material, series));
+        var drift = WearDrift.Of(trials, series, prior, settings);
+        trials = WithGrossChances(trials, series, drift);
+        var band = Banding.Standing(trials, engine, drift);
+        var exit = Banding.Exit(trials, engine, drift, band, breaks);
+        var use = MeterUse.Of(meter, priors.Season);
         return new MountingFinding(
             mounting.Id,
             prop,
@@ -30,21 +31,71 @@ internal static class AssessMounting
             meter?.At(mounting.Fitted.Entry)?.Hours,
             trials,
             [.. steps.Select(s => new HistoryMark(s.Kind, s.Entry.Date(), meter?.At(s.Entry)?.Hours, s.Label))],
-            trials.FirstOrDefault(t => t.SetAside is null && t.Stretch == breaks.Count)?.LineRpm(atReference),
+            trials.FirstOrDefault(t => t.SetAside is null && t.Stretch == breaks)?.LineRpm(atReference),
             drift?.DriftPer100Hours,
-            drift is null ? null : Banding.Line(drift, exit, goesOn: drift.Fit.LastStretch == breaks.Count && exit.State != BandExitState.AlreadyOutside),
+            drift is { Found.PriorOnly: false } ? Banding.Line(drift, exit, goesOn: drift.LastStretch == breaks && exit.State != BandExitState.AlreadyOutside) : null,
             band,
-            exit,
+            exit with { Dates = use.DatesOf(exit, drift) },
             Causes.Of(band, trials))
         {
             Found = mounting.Found,
             AtReference = atReference,
-            PointsTo = PointsTo.Of(Comparable(worked, breaks.Count), engine, prop),
-            LeastDriftShown = drift?.LeastShown,
+            PointsTo = PointsTo.Of(Comparable(worked, breaks), engine, prop),
+            FleetOnly = drift?.Found.PriorOnly ?? false,
+            LevelRpm = drift?.Found.LevelRpm,
+            Watch = DriftWatch.Of(series, trials, priors),
+            Steps = StepShown.Of(drift),
+            NextTrial = NextTrialCard.Of(drift, engine, use.HoursNow, use.ReadOn, use.Posterior),
         };
     }
 
-    private static List<Worked> Trials(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, List<Entry> breaks)
+    /// <summary>A mounting as its fleet's fit takes it; null without a usable trial.</summary>
+    public static FleetMember? Member(BoatHistory history, MountingSpan mounting, FleetPriors priors)
+    {
+        var (engine, meter) = Hung(history, mounting);
+        var read = Read(history, mounting, engine, meter, priors);
+        return read.Series.Trials.Count == 0 ? null : Member(history, mounting, history.PropOf(mounting)?.Material, read.Series);
+    }
+
+    /// <summary>The trials of any mounting in order, worked out and each used or set aside.</summary>
+    public static IReadOnlyList<TrialFinding> Trials(BoatHistory history, MountingSpan mounting, FleetPriors priors)
+    {
+        var (engine, meter) = Hung(history, mounting);
+        return Read(history, mounting, engine, meter, priors).Trials;
+    }
+
+    /// <summary>The engine that turned a mounting's prop, and its hours.</summary>
+    public static (EngineCard? Engine, MeterChain? Meter) Hung(BoatHistory history, MountingSpan mounting) => history.EngineOf(mounting) is { } hung
+        ? (Assess.Card(history, hung.Engine), history.Meters.GetValueOrDefault(hung.Engine))
+        : (null, null);
+
+    private static FleetMember Member(BoatHistory history, MountingSpan mounting, PropMaterial? material, MountingSeries series) => new(
+        mounting.Id,
+        history.Boat,
+        material is { } m ? Words.Of(m) : NotKnown,
+        history.Home is { } home ? Words.Of(home.Water) : NotKnown,
+        series.Series);
+
+    private const string NotKnown = "not known";
+
+    private static Readings Read(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, FleetPriors priors)
+    {
+        var steps = MountingSteps.Of(history, mounting);
+        var worked = Trials(history, mounting, engine, meter, [.. steps.Where(s => s.NewBaseline).Select(s => s.Entry)], priors);
+        var read = worked.ConvertAll(w => w.Trial);
+        var atReference = MostAtReference(read);
+        var trials = OfOneKind(read, atReference);
+        return new(worked, trials, steps, atReference, MountingSeries.Of(history, trials, worked, steps, engine, atReference));
+    }
+
+    private static List<TrialFinding> WithGrossChances(List<TrialFinding> trials, MountingSeries series, WearDrift? drift)
+    {
+        if (drift is null) return trials;
+        var chances = series.Trials.Zip(drift.Found.GrossChances).ToDictionary(p => p.First, p => p.Second);
+        return [.. trials.Select((t, i) => chances.TryGetValue(i, out var chance) ? t with { GrossChance = chance } : t)];
+    }
+
+    private static List<Worked> Trials(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, List<Entry> breaks, FleetPriors priors)
     {
         var (position, prop) = (mounting.Fitted.Position, mounting.Fitted.Prop);
         var gauges = engine is null ? [] : GaugeErrors.Of(history, engine.Engine);
@@ -60,6 +111,7 @@ internal static class AssessMounting
                 meter,
                 history.PitchInchesAt(prop, trial.Entry),
                 baselines.GetValueOrDefault(stretch),
+                priors.ResponseOf(engine?.Model),
                 stretch,
                 history.Believed.Contains(trial.Entry.Id));
             // The first trial that counts is the baseline that later ones are held against.
@@ -71,7 +123,11 @@ internal static class AssessMounting
         {
             TrialRun trial => Run(trial),
             NormalisedRpmRead read when read.Position == position =>
-                new Worked(AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry), history.Believed.Contains(read.Entry.Id)), null, false, null),
+                new Worked(AssessTrial.Of(read, engine, meter, StretchOf(history, breaks, read.Entry), history.Believed.Contains(read.Entry.Id)), null, false, null, read.Entry)
+                {
+                    AirCelsius = read.AirTemperatureCelsius,
+                    LoadDeltaKilograms = read.LoadDeltaKilograms,
+                },
             _ => null,
         };
         return [.. history.Facts.Where(f => mounting.Holds(f.Entry)).Select(Assessed).OfType<Worked>()];
@@ -81,21 +137,19 @@ internal static class AssessMounting
     private static List<Worked> Comparable(List<Worked> worked, int stretch) =>
         worked.FindAll(w => w is { Corrected: not null, Trial.SetAside: null or SetAsideReason.HoursUnknown } && w.Trial.Stretch == stretch);
 
-    private static bool Usable(TrialFinding trial) => trial is { SetAside: null, Hours: not null };
-
     /// <summary>
     /// A reading as read and one at reference conditions differ by weather, which a line through both would take for drift. The
     /// line is one of readings at reference conditions when most of the trials could be brought there.
     /// </summary>
     private static bool MostAtReference(List<TrialFinding> trials)
     {
-        var usable = trials.Where(Usable).ToList();
+        var usable = trials.Where(MountingSeries.Usable).ToList();
         return 2 * usable.Count(t => t.Reference is not null) > usable.Count;
     }
 
     private static List<TrialFinding> OfOneKind(List<TrialFinding> trials, bool atReference) =>
     [
-        .. trials.Select(t => Usable(t) && (atReference ? t.Reference is null : t.Normalised) ? t with { SetAside = SetAsideReason.OtherConditions } : t),
+        .. trials.Select(t => MountingSeries.Usable(t) && (atReference ? t.Reference is null : t.Normalised) ? t with { SetAside = SetAsideReason.OtherConditions } : t),
     ];
 
     private static int StretchOf(BoatHistory history, List<Entry> breaks, Entry entry) => breaks.Count(b => history.Order.Compare(b, entry) <= 0);
@@ -113,6 +167,19 @@ internal static class AssessMounting
             registered?.Material);
     }
 
-    /// <summary>A trial, the numbers behind it where it was run here, whether somebody said of each run if the prop drew air, and the pitch then [in].</summary>
-    internal sealed record Worked(TrialFinding Trial, CorrectedTrial? Corrected, bool Watched, double? PitchInches);
+    /// <summary>A trial, the numbers behind it where it was run here, whether somebody said of each run if the prop drew air, the pitch then [in], and its entry.</summary>
+    internal sealed record Worked(TrialFinding Trial, CorrectedTrial? Corrected, bool Watched, double? PitchInches, Entry Entry)
+    {
+        /// <summary>Air temperature [deg C], when read.</summary>
+        public double? AirCelsius { get; init; }
+
+        /// <summary>People and load on board [kg], when told.</summary>
+        public double? LoadKilograms { get; init; }
+
+        /// <summary>Load less a reference that somebody else chose [kg], when told so.</summary>
+        public double? LoadDeltaKilograms { get; init; }
+    }
+
+    private sealed record Readings(
+        List<Worked> Worked, List<TrialFinding> Trials, IReadOnlyList<MountingStep> Steps, bool AtReference, MountingSeries Series);
 }

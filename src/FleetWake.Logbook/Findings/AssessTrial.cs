@@ -9,9 +9,9 @@ internal static class AssessTrial
 {
     /// <summary>The trial at a position; null when no tachometer was read there. A reading that somebody said was right is believed, however odd.</summary>
     public static AssessMounting.Worked? At(
-        Position position, TrialRun trial, EngineCard? engine, GaugeError? gauge, MeterChain? meter, double? pitchInches, TrialConditions? baseline, int stretch, bool believed)
+        Position position, TrialRun trial, EngineCard? engine, GaugeError? gauge, MeterChain? meter, double? pitchInches, TrialConditions? baseline, BoatResponse response, int stretch, bool believed)
     {
-        if (TrialReadings.Of(position, trial, engine, gauge, pitchInches, baseline) is not { } reading) return null;
+        if (TrialReadings.Of(position, trial, engine, gauge, pitchInches, baseline, response) is not { } reading) return null;
         var corrected = TrialCorrection.Of(reading);
         var hours = meter?.At(trial.Entry);
         var found = new TrialFinding(
@@ -31,7 +31,11 @@ internal static class AssessTrial
             SlipSdPercent = 100 * corrected.SlipFraction?.StandardDeviation,
             Reference = ReferenceOf(trial, corrected),
         };
-        return new AssessMounting.Worked(found, corrected, trial.Runs.All(r => r.Tachometers.All(t => t.Position != position || t.Ventilated is not null)), pitchInches);
+        return new AssessMounting.Worked(found, corrected, trial.Runs.All(r => r.Tachometers.All(t => t.Position != position || t.Ventilated is not null)), pitchInches, trial.Entry)
+        {
+            AirCelsius = trial.AirTemperatureCelsius,
+            LoadKilograms = TrialReadings.LoadKilograms(trial),
+        };
     }
 
     /// <summary>

@@ -60,14 +60,14 @@ public enum AttentionKind
 
     /// <summary>It will leave its band soon.</summary>
     LeavingBand,
+
+    /// <summary>Its trials speak for drift: an alarm.</summary>
+    Drifting,
 }
 
 /// <summary>What on a boat needs a person.</summary>
 public static class Attentions
 {
-    /// <summary>A band exit whose earliest end lies within this many engine hours of the last trial is brought up [h]. Common practice, no source: about a season's months for a hire boat.</summary>
-    public const double SoonHours = 100;
-
     /// <summary>
     /// Everything on a boat that needs a person, most urgent first. A boat that left the fleet needs nobody; the RPM of
     /// one that is laid up can wait.
@@ -101,7 +101,7 @@ public static class Attentions
                 Add(AttentionKind.OpenStrike, HireStates.Sentence(carried) + Lifted(carried.LiftedOn), carried);
             if (position.Damage is { } damage && (damage.LiftedOn is not null || kept.Any(k => ReferenceEquals(k.About, damage))))
                 Add(AttentionKind.Damage, HireStates.Sentence(damage) + Lifted(damage.LiftedOn), damage);
-            if (position.Mounting is { } mounting && !finding.IsLaidUp()) AddBand(mounting, position, (kind, sentence) => Add(kind, sentence));
+            if (position.Mounting is { } mounting && !finding.IsLaidUp()) BandAttention.Add(mounting, position, (kind, sentence) => Add(kind, sentence));
         }
 
         found.AddRange(finding.Contradictions.Select(c =>
@@ -139,43 +139,6 @@ public static class Attentions
 
     private static string Seen(InspectionCard inspection) =>
         inspection.Marks.Count == 0 ? "" : $", with {string.Join(", ", inspection.Marks.Select(m => Words.Prose(m)))}";
-
-    private static void AddBand(MountingFinding mounting, PositionFinding position, Action<AttentionKind, string> add)
-    {
-        if (mounting.Band is { State: BandState.AboveTop or BandState.BelowBottom } band)
-        {
-            // What the trials themselves point to says more than the usual list, where it speaks of the same side.
-            var side = band.State == BandState.AboveTop ? CauseGroup.RpmUp : CauseGroup.RpmDown;
-            var told = mounting.PointsTo is { } points && points.Group == side ? CauseWords.Of(points) : "";
-            var causes = told.Length > 0 ? told : mounting.Causes.Count > 0 ? $" May be: {string.Join(", ", mounting.Causes)}." : "";
-            var since = mounting.Exit.State == BandExitState.NoTrialSinceNewBaseline ? " That was before a strike, work on the prop or a change of the boat; no trial since." : "";
-            add(AttentionKind.OutsideBand, Outside(mounting, band, position.Engine!) + causes + since);
-        }
-        else if (mounting.Exit is { State: BandExitState.Forecast, EarliestHours: <= SoonHours } exit)
-        {
-            var latest = exit.LatestHours is { } h ? $"{h:0}" : "more than the horizon";
-            add(
-                AttentionKind.LeavingBand,
-                $"Leaves its band at the {Words.Prose(exit.Edge!)} about {exit.HoursFromLastTrial:0} engine hours after its last trial ({exit.EarliestHours:0} to {latest} at {exit.Level:P0}).");
-        }
-    }
-
-    private static string Outside(MountingFinding mounting, BandStanding band, EngineCard engine)
-    {
-        var above = band.State == BandState.AboveTop;
-        var edge = above ? $"the top ({engine.BandHighRpm:0}) of its band" : $"the bottom ({engine.BandLowRpm:0}) of its band";
-        if (mounting.LastWideOpen(engine)?.SetAside == SetAsideReason.LimiterReached)
-            return $"Over-revving: the limiter held it at {band.ObservedRpm:0} RPM at wide-open throttle; without it, it would turn over {edge}.";
-        var by = Math.Abs(band.MarginRpm!.Value);
-        var place = $"{(by < 0.5 ? "just" : $"{by:0}")} {(above ? "above" : "below")} {edge}";
-        var word = above ? "Over-revving" : "Lugging";
-        if (Math.Abs(band.ObservedRpm!.Value - band.PresentRpm!.Value) < 1)
-            return $"{word}: {band.PresentRpm:0} RPM at wide-open throttle{Gauge(band)}, {place}.";
-        var of = mounting.AtReference ? " at reference air" : "";
-        return $"{word} by the line through its trials: {band.PresentRpm:0} RPM{of}, {place}. The last of them {(band.GaugeRpm is null ? "read" : "turned")} {band.ObservedRpm:0}{Gauge(band)}.";
-    }
-
-    private static string Gauge(BandStanding band) => band.GaugeRpm is { } shown ? $" (the gauge showed {shown:0})" : "";
 
     private static string Strike(OpenStrike strike, HireTable table)
     {

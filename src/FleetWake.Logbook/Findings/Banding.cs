@@ -4,7 +4,10 @@ namespace FleetWake.Logbook.Findings;
 internal static class Banding
 {
     /// <summary>Exits farther off than this are "beyond the horizon" [h]: several seasons of hire.</summary>
-    public const double HorizonHours = 2000;
+    public const double HorizonHours = Statistics.Drift.BandExit.HorizonHours;
+
+    /// <summary>Leaving the band within so many engine hours is soon [h].</summary>
+    private const double SoonHours = 100;
 
     private const int LineSamples = 24;
 
@@ -20,8 +23,8 @@ internal static class Banding
         return read is not null && (read.SetAside == SetAsideReason.LimiterReached || read.TurnedRpm > engine?.BandHighRpm) ? read : last;
     }
 
-    /// <summary>Standing by the last wide-open-throttle trial and the fitted line: outside if either says so.</summary>
-    public static BandStanding Standing(IReadOnlyList<TrialFinding> trials, EngineCard? engine, StraightDrift? drift)
+    /// <summary>Standing by the last wide-open-throttle trial and the level of all of them: outside if either says so.</summary>
+    public static BandStanding Standing(IReadOnlyList<TrialFinding> trials, EngineCard? engine, WearDrift? drift)
     {
         var last = LastWideOpen(trials, engine);
         if (last is null || engine is not { BandLowRpm: { } low, BandHighRpm: { } high })
@@ -31,34 +34,34 @@ internal static class Banding
         if (last.SetAside == SetAsideReason.LimiterReached)
             return new BandStanding(BandState.AboveTop, last.TurnedRpm, last.TurnedRpm, Math.Min(high - last.TurnedRpm, 0), BandEdge.Top) { ReferenceRpm = Besides(trials, last), GaugeRpm = Math.Abs(last.Rpm - last.TurnedRpm) < 1 ? null : last.Rpm };
 
-        var byLine = drift is not null && drift.Fit.LastStretch == last.Stretch ? drift.Fit.At(drift.LastTrialHours).Value : last.TurnedRpm;
-        var present = Margin(last.TurnedRpm, low, high) <= Margin(byLine, low, high) ? last.TurnedRpm : byLine;
+        var byLevel = drift?.LastStretch == last.Stretch ? drift.Found.LevelRpm?.Value ?? last.TurnedRpm : last.TurnedRpm;
+        var present = Margin(last.TurnedRpm, low, high) <= Margin(byLevel, low, high) ? last.TurnedRpm : byLevel;
         var margin = Margin(present, low, high);
         var edge = high - present < present - low ? BandEdge.Top : BandEdge.Bottom;
         var state = margin >= 0 ? BandState.InBand : edge == BandEdge.Top ? BandState.AboveTop : BandState.BelowBottom;
         return new BandStanding(state, last.TurnedRpm, present, margin, edge) { ReferenceRpm = Besides(trials, last), GaugeRpm = Math.Abs(last.Rpm - last.TurnedRpm) < 1 ? null : last.Rpm };
     }
 
-    /// <summary>When drift carries it out of the band.</summary>
-    public static BandExit Exit(IReadOnlyList<TrialFinding> trials, EngineCard? engine, StraightDrift? drift, BandStanding band, int newBaselines)
+    /// <summary>When drift carries it out of the band, at the edge that it is likelier to leave by.</summary>
+    public static BandExit Exit(IReadOnlyList<TrialFinding> trials, EngineCard? engine, WearDrift? drift, BandStanding band, int newBaselines)
     {
-        if (engine is not { BandLowRpm: { } low, BandHighRpm: { } high }) return new BandExit(BandExitState.NotKnown);
+        if (engine is not { BandLowRpm: not null, BandHighRpm: not null }) return new BandExit(BandExitState.NotKnown);
         // First of all: where it stood before a repitch says nothing of where it stands after.
         if (newBaselines > 0 && trials.All(t => t.Stretch < newBaselines)) return new BandExit(BandExitState.NoTrialSinceNewBaseline);
         if (band.State is BandState.AboveTop or BandState.BelowBottom) return new BandExit(BandExitState.AlreadyOutside, band.NearerEdge);
-        if (drift is null || drift.Fit.LastStretch < newBaselines) return new BandExit(BandExitState.TooFewTrials);
-        if (!drift.StandsOut()) return new BandExit(BandExitState.NoDriftShown);
+        if (drift is null || drift.Found is not { PriorOnly: false, Exit: { } top, ExitBelow: { } bottom }) return new BandExit(BandExitState.TooFewTrials);
+        if (drift.LastStretch < newBaselines) return new BandExit(BandExitState.NoTrialSinceNewBaseline);
 
-        var edge = drift.DriftPer100Hours.Value > 0 ? BandEdge.Top : BandEdge.Bottom;
-        var crossing = drift.Fit.Crossing(edge == BandEdge.Top ? high : low, drift.LastTrialHours, drift.LastTrialHours + HorizonHours);
-        double? FromLast(double? hours) => hours - drift.LastTrialHours;
-        return crossing.X is null
-            ? new BandExit(BandExitState.BeyondHorizon, edge, null, FromLast(crossing.LowX), null, StraightDrift.Level)
-            : new BandExit(BandExitState.Forecast, edge, FromLast(crossing.X), FromLast(crossing.LowX) ?? 0, FromLast(crossing.HighX), StraightDrift.Level);
+        var edge = LikelierEdge(top, bottom);
+        var exit = edge == BandEdge.Top ? top : bottom;
+        double? Within(double hours) => hours < HorizonHours ? hours : null;
+        return Within(exit.MedianHours) is { } hours
+            ? new BandExit(BandExitState.Forecast, edge, hours, exit.EarliestHours, Within(exit.LatestHours), WearDrift.Level) { Within100HoursChance = exit.ChanceWithin(SoonHours) }
+            : new BandExit(BandExitState.BeyondHorizon, edge, null, Within(exit.EarliestHours), null, WearDrift.Level) { Within100HoursChance = exit.ChanceWithin(SoonHours) };
     }
 
-    /// <summary>The fitted line sampled for a picture, carried on some way past the last trial unless a new baseline has ended it.</summary>
-    public static DriftLine Line(StraightDrift drift, BandExit exit, bool goesOn)
+    /// <summary>The present stretch as a line for a picture, carried on some way past the last trial unless a new baseline has ended it.</summary>
+    public static DriftLine Line(WearDrift drift, BandExit exit, bool goesOn)
     {
         var span = Math.Max(drift.LastTrialHours - drift.FirstHours, 50);
         var ahead = Math.Clamp(exit.HoursFromLastTrial ?? span / 2, span / 4, span);
@@ -67,14 +70,20 @@ internal static class Banding
             .Select(i => drift.FirstHours + ((end - drift.FirstHours) * i / LineSamples))
             .Append(drift.LastTrialHours).Distinct().Order();
         return new DriftLine(
-            StraightDrift.Level,
+            WearDrift.Level,
             [
                 .. hours.Select(h =>
                 {
-                    var mean = drift.Fit.At(h);
-                    return new DriftPoint(h, mean.Value, mean.Low, mean.High, h > drift.LastTrialHours);
+                    var level = drift.At(h);
+                    return new DriftPoint(h, level.Value, level.Low, level.High, h > drift.LastTrialHours);
                 }),
             ]);
+    }
+
+    private static BandEdge LikelierEdge(Statistics.Drift.BandExit top, Statistics.Drift.BandExit bottom)
+    {
+        var (up, down) = (top.ChanceWithin(HorizonHours), bottom.ChanceWithin(HorizonHours));
+        return down > up || (down == up && bottom.MedianHours < top.MedianHours) ? BandEdge.Bottom : BandEdge.Top;
     }
 
     private static bool Tells(TrialFinding trial) =>

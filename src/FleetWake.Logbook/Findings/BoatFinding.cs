@@ -22,6 +22,9 @@ public sealed record BoatFinding(
     int Held,
     string Method)
 {
+    /// <summary>Number of the fleet prior that it was made under; 0 for what the trade expects.</summary>
+    public int PriorNumber { get; init; }
+
     /// <summary>Its prop plan, by position and use.</summary>
     public IReadOnlyList<PlannedProp> PropPlan { get; init; } = [];
 

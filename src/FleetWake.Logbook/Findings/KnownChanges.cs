@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Fleet;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Propulsion;
 using FleetWake.Propulsion.Response;
@@ -40,20 +41,20 @@ public sealed record KnownChanges(string Model, IReadOnlyList<PowerStep> Power, 
     /// <summary>The known changes of a boat's engines.</summary>
     public static IEnumerable<KnownChanges> Of(BoatHistory history)
     {
-        var mountings = EveryMounting.Of(history)
-            .Select(m => (m.Span, m.Wear, Engine: history.EngineOf(m.Span)?.Engine))
+        var mountings = history.Mountings
+            .Select(m => (Span: m, Trials: AssessMounting.Trials(history, m, FleetPriors.Trade), Engine: history.EngineOf(m)?.Engine))
             .Where(m => m.Engine is not null && history.EngineCards.ContainsKey(m.Engine)).ToList();
         foreach (var family in mountings.GroupBy(m => history.EngineCards[m.Engine!].Model, StringComparer.Ordinal))
         {
-            var power = family.SelectMany(m => Trials(m.Wear).Where(t => !t.Flags.Contains(TrialDoubt.PressureMissing)).GroupBy(t => t.Stretch).SelectMany(s => Weather(history.Boat, s))).ToList();
-            var pitch = family.GroupBy(m => (m.Engine, m.Span.Fitted.Position)).SelectMany(g => NextPitch(history, [.. g.Select(m => (m.Span, m.Wear))])).ToList();
+            var power = family.SelectMany(m => Trials(m.Trials).Where(t => !t.Flags.Contains(TrialDoubt.PressureMissing)).GroupBy(t => t.Stretch).SelectMany(s => Weather(history.Boat, s))).ToList();
+            var pitch = family.GroupBy(m => (m.Engine, m.Span.Fitted.Position)).SelectMany(g => NextPitch(history, [.. g.Select(m => (m.Span, m.Trials))])).ToList();
             if (power.Count + pitch.Count > 0) yield return new KnownChanges(family.Key, power, pitch);
         }
     }
 
     /// <summary>Trials run here whose air was read; what was brought to reference conditions elsewhere teaches nothing of the air.</summary>
-    private static List<TrialFinding> Trials(MountingFinding wear) =>
-        [.. wear.Trials.Where(t => t is { SetAside: null or SetAsideReason.HoursUnknown or SetAsideReason.OtherConditions, Normalised: false, Reference.CorrectionFactor: not null })];
+    private static List<TrialFinding> Trials(IReadOnlyList<TrialFinding> trials) =>
+        [.. trials.Where(t => t is { SetAside: null or SetAsideReason.HoursUnknown or SetAsideReason.OtherConditions, Normalised: false, Reference.CorrectionFactor: not null })];
 
     /// <summary>Trials of a stretch in pairs, the densest air with the thinnest: each trial once, so that its scatter counts once.</summary>
     private static IEnumerable<PowerStep> Weather(string boat, IEnumerable<TrialFinding> stretch)
@@ -73,14 +74,14 @@ public sealed record KnownChanges(string Model, IReadOnlyList<PowerStep> Power, 
     }
 
     /// <summary>One mounting and the next on the same engine: another prop alike but for its pitch, or the same one back from a repitch.</summary>
-    private static IEnumerable<PitchStep> NextPitch(BoatHistory history, List<(MountingSpan Span, MountingFinding Wear)> mountings)
+    private static IEnumerable<PitchStep> NextPitch(BoatHistory history, List<(MountingSpan Span, IReadOnlyList<TrialFinding> Trials)> mountings)
     {
         foreach (var (one, next) in mountings.Zip(mountings.Skip(1)))
         {
             var (a, b) = (history.PropOf(one.Span), history.PropOf(next.Span));
             if (a is null || b is null || one.Span.To is not { } off) continue;
             if (a.Material != b.Material || a.Blades != b.Blades || Math.Abs(a.DiameterInches - b.DiameterInches) > AlikeInches) continue;
-            if (Trials(one.Wear).LastOrDefault() is not { } before || Trials(next.Wear).FirstOrDefault() is not { } after) continue;
+            if (Trials(one.Trials).LastOrDefault() is not { } before || Trials(next.Trials).FirstOrDefault() is not { } after) continue;
             if (history.PitchInchesAt(a.Prop, off) is { } was && history.PitchInchesAt(b.Prop, next.Span.Fitted.Entry) is { } now
                 && Step(was, now, before, after, a.Prop == b.Prop ? OfRepitch : OfSwap) is { } step)
                 yield return step with { Boat = history.Boat };

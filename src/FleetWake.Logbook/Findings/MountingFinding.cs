@@ -10,8 +10,8 @@ namespace FleetWake.Logbook.Findings;
 /// <param name="Trials">Its trials in order, each used or set aside with a reason.</param>
 /// <param name="Marks">What happened during the mounting: strikes, inspections, and whatever began a new baseline.</param>
 /// <param name="BaselineRpm">What the present stretch showed first [RPM].</param>
-/// <param name="Drift">Drift [RPM per 100 engine hours] with its interval; null when there are too few trials.</param>
-/// <param name="Line">The fitted line of the present stretch, for pictures; null without a drift.</param>
+/// <param name="Drift">Drift [RPM per 100 engine hours] with its interval, from its own trials and what the fleet makes likely; null without a usable trial.</param>
+/// <param name="Line">The fitted line of the present stretch, for pictures; null where its own trials say nothing of a drift.</param>
 /// <param name="Band">Where the boat stands in its band.</param>
 /// <param name="Exit">When drift carries it out of its band.</param>
 /// <param name="Causes">What may lie behind a reading outside the band or a drift, most likely group first.</param>
@@ -32,8 +32,20 @@ public sealed record MountingFinding(
     /// <summary>The prop was found there, and nobody recorded the fitting: it was on for some time before.</summary>
     public bool Found { get; init; }
 
-    /// <summary>The least drift that these trials could have shown on this gauge [RPM per 100 engine hours]: a smaller one is lost in the gauge's step. Null without a drift.</summary>
-    public double? LeastDriftShown { get; init; }
+    /// <summary>The drift is the fleet's: its own trials say next to nothing of it, and no date is drawn from it.</summary>
+    public bool FleetOnly { get; init; }
+
+    /// <summary>RPM that the trials together say it turned at the last of them, with its interval [RPM]; null without a usable trial.</summary>
+    public Estimate? LevelRpm { get; init; }
+
+    /// <summary>The evidence for drift, and whether it raised an alarm; null with fewer than two usable trials.</summary>
+    public DriftWatch? Watch { get; init; }
+
+    /// <summary>What each strike, repitch or other new baseline did to the RPM, where trials on both sides tell.</summary>
+    public IReadOnlyList<StepShown> Steps { get; init; } = [];
+
+    /// <summary>What one more trial would decide; null without a usable trial or a rated band.</summary>
+    public NextTrialCard? NextTrial { get; init; }
 
     /// <summary>
     /// Baseline, drift, line and exit are of RPM at reference conditions; else of RPM as read, where too little was read of the
@@ -154,44 +166,4 @@ public enum BandEdge
 
     /// <summary>The lowest rated RPM.</summary>
     Bottom,
-}
-
-/// <summary>When drift carries a boat out of its band.</summary>
-/// <param name="State">In words; hours stand only with <see cref="BandExitState.Forecast"/>.</param>
-/// <param name="Edge">The edge it drifts to.</param>
-/// <param name="HoursFromLastTrial">Engine hours from the last trial to the edge [h].</param>
-/// <param name="EarliestHours">Lower end of the interval [h].</param>
-/// <param name="LatestHours">Upper end [h]; null when it lies beyond the horizon.</param>
-/// <param name="Level">Level of the interval.</param>
-public sealed record BandExit(
-    BandExitState State,
-    BandEdge? Edge = null,
-    double? HoursFromLastTrial = null,
-    double? EarliestHours = null,
-    double? LatestHours = null,
-    double? Level = null);
-
-/// <summary>What can be said of a band exit.</summary>
-public enum BandExitState
-{
-    /// <summary>No band, no engine or no prop on record.</summary>
-    NotKnown,
-
-    /// <summary>Fewer than three usable trials, or all of them within an hour of running: nothing is said.</summary>
-    TooFewTrials,
-
-    /// <summary>A strike, work on the prop or a change of the boat began a new baseline, and no trial has been run since.</summary>
-    NoTrialSinceNewBaseline,
-
-    /// <summary>It is outside already.</summary>
-    AlreadyOutside,
-
-    /// <summary>The trials show no drift that stands out from their scatter.</summary>
-    NoDriftShown,
-
-    /// <summary>Beyond the horizon.</summary>
-    BeyondHorizon,
-
-    /// <summary>A forecast in hours with its interval.</summary>
-    Forecast,
 }

@@ -40,6 +40,9 @@ public sealed record TrialFinding(
     /// <summary>What it would have shown at reference conditions; null when too little was read of the air, or no correction applies.</summary>
     public AtReference? Reference { get; init; }
 
+    /// <summary>Chance that its reading is grossly wrong, by all trials of the mounting [1]: it counts less, and is not thrown away. Null where it does not count.</summary>
+    public double? GrossChance { get; init; }
+
     /// <summary>The RPM of it that a line holds.</summary>
     /// <param name="atReference">The line is one of readings at reference conditions.</param>
     public double LineRpm(bool atReference) => atReference && Reference is { } reference ? reference.Rpm : TurnedRpm;

@@ -21,5 +21,5 @@ public sealed record TwinSplit(Guid Entry, DateOnly On, double PortLessStarboard
     // Two gauges of one run tell a split whether or not it counts for drift.
     private static bool Tells(TrialFinding trial) => trial.SetAside is null or SetAsideReason.HoursUnknown or SetAsideReason.OtherConditions;
 
-    private static double Step(PositionFinding position) => position.Engine?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm;
+    private static double Step(PositionFinding position) => position.Engine?.TachometerStepRpm ?? TachometerSteps.UnknownRpm;
 }

@@ -13,7 +13,7 @@ internal static class TrialReadings
     private const double PersonKilograms = 80;
 
     /// <summary>The trial as one engine ran it; null when no tachometer was read at its position.</summary>
-    public static TrialReading? Of(Position position, TrialRun trial, EngineCard? engine, GaugeError? gauge, double? pitchInches, TrialConditions? baseline)
+    public static TrialReading? Of(Position position, TrialRun trial, EngineCard? engine, GaugeError? gauge, double? pitchInches, TrialConditions? baseline, BoatResponse? response = null)
     {
         List<RunReading> runs =
         [
@@ -33,6 +33,7 @@ internal static class TrialReadings
             {
                 PartThrottle = trial.Throttle == Throttle.Part,
                 Baseline = baseline,
+                Response = response ?? BoatResponse.Prior,
             };
     }
 
@@ -45,10 +46,12 @@ internal static class TrialReadings
             trial.HumidityPercent / 100),
         WaterDepth = trial.WaterDepthMetres is { } depth ? Length.FromMetres(depth) : null,
         TrimDegrees = trial.TrimDegrees,
-        Load = trial is { People: null, LoadKilograms: null }
-            ? null
-            : Mass.FromKilograms(((trial.People ?? 0) * PersonKilograms) + (trial.LoadKilograms ?? 0)),
+        Load = LoadKilograms(trial) is { } load ? Mass.FromKilograms(load) : null,
     };
+
+    /// <summary>People with what they carry, and load [kg]; null when neither was told.</summary>
+    public static double? LoadKilograms(TrialRun trial) =>
+        trial is { People: null, LoadKilograms: null } ? null : ((trial.People ?? 0) * PersonKilograms) + (trial.LoadKilograms ?? 0);
 
     private static EngineData Engine(EngineCard? engine, GaugeError? gauge) => new()
     {
@@ -56,7 +59,7 @@ internal static class TrialReadings
         BandLow = Rate(engine?.BandLowRpm),
         BandHigh = Rate(engine?.BandHighRpm),
         Breathing = engine?.AirIntake == AirIntake.Supercharged ? AirResponse.Supercharged : AirResponse.NaturallyAspirated,
-        TachometerStep = Rate(engine?.TachometerStepRpm ?? StraightDrift.UnknownTachometerStepRpm),
+        TachometerStep = Rate(engine?.TachometerStepRpm ?? TachometerSteps.UnknownRpm),
         TachometerError = gauge is { Error: { Value: >= -GaugeErrors.Most and <= GaugeErrors.Most } error } ? error : null,
     };
 

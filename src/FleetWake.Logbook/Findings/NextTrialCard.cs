@@ -1,0 +1,39 @@
+using FleetWake.Logbook.Engines;
+using FleetWake.Statistics;
+using FleetWake.Statistics.Drift;
+using FleetWake.Statistics.Use;
+
+namespace FleetWake.Logbook.Findings;
+
+/// <summary>What one more trial would decide, run at the hours that the meter shows now.</summary>
+/// <param name="ChangesDecisionChance">Chance that it turns "act before the next 100 engine hours" into "wait", or the other way round [1].</param>
+/// <param name="DoubtRemovedShare">Share of the drift's variance that it is expected to take away [1].</param>
+/// <param name="LeastDriftShown">The smallest steady drift that would stand out on this gauge with one more trial a quarter of a year from the last reading [RPM per 100 engine hours]; null when none would.</param>
+public sealed record NextTrialCard(double ChangesDecisionChance, double DoubtRemovedShare, double? LeastDriftShown)
+{
+    /// <summary>One acts when the chance of leaving the band within these engine hours [h] ...</summary>
+    public const double ActWithinHours = 100;
+
+    /// <summary>... reaches this [1]. Both are judgement.</summary>
+    public const double ActAtChance = 0.5;
+
+    private const int SeasonDays = 90;
+
+    /// <summary>What a trial would decide; null without a usable trial or a band.</summary>
+    /// <param name="drift">The drift.</param>
+    /// <param name="engine">The engine.</param>
+    /// <param name="hoursNow">The last reading of its meter [h].</param>
+    /// <param name="readOn">Day of that reading.</param>
+    /// <param name="use">How much it runs.</param>
+    internal static NextTrialCard? Of(WearDrift? drift, EngineCard? engine, double? hoursNow, DateOnly? readOn, UsePosterior use)
+    {
+        if (drift is null || engine is not { BandLowRpm: not null, BandHighRpm: not null }) return null;
+        var gauge = GaugeStep.StandardUncertainty(engine.TachometerStepRpm ?? TachometerSteps.UnknownRpm);
+        var run = Math.Max(0, (hoursNow ?? drift.LastTrialHours) - drift.LastTrialHours);
+        NextTrialValue At(double hours) =>
+            NextTrial.Of(drift.Found, drift.Settings, drift.Series.Series, new NextTrialPlan(hours, ActWithinHours, ActAtChance, gauge));
+        var now = At(run);
+        var later = readOn is { } day ? At(run + use.MeanHours(day, day.AddDays(SeasonDays))) : now;
+        return new(now.ChangesDecisionChance, now.DoubtRemovedShare, later.LeastDriftShown);
+    }
+}
