@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using FleetWake.Drift;
 using FleetWake.Statistics.Drift;
 
@@ -12,10 +13,9 @@ internal static class DriftCommand
         var output = new Option<string?>("--out") { Description = "CSV file to write the estimates to, one line a mounting." };
         var alarms = new Option<string?>("--alarms") { Description = "CSV file to write the alarms of alarm_mountings.csv, alarm_trials.csv and alarm_events.csv to." };
         var explain = new Option<string?>("--explain") { Description = "A mounting whose evidence is told in plain words." };
-        var threshold = new Option<double>("--threshold")
+        var threshold = new Option<double?>("--threshold")
         {
-            Description = "Logarithm of the evidence that raises an alarm, 0.1 to 20.",
-            DefaultValueFactory = _ => DriftAlarm.RecommendedThreshold,
+            Description = $"Logarithm of the evidence that raises an alarm, 0.1 to 20; without it each fleet's own, calibrated on its trials, from {DriftAlarm.RecommendedThreshold.ToString(CultureInfo.InvariantCulture)} upward.",
         };
         var command = new Command(
             "drift",
@@ -29,7 +29,7 @@ internal static class DriftCommand
                 if (path is not null && string.IsNullOrWhiteSpace(path)) throw new CommandException($"{option} is empty: name a {(option == "--data" ? "folder" : "file")}.");
             var folder = Path.GetFullPath(parsed.GetRequiredValue(data));
             var limit = parsed.GetValue(threshold);
-            if (!(limit is >= 0.1 and <= 20)) throw new CommandException($"--threshold {limit}: give a number from 0.1 to 20.");
+            if (limit is { } given && !(given is >= 0.1 and <= 20)) throw new CommandException($"--threshold {limit}: give a number from 0.1 to 20.");
             if (parsed.GetValue(output) is null && parsed.GetValue(alarms) is null && parsed.GetValue(explain) is null)
                 throw new CommandException("Say what to make: --out FILE, --alarms FILE or --explain MOUNTING.");
             if (!Directory.Exists(folder)) throw new CommandException($"There is no folder \"{folder}\".");
@@ -42,7 +42,7 @@ internal static class DriftCommand
         return command;
     }
 
-    private static void Run(string folder, IReadOnlyList<DriftRow> others, double limit, string? output, string? alarms, string? explain)
+    private static void Run(string folder, IReadOnlyList<DriftRow> others, double? limit, string? output, string? alarms, string? explain)
     {
         var rows = DriftTables.Read(folder, "");
         var run = new DriftRun(rows, limit);
@@ -61,7 +61,6 @@ internal static class DriftCommand
         if (explain is null) return;
         var row = rows.Concat(others).FirstOrDefault(r => r.Member.Id == explain)
             ?? throw new CommandException($"There is no mounting \"{explain}\" in \"{folder}\".");
-        var (prior, settings) = run.Fleet(row).Member(row.Member);
-        foreach (var line in DriftExplanation.Of(run.Of(row), prior, settings, limit)) Console.WriteLine(line);
+        foreach (var line in DriftExplanation.Of(run.Of(row), run.Fleet(row))) Console.WriteLine(line);
     }
 }

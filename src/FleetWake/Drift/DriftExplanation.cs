@@ -6,9 +6,10 @@ namespace FleetWake.Drift;
 /// <summary>Tells the evidence for one mounting in plain words.</summary>
 internal static class DriftExplanation
 {
-    public static IEnumerable<string> Of(DriftOutcome of, SlopePrior prior, DriftSettings settings, double threshold)
+    public static IEnumerable<string> Of(DriftOutcome of, DriftFleet fleet)
     {
-        var (a, member) = (of.Assessment, of.Row.Member);
+        var (a, member, alarms) = (of.Assessment, of.Row.Member, fleet.Calibration);
+        var (prior, settings) = fleet.Prior.Member(member);
         var series = member.Series;
         var noise = 0.0;
         for (var j = 0; j < settings.Noise.Shares.Length; j++) noise += settings.Noise.Weights[j] * settings.Noise.Shares[j];
@@ -32,8 +33,9 @@ internal static class DriftExplanation
 
         yield return "";
         yield return of.Alarm is { } alarm
-            ? Say($"Alarm at trial {of.Row.TrialNumbers[alarm.Trial]}: the evidence reached {Math.Exp(alarm.Log):F1} to 1 where {Math.Exp(threshold):F1} to 1 raises it.")
-            : Say($"No alarm: the evidence never reached {Math.Exp(threshold):F1} to 1. That does not say that the prop is sound; only a look does.");
+            ? Say($"Alarm at trial {of.Row.TrialNumbers[alarm.Trial]}: the evidence reached {Math.Exp(alarm.Log):F1} to 1 where {Math.Exp(alarms.Threshold):F1} to 1 raises it.")
+            : Say($"No alarm: the evidence never reached {Math.Exp(alarms.Threshold):F1} to 1. That does not say that the prop is sound; only a look does.");
+        yield return Say($"Such an alarm comes {alarms.FalseAlarmsPerBoatYear:F3} times a boat-year in fleets without drift on {(alarms.OwnSchedule ? "this fleet's own trials" : "eight trials a year, for this fleet has too few of its own")}, 95 % between {alarms.Low:F3} and {alarms.High:F3} (simulated, {alarms.BoatYears:F0} boat-years).");
         yield return "Figures are a decision aid: the owner's manual, local rules and a licensed technician win.";
     }
 
