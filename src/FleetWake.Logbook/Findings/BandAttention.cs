@@ -1,3 +1,4 @@
+using FleetWake.Logbook.Entries;
 using FleetWake.Propulsion.Causes;
 
 namespace FleetWake.Logbook.Findings;

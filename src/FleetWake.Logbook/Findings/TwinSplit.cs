@@ -1,3 +1,5 @@
+using FleetWake.Logbook.Engines;
+
 namespace FleetWake.Logbook.Findings;
 
 /// <summary>How far apart twins turned at one speed: evidence of one prop worn more than the other, or of one engine pulling less.</summary>

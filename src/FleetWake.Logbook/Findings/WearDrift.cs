@@ -30,5 +30,5 @@ internal sealed record WearDrift(
     }
 
     /// <summary>RPM at some hours of the meter [1/min], between the first trial of the last stretch and any time to come.</summary>
-    public Estimate At(double hours) => Found.LevelAt(hours - LastTrialHours);
+    public Estimate At(double hours) => Found.LevelAt(hours - LastTrialHours)!;
 }

@@ -25,7 +25,7 @@ public static class FitFleetPrior
         var boats = fleet.OrderBy(h => h.Boat, StringComparer.Ordinal).ToList();
         // First how engines answer the air: it moves the readings that the rest is fitted to.
         var gains = Gains(boats);
-        var priors = FleetPriors.Of(new FleetPriorFitted(entry, 0, Method, FleetPriors.Trade.Drift.Figures(), SeasonOfUse.Trade, AlarmCalibration.Usual, gains, 0, 0, 0));
+        var priors = FleetPriors.Of(new FleetPriorFitted(entry, 0, Method, FleetPriors.Trade.Drift.Figures(), SeasonOfUse.Trade, FleetPriors.UsualAlarm, gains, 0, 0, 0));
         List<FleetMember> members = [.. boats.SelectMany(h => h.Mountings.Select(m => AssessMounting.Member(h, m, priors))).OfType<FleetMember>()];
         var drift = FleetPrior.Fit(members, WearExpectation.Trade, DriftSettings.Recommended);
         return new(

@@ -17,9 +17,15 @@ public sealed class FleetPriors
     private FleetPriors(int number, FleetPrior drift, SeasonOfUse season, AlarmCalibration alarm, IReadOnlyDictionary<string, BoatResponse> responses) =>
         (Number, Drift, Season, Alarm, this.responses) = (number, drift, season, alarm, responses);
 
+    /// <summary>
+    /// The alarm of a fleet that has no trials of its own yet: what <see cref="AlarmCalibration.Of"/> gives for the usual schedule, kept
+    /// here as numbers so that no program begins with a simulation. A test makes them again.
+    /// </summary>
+    internal static AlarmCalibration UsualAlarm { get; } = new(1.4, 0.03, 0.02, 0.04, 1000, 0, false);
+
     /// <summary>What the trade expects of a fleet that has shown nothing yet; number 0.</summary>
     public static FleetPriors Trade { get; } = new(
-        0, FleetPrior.Fit([], WearExpectation.Trade, DriftSettings.Recommended), SeasonOfUse.Trade, AlarmCalibration.Usual, new Dictionary<string, BoatResponse>(StringComparer.Ordinal));
+        0, FleetPrior.Fit([], WearExpectation.Trade, DriftSettings.Recommended), SeasonOfUse.Trade, UsualAlarm, new Dictionary<string, BoatResponse>(StringComparer.Ordinal));
 
     /// <summary>Its number in the fleet's record, from 1; 0 before the first.</summary>
     public int Number { get; }

@@ -1,45 +1,48 @@
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Fleet;
+using FleetWake.Statistics.Drift;
+using BandExit = FleetWake.Logbook.Findings.BandExit;
 
 namespace FleetWake.Logbook.Tests.Findings;
 
 public class When_it_leaves_the_band
 {
-    private static readonly (double, double)[] s_rising = [(100, 5500), (150, 5550), (200, 5600), (250, 5650)];
+    /// <summary>Eight trials of a prop that wears by 40 RPM in 100 engine hours, and scatter as trials do.</summary>
+    private static readonly (double, double)[] s_rising =
+        [(100, 5520), (150, 5525), (200, 5570), (250, 5560), (300, 5610), (350, 5600), (400, 5640), (450, 5660)];
 
-    /// <summary>
-    /// Four trials exactly on a line of 1 RPM an hour reach 6000 at 600 h, 350 h after the last. Its doubt by hand: the
-    /// residuals are nil, so s = 10/sqrt(12), the tachometer's step; nu = 2, so t = 0.8 sqrt(2/(0.2 x 1.8)) = 1.885618; mean
-    /// hours 175, Sxx 12500; Fieller's (b^2 - t^2 s^2/Sxx) u^2 - 2 b d u + d^2 - t^2 s^2/n = 0 with b = 1, d = 425.
-    /// </summary>
+    /// <summary>The finding is the estimator's, told what the record tells.</summary>
     [Fact]
-    public void A_straight_rise_is_forecast_with_its_interval_as_worked_by_hand()
+    public void A_rise_is_forecast_as_the_estimator_says()
     {
         var mounting = Trialled.Boat(s_rising).Mounting();
-        Assert.Equal(100, mounting.Drift!.Value, 1e-9);
-        Assert.Equal(100 - 4.868645, mounting.Drift.Low, 1e-6); // t s / sqrt(Sxx) for 100 h
-        Assert.Equal(BandExitState.Forecast, mounting.Exit.State);
-        Assert.Equal(BandEdge.Top, mounting.Exit.Edge);
-        Assert.Equal(350, mounting.Exit.HoursFromLastTrial!.Value, 1e-9);
-        Assert.Equal(330.090668, mounting.Exit.EarliestHours!.Value, 1e-6);
-        Assert.Equal(371.928934, mounting.Exit.LatestHours!.Value, 1e-6);
+        var trials = s_rising.Select((t, i) => new DriftTrial(i * 20 / 7.0, t.Item1, t.Item2));
+        var prior = FleetPriors.Trade.Drift.Group("aluminium", "salt");
+        var alone = DriftEstimator.Assess(new(5000, 6000, [.. trials], []), prior, FleetPriors.Trade.Drift.Settings);
+        Assert.Equal(alone.RpmPer100Hours, mounting.Drift);
+        Assert.Equal(alone.LevelRpm, mounting.LevelRpm);
+        Assert.Equal((BandExitState.Forecast, BandEdge.Top), (mounting.Exit.State, mounting.Exit.Edge));
+        Assert.Equal(alone.Exit!.MedianHours, mounting.Exit.HoursFromLastTrial!.Value, 1e-9);
+        Assert.Equal(alone.Exit.EarliestHours, mounting.Exit.EarliestHours!.Value, 1e-9);
+        Assert.Equal(alone.Exit.ChanceWithin(100), mounting.Exit.Within100HoursChance!.Value, 1e-12);
+        Assert.Equal(alone.GrossChances, mounting.Trials.Select(t => t.GrossChance!.Value));
         Assert.Equal(0.8, mounting.Exit.Level);
+        Assert.False(mounting.FleetOnly);
     }
 
     [Fact]
     public void A_fall_is_forecast_to_the_bottom()
     {
-        var exit = Trialled.Boat([.. s_rising.Select(t => (t.Item1, 11_000 - t.Item2))]).Mounting().Exit;
-        Assert.Equal((BandExitState.Forecast, BandEdge.Bottom), (exit.State, exit.Edge));
-        Assert.Equal(350, exit.HoursFromLastTrial!.Value, 1e-9);
+        var exit = Trialled.Boat([.. s_rising.Select(t => (t.Item1, 10_650 - t.Item2))]).Mounting().Exit;
+        Assert.Equal(BandEdge.Bottom, exit.Edge);
+        Assert.True(exit.State is BandExitState.Forecast or BandExitState.BeyondHorizon);
     }
 
     [Fact]
     public void The_earliest_exit_is_at_the_last_trial_and_never_before_it()
     {
-        // The line at the last trial is 5991.67 and its doubt 11.5 to each side: the top may be reached already.
-        var exit = Trialled.Boat((100, 5900), (150, 5950), (200, 5990)).Mounting().Exit;
+        var exit = Trialled.Boat((100, 5900), (150, 5950), (200, 5960), (250, 5990)).Mounting().Exit;
         Assert.Equal((BandExitState.Forecast, 0), (exit.State, exit.EarliestHours));
-        Assert.Equal((6000 - 5991.6666667) / 0.9, exit.HoursFromLastTrial!.Value, 1e-6);
     }
 
     [Fact]
@@ -51,30 +54,23 @@ public class When_it_leaves_the_band
     [Fact]
     public void A_slow_rise_goes_beyond_the_horizon()
     {
-        var slow = Dock.OneBoat().With(
-            Dock.Trial("2026-01-25T10:00", 5500, 100), Dock.Trial("2026-03-25T10:00", 5530, 600), Dock.Trial("2026-06-25T10:00", 5560, 1100), Dock.Trial("2026-09-25T10:00", 5590, 1600));
+        var slow = Dock.OneBoat().With(Enumerable.Range(0, 9).Select(i =>
+            (ICommand)Dock.Trial($"2026-{i + 2:00}-25T10:00", 5500 + (2 * i), 100 + (250 * i))));
         Assert.Equal(BandExitState.BeyondHorizon, slow.Mounting().Exit.State);
         Assert.Null(slow.Mounting().Exit.HoursFromLastTrial);
     }
 
+    /// <summary>The prior alone would name a drift and a day.</summary>
     [Fact]
-    public void Readings_that_only_scatter_show_no_drift() =>
-        Assert.Equal(BandExitState.NoDriftShown, Trialled.Boat((100, 5500), (150, 5520), (200, 5490), (250, 5510)).Mounting().Exit.State);
-
-    [Fact]
-    public void Readings_that_agree_exactly_show_no_drift_and_keep_the_gauges_doubt()
+    public void Of_one_trial_or_of_trials_at_one_hour_no_date_is_named()
     {
-        var mounting = Trialled.Boat((100, 5500), (150, 5500), (200, 5500)).Mounting();
-        Assert.Equal(BandExitState.NoDriftShown, mounting.Exit.State);
-        Assert.True(mounting.Drift!.High > 0 && mounting.Drift.Low < 0);
-    }
-
-    [Fact]
-    public void Of_two_trials_or_of_trials_at_one_hour_nothing_is_said()
-    {
-        Assert.Equal(BandExitState.TooFewTrials, Trialled.Boat((100, 5500), (150, 5550)).Mounting().Exit.State);
-        var one = Trialled.Boat((120, 5500), (120, 5600), (120, 5700)).Mounting();
-        Assert.Equal((BandExitState.TooFewTrials, null, null), (one.Exit.State, one.Drift, one.Line));
+        foreach (var boat in new[] { Trialled.Boat((100, 5500)), Trialled.Boat((120, 5500), (120, 5600), (120, 5700)) })
+        {
+            var mounting = boat.Mounting();
+            Assert.Equal((BandExitState.TooFewTrials, null, null), (mounting.Exit.State, mounting.Exit.Dates, mounting.Line));
+            Assert.True(mounting.FleetOnly);
+            Assert.NotNull(mounting.Drift); // the fleet's, and said to be
+        }
     }
 
     /// <summary>Three trials in one afternoon, their hours bridged, would else make a drift of thousands of RPM an hour.</summary>
@@ -95,6 +91,7 @@ public class When_it_leaves_the_band
         Assert.Equal(BandExitState.NotKnown, unknown.Mounting().Exit.State);
         Assert.Equal(BandState.NotKnown, unknown.Mounting().Band.State);
         Assert.Equal(9000, unknown.Mounting().Band.ObservedRpm);
+        Assert.Null(unknown.Mounting().NextTrial);
     }
 
     [Fact]
@@ -109,9 +106,23 @@ public class When_it_leaves_the_band
     {
         var line = Trialled.Boat(s_rising).Mounting().Line!;
         Assert.Equal(100, line.Points[0].Hours);
-        Assert.Single(line.Points, p => p.Hours == 250 && !p.Forecast);
+        Assert.Single(line.Points, p => p.Hours == 450 && !p.Forecast);
         Assert.True(line.Points[^1].Forecast);
         Assert.Equal(line.Points.Select(p => p.Hours).Distinct().Order(), line.Points.Select(p => p.Hours));
-        Assert.All(line.Points, p => Assert.True(p.Forecast == p.Hours > 250 && p.LowRpm < p.Rpm && p.Rpm < p.HighRpm));
+        Assert.All(line.Points, p => Assert.True(p.Forecast == p.Hours > 450 && p.LowRpm < p.Rpm && p.Rpm < p.HighRpm));
+    }
+
+    [Fact]
+    public void Dates_follow_the_meter_and_never_lie_before_its_last_reading()
+    {
+        var busy = Trialled.Boat(s_rising).Mounting().Exit.Dates!;
+        Assert.Equal(new DateOnly(2026, 6, 14), busy.ReckonedFrom); // the eighth trial
+        Assert.True(busy.ReckonedFrom <= busy.Earliest && busy.Earliest <= busy.On);
+
+        // 50 h in twenty days is some 76 h a month; a boat that lies still since keeps its hours, and the days go by.
+        Assert.InRange(busy.HoursPerMonth, 50, 90);
+        var idle = Trialled.Boat(s_rising).With(Dock.Hours("2026-10-14T10:00", 451)).Mounting().Exit.Dates!;
+        Assert.Equal(new DateOnly(2026, 10, 14), idle.ReckonedFrom);
+        Assert.True(idle.HoursPerMonth < busy.HoursPerMonth && idle.On > busy.On);
     }
 }
