@@ -11,6 +11,9 @@ internal static class Banding
 
     private const int LineSamples = 24;
 
+    /// <summary>Of two trials that disagree nobody knows which is right: their level decides nothing against the last of them.</summary>
+    private const int FewestForLevel = 3;
+
     /// <summary>
     /// The last trial that says anything of the band. One that read over its top, or was held by the limiter, stands
     /// until another of its stretch is read in band at the helm: what somebody brought to reference conditions does not clear it.
@@ -34,7 +37,7 @@ internal static class Banding
         if (last.SetAside == SetAsideReason.LimiterReached)
             return new BandStanding(BandState.AboveTop, last.TurnedRpm, last.TurnedRpm, Math.Min(high - last.TurnedRpm, 0), BandEdge.Top) { ReferenceRpm = Besides(trials, last), GaugeRpm = Math.Abs(last.Rpm - last.TurnedRpm) < 1 ? null : last.Rpm };
 
-        var byLevel = drift?.LastStretch == last.Stretch ? drift.Found.LevelRpm?.Value ?? last.TurnedRpm : last.TurnedRpm;
+        var byLevel = drift is { Found: { Trials: >= FewestForLevel, LevelRpm: { } level } } && drift.LastStretch == last.Stretch ? level.Value : last.TurnedRpm;
         var present = Margin(last.TurnedRpm, low, high) <= Margin(byLevel, low, high) ? last.TurnedRpm : byLevel;
         var margin = Margin(present, low, high);
         var edge = high - present < present - low ? BandEdge.Top : BandEdge.Bottom;

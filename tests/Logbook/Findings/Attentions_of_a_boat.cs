@@ -24,9 +24,10 @@ public class Attentions_of_a_boat
     [Fact]
     public void A_boat_that_leaves_its_band_soon_is_brought_up_and_one_that_leaves_it_late_is_not()
     {
-        var soon = Attentions.Of(Trialled.Boat((100, 5800), (150, 5850), (200, 5900)).Finding());
-        Assert.Equal([AttentionKind.LeavingBand], soon.Select(a => a.Kind));
-        Assert.StartsWith("Leaves its band at the top about 100 engine hours after its last trial", soon[0].Sentence, StringComparison.Ordinal);
+        var soon = Attentions.Of(Trialled.Boat((100, 5700), (150, 5750), (200, 5800), (250, 5850), (300, 5900), (350, 5960)).Finding());
+        Assert.Equal([AttentionKind.LeavingBand, AttentionKind.Drifting], soon.Select(a => a.Kind));
+        Assert.Matches(@"^Leaves its band at the top about \d+ engine hours after its last trial \(0 to \d+ at 80.?%\), by its use about 2026-\d\d-\d\d", soon[0].Sentence);
+        Assert.Matches(@"^Drift alarm since the trial of 2026-\d\d-\d\d: .+ boat-year\.$", soon[1].Sentence);
         Assert.Empty(Attentions.Of(Trialled.Boat((100, 5500), (150, 5550), (200, 5600), (250, 5650)).Finding()));
     }
 
@@ -41,8 +42,9 @@ public class Attentions_of_a_boat
     [Fact]
     public void Both_the_line_and_the_last_reading_are_shown_where_they_differ()
     {
-        var sentence = Sentence(Trialled.Boat((100, 5800), (200, 5900), (300, 6100), (400, 5990)));
-        Assert.Contains("6063 RPM", sentence, StringComparison.Ordinal);
+        var boat = Trialled.Boat((100, 5900), (200, 5960), (300, 6020), (350, 6040), (400, 6060), (410, 5990));
+        var sentence = Sentence(boat);
+        Assert.Contains($"{boat.Mounting().LevelRpm!.Value:0} RPM", sentence, StringComparison.Ordinal);
         Assert.Contains("The last of them read 5990.", sentence, StringComparison.Ordinal);
     }
 

@@ -166,7 +166,7 @@ public class Trials_at_reference_conditions
             InAir("2026-02-11T10:00", 5900, 140, 35, 1005, 80),
             InAir("2026-02-21T10:00", 5900, 160, 35, 1005, 80));
         var told = Attentions.Of(fleet.Finding(), null).Single(a => a.Kind == AttentionKind.OutsideBand).Sentence;
-        Assert.StartsWith("Over-revving by its trials together: 6026 RPM at reference air, 26 above the top (6000) of its band. The last of them read 5900.", told, StringComparison.Ordinal);
+        Assert.StartsWith("Over-revving by its trials together: 6027 RPM at reference air, 27 above the top (6000) of its band. The last of them read 5900.", told, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -33,7 +33,7 @@ public class When_it_leaves_the_band
     [Fact]
     public void A_fall_is_forecast_to_the_bottom()
     {
-        var exit = Trialled.Boat([.. s_rising.Select(t => (t.Item1, 10_650 - t.Item2))]).Mounting().Exit;
+        var exit = Trialled.Boat([.. s_rising.Select(t => (t.Item1, 10_700 - t.Item2))]).Mounting().Exit;
         Assert.Equal(BandEdge.Bottom, exit.Edge);
         Assert.True(exit.State is BandExitState.Forecast or BandExitState.BeyondHorizon);
     }

@@ -1,12 +1,17 @@
+using FleetWake.Logbook.Alarms;
 using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Hire;
+using FleetWake.Logbook.Fleet;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Season;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Logbook.Trials;
+using FleetWake.Statistics.Drift;
+using FleetWake.Statistics.Drift.Fleet;
+using FleetWake.Statistics.Use;
 
 namespace FleetWake.Logbook.Tests.Golden;
 
@@ -22,6 +27,8 @@ internal static partial class SampleFacts
             [new Run(22.7, SpeedUnit.KmPerH, 350.5, 30, [new TachometerReading(Position.Port, 5510, true) { Ventilated = true }])],
             [new MeterReading(Position.Port, 412.7)], 2, 150.5, 50, 18.3, 1013.2, 70, 8.1, 0.3)
         { TrimDegrees = 3.1, WaterDepthMetres = 4.7 },
+        ["alarm_raised-drift"] = new AlarmRaised(Entry, "kea", Position.Port, "0198a6f2-5f00-7abc-8def-0123456789a8", AlarmKind.Drift, 2, 5810.1)
+        { EvidenceToOne = 5.3, AlarmAtToOne = 4.1, FalseAlarmsPerBoatYear = 0.031, Answered = 1, PriorNumber = 3 },
     };
 
     private static IReadOnlyList<IFact> OfUse() =>
@@ -37,5 +44,11 @@ internal static partial class SampleFacts
         new LaidUp(Entry, "kea", new DateOnly(2026, 9, 30)),
         new BoatRelaunched(Entry, "kea"),
         new BoatRetired(Entry, "kea", BoatRetirement.Scrapped),
+        new FleetPriorFitted(
+            Entry, 3, "fleet-1",
+            new FleetPriorFigures(0.031, new NoiseFigures(0.0071, 0.21), [new GroupFigures("aluminium", "silty", 5, [1, 2, 3])], [4, 5, 6], [new MemberFigures("0198a6f2-5f00-7abc-8def-0123456789a8", [7, 8, 9], 0.0069, 0.19)]),
+            new SeasonOfUse([0.1, 0.2, 0.3, 0.4, 1.1, 1.2, 2.1, 2.2, 1.3, 1.4, 1, 0.7], 1.7, 2.3, 5.9, 4) { SeasonDoubt = 0.41 },
+            new AlarmCalibration(1.45, 0.031, 0.021, 0.043, 801.5, 41, true),
+            [new LearnedGain("Four-stroke 50", 0.41, 0.06, 7)], 40, 61, 388),
     ];
 }
