@@ -24,7 +24,7 @@ public class Attentions_of_a_boat
     [Fact]
     public void A_boat_that_leaves_its_band_soon_is_brought_up_and_one_that_leaves_it_late_is_not()
     {
-        var soon = Attentions.Of(Trialled.Boat((100, 5700), (150, 5750), (200, 5800), (250, 5850), (300, 5900), (350, 5960)).Finding());
+        var soon = Attentions.Of(Trialled.Boat((100, 5700), (150, 5750), (200, 5800), (250, 5850), (300, 5910), (350, 5990)).Finding());
         Assert.Equal([AttentionKind.LeavingBand, AttentionKind.Drifting], soon.Select(a => a.Kind));
         Assert.Matches(@"^Leaves its band at the top about \d+ engine hours after its last trial \(0 to \d+ at 80.?%\), by its use about 2026-\d\d-\d\d", soon[0].Sentence);
         Assert.Matches(@"^Drift alarm since the trial of 2026-\d\d-\d\d: .+ boat-year\.$", soon[1].Sentence);
