@@ -38,9 +38,9 @@ internal static class BandAttention
     {
         var exit = mounting.Exit;
         var latest = exit.LatestHours is { } h ? $"{h:0}" : "more than the horizon";
-        var hours = exit.HoursFromLastTrial is { } median ? $"about {median:0} engine hours after its last trial ({exit.EarliestHours:0} to {latest} at {exit.Level:P0})" : "beyond the horizon";
-        var date = exit.Dates is { On: { } on } dates ? $", by its use about {on:yyyy-MM-dd}{(dates.Earliest is { } early ? $", not before {early:yyyy-MM-dd} nine times in ten" : "")}" : "";
-        return $"Leaves its band at the {Words.Prose(exit.Edge!)} {hours}{date}.";
+        var hours = exit.HoursFromLastTrial is { } median ? $"about {median:0} engine hours after it ({exit.EarliestHours:0} to {latest} at {100 * exit.Level:0} %)" : "else beyond the horizon";
+        var date = exit.Dates is { On: { } on } dates ? $", by its use about {on:yyyy-MM-dd}{(dates.Earliest is { } early ? $", with 90 % chance not before {early:yyyy-MM-dd}" : "")}" : "";
+        return $"{100 * exit.Within100HoursChance:0} % likely to leave its band at the {Words.Prose(exit.Edge!)} within {NextTrialCard.ActWithinHours:0} engine hours of its last trial: {hours}{date}.";
     }
 
     private static string Pointing(MountingFinding mounting) => CauseWords.Of(mounting.PointsTo);

@@ -14,8 +14,8 @@ public sealed record NextTrialCard(double ChangesDecisionChance, double DoubtRem
     /// <summary>One acts when the chance of leaving the band within these engine hours [h] ...</summary>
     public const double ActWithinHours = 100;
 
-    /// <summary>... reaches this [1]. Both are judgement.</summary>
-    public const double ActAtChance = 0.5;
+    /// <summary>... reaches this [1]. Both are judgement: a look that was not needed costs an hour, an engine that ran out of its band costs more.</summary>
+    public const double ActAtChance = 0.3;
 
     private const int SeasonDays = 90;
 

@@ -56,6 +56,7 @@ public sealed record AgainstBaseline(IReadOnlyList<WideOpenChange> Changes, IRea
         var changes = all.Where(change => Hindrance(change) is null).ToList();
         if (changes.Count == 0) return (null, Hindrance(all[^1]));
         var baseline = ChangeDoubt.Of(trials[0].Trial, response);
+        if (!(baseline.Rpm < LargestChange && baseline.Speed < LargestChange)) return (null, WhyNotCompared.DoubtTooLarge);
         var finding = Diagnosis.Of(new CauseCase
         {
             Models = models,
