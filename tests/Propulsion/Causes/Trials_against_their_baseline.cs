@@ -53,6 +53,14 @@ public class Trials_against_their_baseline
         Assert.Equal((null, why), AgainstBaseline.Attempt(trials, new GearRatio(2.08), prop, BoatResponse.Prior));
     }
 
+    /// <summary>Two runs of 5 and 60 kn: whatever the later trials show, nothing can be held against them.</summary>
+    [Fact]
+    public void A_baseline_of_no_certain_speed_is_none()
+    {
+        var baseline = Trial(5650, 26.05) with { CorrectedSpeedKnots = new Uncertain(26.05, 30) };
+        Assert.Equal((null, WhyNotCompared.DoubtTooLarge), AgainstBaseline.Attempt([(baseline, true), (Trial(5890, 25.7), true)], new GearRatio(2.08), s_prop, BoatResponse.Prior));
+    }
+
     [Fact]
     public void One_trial_that_can_be_compared_is_enough()
     {
