@@ -52,7 +52,9 @@ internal sealed record MountingSeries(DriftSeries Series, IReadOnlyList<int> Tri
             places.Add(at);
         }
 
-        return new(new(engine?.BandLowRpm ?? 0, engine?.BandHighRpm ?? 0, points, events), places, happened);
+        // What was written down at the dock is never corrected for load; what was brought to reference elsewhere was.
+        var series = new DriftSeries(engine?.BandLowRpm ?? 0, engine?.BandHighRpm ?? 0, points, events) { LoadUncorrected = worked.Any(w => w.LoadKilograms is not null) };
+        return new(series, places, happened);
     }
 
     /// <summary>Whether a trial counts for drift.</summary>

@@ -21,7 +21,7 @@ public sealed class FleetPriors
     /// The alarm of a fleet that has no trials of its own yet: what <see cref="AlarmCalibration.Of"/> gives for the usual schedule, kept
     /// here as numbers so that no program begins with a simulation. A test makes them again.
     /// </summary>
-    internal static AlarmCalibration UsualAlarm { get; } = new(1.4, 0.03, 0.02, 0.04, 1000, 0, false);
+    internal static AlarmCalibration UsualAlarm { get; } = new(1.4, 0.022, 0.014, 0.033, 997, 0, false);
 
     /// <summary>What the trade expects of a fleet that has shown nothing yet; number 0.</summary>
     public static FleetPriors Trade { get; } = new(

@@ -66,7 +66,8 @@ internal sealed class Design
         for (var k = 0; k < steps.Count; k++) d.Column(k + 1, steps[k].Mean, Math.Sqrt(steps[k].Variance), now: 1);
         if (changes) d.Column(p - 3, 0, settings.WearChangeSd, now: 0);
         d.Column(p - 2, settings.TemperatureMeanShare * r, settings.TemperatureSdShare * r, now: 0);
-        d.Column(p - 1, settings.LoadMeanShare * r, settings.LoadSdShare * r, now: 0);
+        var (loadMean, loadSd) = series.LoadUncorrected ? (settings.UncorrectedLoadMeanShare, settings.UncorrectedLoadSdShare) : (settings.LoadMeanShare, settings.LoadSdShare);
+        d.Column(p - 1, loadMean * r, loadSd * r, now: 0);
         var last = trials[^1].EngineHours;
         for (var i = 0; i < count; i++)
         {

@@ -43,4 +43,11 @@ public sealed record DriftSeries(
     double RatedMinRpm,
     double RatedMaxRpm,
     IReadOnlyList<DriftTrial> Trials,
-    IReadOnlyList<DriftEvent> Events);
+    IReadOnlyList<DriftEvent> Events)
+{
+    /// <summary>
+    /// The RPM were never brought to one load: what 100 kg do to them is then expected as large as it is on a small boat, not as
+    /// what a correction leaves.
+    /// </summary>
+    public bool LoadUncorrected { get; init; }
+}

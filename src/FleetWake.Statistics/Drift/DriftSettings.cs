@@ -54,4 +54,13 @@ public sealed record DriftSettings
 
     /// <summary>Standard deviation of that [1/(100 kg)].</summary>
     public double LoadSdShare { get; init; } = 5e-4;
+
+    /// <summary>
+    /// What 100 kg are expected to do to RPM that were never brought to one load, as a share of it [1/(100 kg)]: judgement, for a
+    /// planing boat of one to two tonnes.
+    /// </summary>
+    public double UncorrectedLoadMeanShare { get; init; } = -8e-3;
+
+    /// <summary>Standard deviation of that [1/(100 kg)].</summary>
+    public double UncorrectedLoadSdShare { get; init; } = 5e-3;
 }

@@ -18,6 +18,9 @@ internal sealed class SoundSeries
 
     public bool HasBand { get; private init; }
 
+    /// <summary>The RPM were never brought to one load.</summary>
+    public bool LoadUncorrected { get; private init; }
+
     /// <summary>Hours went back somewhere: the highest reading so far was taken in place of each lower one.</summary>
     public bool HoursFell { get; private init; }
 
@@ -44,7 +47,7 @@ internal sealed class SoundSeries
 
         var (low, high) = (Math.Min(series.RatedMinRpm, series.RatedMaxRpm), Math.Max(series.RatedMinRpm, series.RatedMaxRpm));
         var events = series.Events.Select((e, place) => (e.Week, e.Kind, place)).Where(e => e.Kind != StepKind.None && double.IsFinite(e.Week)).OrderBy(e => e.Week).ToArray();
-        return new(trials, events) { Places = places, MinRpm = low, MaxRpm = high, HasBand = low > 0 && high < 1e6, HoursFell = fell };
+        return new(trials, events) { Places = places, MinRpm = low, MaxRpm = high, HasBand = low > 0 && high < 1e6, HoursFell = fell, LoadUncorrected = series.LoadUncorrected };
     }
 
     /// <summary>

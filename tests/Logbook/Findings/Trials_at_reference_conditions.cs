@@ -179,6 +179,17 @@ public class Trials_at_reference_conditions
         Assert.Contains(TrialDoubt.LoadUnlike, trials[1].Flags);
     }
 
+    /// <summary>The same prop with four people more at every second trial: a rougher line, and no drift.</summary>
+    [Fact]
+    public void A_load_that_was_told_is_taken_off_the_level_it_is_held_against()
+    {
+        (double, double)[] trials = [.. Enumerable.Range(0, 8).Select(i => (100.0 + (40 * i), i < 4 ? 5420.0 : 5530.0))];
+        MountingFinding Told(bool loads) => Mounting(Dock.OneBoat().With(trials.Select((t, i) =>
+            (ICommand)(Dock.Trial(Trialled.Day(i), t.Item2, t.Item1) with { People = loads && i < 4 ? 6 : 2 }))));
+        Assert.True(Told(loads: true).Drift!.Value < 0.6 * Told(loads: false).Drift!.Value, $"{Told(true).Drift} {Told(false).Drift}");
+        Assert.True(Told(loads: true).Watch!.EvidenceToOne < Told(loads: false).Watch!.EvidenceToOne);
+    }
+
     private static RunTrial InAir(string time, double rpm, double hours, double celsius, double hectopascals, double humidity) =>
         Dock.Trial(time, rpm, hours) with { AirTemperatureCelsius = celsius, PressureHectopascals = hectopascals, HumidityPercent = humidity };
 
