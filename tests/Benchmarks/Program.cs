@@ -4,11 +4,18 @@ using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using FleetWake.Benchmarks;
+using FleetWake.Benchmarks.Drift;
 using FleetWake.Benchmarks.Oracle;
 
 if (args is ["side-by-side", .. var rest])
-    return await SideBySide.RunAsync(rest.Length > 0 ? rest[0] : null, Console.Out);
+{
+    var python = rest.Length > 0 ? rest[0] : null;
+    var balance = await SideBySide.RunAsync(python, Console.Out);
+    return Math.Max(balance, await NumpyDrift.RunAsync(python, Console.Out));
+}
 
+if (args is ["growth"])
+    return await Growth.RunAsync(Console.Out);
 if (args is ["oracle"])
     return await Oracle.RunAsync(Console.Out);
 

@@ -13,13 +13,9 @@ internal sealed class ScipyBalance : IDisposable
     /// <summary>Tries the interpreter given, else every python3 on the PATH; null when none of them has scipy.</summary>
     internal static async Task<ScipyBalance?> StartAsync(string? interpreter)
     {
-        var paths = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator);
-        var candidates = interpreter is null
-            ? paths.Select(path => Path.Combine(path, "python3")).Where(File.Exists).Distinct()
-            : [interpreter];
-        foreach (var candidate in candidates)
+        foreach (var candidate in Python.Candidates(interpreter))
         {
-            if (Start(candidate) is not { } python)
+            if (Python.Start(candidate, "scipy_balance.py") is not { } python)
                 continue;
 
             var scipy = new ScipyBalance(python);
@@ -55,24 +51,6 @@ internal sealed class ScipyBalance : IDisposable
         if (!_python.HasExited)
             _python.Kill();
         _python.Dispose();
-    }
-
-    private static Process? Start(string interpreter)
-    {
-        try
-        {
-            return Process.Start(new ProcessStartInfo(interpreter)
-            {
-                ArgumentList = { Path.Combine(AppContext.BaseDirectory, "scipy_balance.py") },
-                RedirectStandardInput = true,
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            });
-        }
-        catch (System.ComponentModel.Win32Exception)
-        {
-            return null; // no such program
-        }
     }
 
     internal sealed record Timed(double Seconds, double Total);

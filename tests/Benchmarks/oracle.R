@@ -124,13 +124,16 @@ each("line", function(d, case) {
 each("regression", function(d, case) {
   d$x <- d$hours / 100
   d$warm <- d$air - 15
-  f <- lm(rpm ~ x + repitches + warm + load, d)
-  covariance <- summary(f)$cov.unscaled * d$noise[1]^2
+  d$precision <- 1 / (d$noise^2 + d$own^2)
+  f <- lm(rpm ~ x + repitches + warm + load, d, weights = precision)
+  covariance <- summary(f)$cov.unscaled # the noise is known
   last <- c(1, tail(d$x, 1), tail(d$repitches, 1), 0, 0) # under reference conditions
   say(case, "drift", coef(f)[["x"]])
   say(case, "drift se", sqrt(covariance["x", "x"]))
   say(case, "level", sum(last * coef(f)))
   say(case, "level se", sqrt(sum(last * (covariance %*% last))))
+  say(case, "step", coef(f)[["repitches"]])
+  say(case, "step se", sqrt(covariance["repitches", "repitches"]))
 })
 
 # The whole estimator: for each set of gross errors (two at most, one at most among three trials or fewer) and each noise the
@@ -159,7 +162,9 @@ each("mixture", function(d, case) {
     mean <- c(mean, 85 * strikes[i])
     variance <- c(variance, 90^2 * strikes[i] + 250^2 * repitches[i])
   }
+  steps <- length(columns) - 1
   now <- c(rep(1, length(columns)), 0, 0)
+  asked <- c(list(now), lapply(seq_len(steps), function(k) as.numeric(seq_along(now) == k + 1))) # level, each step
   A <- cbind(do.call(cbind, columns), d$air - 15, d$load / 100)
   mean <- c(mean, 0, 0)
   P0 <- diag(c(variance, (2e-4 * r)^2, (5e-4 * r)^2))
@@ -172,15 +177,15 @@ each("mixture", function(d, case) {
       fine <- (0.007 * exp(0.2 * nodes[j]) * r)^2
       noise <- rep(fine, n)
       noise[set] <- fine + (0.055 * r)^2
-      V <- A %*% P0 %*% t(A) + diag(noise, n)
+      V <- A %*% P0 %*% t(A) + diag(noise + d$own^2, n)
       inverse <- solve(V)
       left <- drop(u) - outer(x, drifts)
       log <- log(weights[j]) + length(set) * log(0.03) + (n - length(set)) * log(0.97) -
         0.5 * (n * log(2 * pi) + as.numeric(determinant(V)$modulus) + colSums(left * (inverse %*% left)))
-      gain <- drop(now %*% P0 %*% t(A) %*% inverse)
-      level <- sum(now * mean) + drop(gain %*% left)
-      parts <- c(parts, list(list(set = set, log = log + log(prior), level = level,
-        variance = sum(now * (P0 %*% now)) - sum(gain * (A %*% P0 %*% now)))))
+      parts <- c(parts, list(list(set = set, log = log + log(prior), found = lapply(asked, function(row) {
+        gain <- drop(row %*% P0 %*% t(A) %*% inverse)
+        list(mean = sum(row * mean) + drop(gain %*% left), variance = sum(row * (P0 %*% row)) - sum(gain * (A %*% P0 %*% row)))
+      }))))
     }
   }
   top <- max(sapply(parts, function(p) max(p$log)))
@@ -194,14 +199,17 @@ each("mixture", function(d, case) {
     g <- which(below >= share)[1]
     drifts[g] - 0.5 + (share - below[g] + w[g]) / w[g]
   }
-  levels <- sapply(parts, function(p) p$level)
-  doubts <- sapply(parts, function(p) rep(p$variance, length(drifts)))
-  l <- sum(mass * levels)
+  whole <- function(k) {
+    means <- sapply(parts, function(p) p$found[[k]]$mean) # drifts by parts
+    doubts <- sapply(parts, function(p) rep(p$found[[k]]$variance, length(drifts)))
+    l <- sum(mass * means)
+    c(l, sqrt(sum(mass * ((means - l)^2 + doubts))))
+  }
   say(case, "drift", m)
   say(case, "drift se", sqrt(sum(w * (drifts - m)^2) + 1 / 12))
   say(case, c("low", "high"), c(point(0.1), point(0.9)))
-  say(case, "level", l)
-  say(case, "level se", sqrt(sum(mass * ((levels - l)^2 + doubts))))
+  say(case, c("level", "level se"), whole(1))
+  for (k in seq_len(steps)) say(case, paste0(c("step/", "step se/"), k - 1), whole(k + 1))
   say(case, "evidence", top + log(total))
   gross <- sapply(1:n, function(i) sum(mass[, sapply(parts, function(p) i %in% p$set)]))
   say(case, paste0("gross/", 1:n - 1), gross)

@@ -5,10 +5,10 @@ namespace FleetWake.Benchmarks.Oracle;
 /// <summary>The drift estimator as plain regression, and whole.</summary>
 internal static class DriftCases
 {
-    /// <summary>One noise, known, no gross errors, priors of no account: least squares.</summary>
+    /// <summary>One noise, known, and one of some trials' own, no gross errors, priors of no account: weighted least squares.</summary>
     internal static OracleMethod Regressions(Chance chance)
     {
-        var method = new OracleMethod("regression", "lm, y ~ x + after + air + load, noise known: drift and level at the last trial with their errors", 1e-6);
+        var method = new OracleMethod("regression", "lm, y ~ x + after + air + load, weighted, noise known: drift, step, level at the last trial, their errors", 1e-6);
         while (method.Cases < 60)
         {
             var series = Series(chance, chance.Whole(8, 20), [StepKind.Repitch], chance.Uniform(25, 35), 0);
@@ -27,18 +27,20 @@ internal static class DriftCases
             method.Found($"{c}/drift se", sd);
             method.Found($"{c}/level", found.LevelRpm!.Value);
             method.Found($"{c}/level se", found.LevelRpm.StandardError);
+            method.Found($"{c}/step", found.Steps[0].Rpm.Value, 1);
+            method.Found($"{c}/step se", found.Steps[0].Rpm.StandardError);
         }
 
         return method;
     }
 
     /// <summary>
-    /// Everything: five noises, gross errors, strikes and repitches, weather, a prior of sound and wearing props. R adds up dense
+    /// Everything: five noises and trials with one of their own, gross errors, strikes and repitches, weather, a prior of sound and wearing props. R adds up dense
     /// multivariate normal densities.
     /// </summary>
     internal static OracleMethod Mixtures(Chance chance)
     {
-        var method = new OracleMethod("mixture", "dense normal densities summed: drift, 10 and 90 % points, level, gross errors, evidence", 1e-8);
+        var method = new OracleMethod("mixture", "dense normal densities summed: drift, 10 and 90 % points, level, steps, gross errors, evidence", 1e-5);
         for (var c = 0; c < 40; c++, method.Cases++)
         {
             var series = Series(chance, chance.Whole(1, 8), [StepKind.Strike, StepKind.Repitch], chance.Uniform(-5, 60), 0.15);
@@ -51,6 +53,12 @@ internal static class DriftCases
             method.Found($"{c}/level", found.LevelRpm!.Value);
             method.Found($"{c}/level se", found.LevelRpm.StandardError);
             method.Found($"{c}/evidence", found.LogEvidence, 1);
+            for (var k = 0; k < found.Steps.Count; k++)
+            {
+                method.Found($"{c}/step/{k}", found.Steps[k].Rpm.Value, 1);
+                method.Found($"{c}/step se/{k}", found.Steps[k].Rpm.StandardError);
+            }
+
             for (var i = 0; i < found.GrossChances.Count; i++) method.Found($"{c}/gross/{i}", found.GrossChances[i], 1);
         }
 
@@ -74,7 +82,7 @@ internal static class DriftCases
 
             (week, hours) = (week + chance.Uniform(1, 8), hours + chance.Uniform(20, 90));
             var wrong = chance.Happens(gross) ? chance.Uniform(-500, 500) : 0;
-            points.Add(new(week, hours, Math.Round(level + (drift * hours / 100) + (25 * chance.Normal()) + wrong), chance.Uniform(0, 30), 100 * chance.Normal()));
+            points.Add(new(week, hours, Math.Round(level + (drift * hours / 100) + (25 * chance.Normal()) + wrong), chance.Uniform(0, 30), 100 * chance.Normal(), chance.Happens(0.5) ? chance.Uniform(2, 30) : 0));
         }
 
         return new(5000, 6000, points, events);
@@ -87,8 +95,8 @@ internal static class DriftCases
             var strikes = series.Events.Count(e => e.Week < t.Week && e.Kind == StepKind.Strike);
             var repitches = series.Events.Count(e => e.Week < t.Week && e.Kind == StepKind.Repitch);
             method.Tell(
-                method.Name, "case,hours,rpm,air,load,strikes,repitches,noise",
-                c, t.EngineHours, t.Rpm, t.AirCelsius!.Value, t.LoadKilograms!.Value, strikes, repitches, noise);
+                method.Name, "case,hours,rpm,air,load,own,strikes,repitches,noise",
+                c, t.EngineHours, t.Rpm, t.AirCelsius!.Value, t.LoadKilograms!.Value, t.OwnSdRpm, strikes, repitches, noise);
         }
     }
 

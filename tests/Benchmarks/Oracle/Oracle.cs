@@ -80,7 +80,7 @@ internal static class Oracle
             await r.WaitForExitAsync();
             if (r.ExitCode != 0)
             {
-                await output.WriteLineAsync($"oracle: R ended with {r.ExitCode}. {complained.Trim()} {Wanted}");
+                await output.WriteLineAsync($"oracle: R ended with {r.ExitCode}. {complained.Trim()}. All packages {Wanted}");
                 return null;
             }
         }

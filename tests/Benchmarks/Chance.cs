@@ -1,4 +1,4 @@
-namespace FleetWake.Benchmarks.Oracle;
+namespace FleetWake.Benchmarks;
 
 /// <summary>Draws from a fixed beginning: the same cases on every machine.</summary>
 internal sealed class Chance(int beginning)
