@@ -4,6 +4,7 @@ using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Strikes;
+using FleetWake.Statistics;
 
 namespace FleetWake.Reports.Tests;
 
@@ -18,6 +19,8 @@ internal static class SkerryBay
     {
         FittedAt = 205,
         Causes = ["a worn prop", "lost cup"],
+        Evidence = (11.3, 5),
+        NextTrial = new NextTrialCard(0.31, 0.22, 24),
     }.Position());
 
     /// <summary>Below its bottom: lugging.</summary>
@@ -27,32 +30,42 @@ internal static class SkerryBay
         Causes = ["load", "fouling", "a weak engine"],
     }.Position());
 
-    /// <summary>An open strike with a step: two stretches.</summary>
+    /// <summary>An open strike with a step, seven weeks ago: two stretches.</summary>
     public static BoatFinding StruckBoat() => Boat("Razorbill", new Fitted(5200, 6200, Rpm: [5700, 5710, 5735, 5860, 5880, 5905], FirstHours: 100, Every: 15)
     {
         FittedAt = 92,
+        EveryDays = 14,
         StretchFrom = 3,
-        Marks = [new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 10, 2), 138, "strike: rock")],
+        Marks = [new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 10, 2), 138, "strike, chipped")],
+        Steps = [new StepShown(["strike, chipped"], new DateOnly(2026, 10, 2), new Estimate(112, 32, 71, 153, 0.8))],
+        NextTrial = new NextTrialCard(0.44, 0.31, 30),
         Strikes = [new OpenStrike(Id(71), new DateOnly(2026, 10, 2), StruckObject.Rock, StrikeSeverity.Chipped)],
     }.Position());
 
     /// <summary>Repitched between two stretches, with a strike at the same hour.</summary>
-    public static BoatFinding RepitchedBoat() => Boat("Shag", new Fitted(5000, 6000, Rpm: [5990, 6030, 6050, 5600, 5620, 5610, 5640], FirstHours: 300, Every: 12)
+    public static BoatFinding RepitchedBoat() => Boat("Shag", new Fitted(5000, 6000, Rpm: [5990, 6030, 6050, 5600, 5620, 5450, 5640], FirstHours: 300, Every: 12)
     {
         FittedAt = 296,
         StretchFrom = 3,
         Drifts = false,
+        Wrong = { [1] = 0.27, [5] = 0.92 },
         Marks =
         [
-            new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 9, 1), 328, "strike: wood"),
-            new HistoryMark(HistoryMarkKind.Repitch, new DateOnly(2026, 9, 8), 328.2, "repitch 13 to 14 in"),
-            new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 9, 20), 340, "strike: line"),
-            new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 9, 22), 343, "strike: sand"),
+            new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 10, 13), 328, "strike, bent"),
+            new HistoryMark(HistoryMarkKind.Repitch, new DateOnly(2026, 10, 16), 328.2, "repitched to 14 in"),
+            new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 10, 20), 340, "strike, no mark"),
+            new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 10, 22), 343, "strike, no mark"),
         ],
+        Steps = [new StepShown(["strike, bent", "repitched to 14 in"], new DateOnly(2026, 10, 13), new Estimate(-428, 36, -474, -382, 0.8))],
+        NextTrial = new NextTrialCard(0.02, 0.05, 40),
     }.Position());
 
-    /// <summary>Two trials: no line.</summary>
-    public static BoatFinding NewBoat() => Boat("Tystie", new Fitted(5000, 6000, Rpm: [5500, 5520], FirstHours: 8, Every: 9) { FittedAt = 2 }.Position());
+    /// <summary>Two trials: no line, and the drift is the fleet's.</summary>
+    public static BoatFinding NewBoat() => Boat("Tystie", new Fitted(5000, 6000, Rpm: [5500, 5520], FirstHours: 8, Every: 9)
+    {
+        FittedAt = 2,
+        NextTrial = new NextTrialCard(0.07, 0.4, null),
+    }.Position());
 
     /// <summary>Part-throttle and limiter trials among few counted ones.</summary>
     public static BoatFinding SetAsideBoat() => Boat("Whimbrel", new Fitted(5000, 6000, Rpm: [5700, 3400, 5750, 6150, 5780, 5760], FirstHours: 60, Every: 14)

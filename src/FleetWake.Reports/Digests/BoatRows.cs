@@ -8,12 +8,12 @@ namespace FleetWake.Reports.Digests;
 /// <summary>Boats by margin: one row per position that has a trial; the others in words.</summary>
 internal static class BoatRows
 {
-    public static IReadOnlyList<BoatRow> Of(IReadOnlyList<BoatFinding> findings, FleetPolicy? policy = null) =>
+    public static IReadOnlyList<BoatRow> Of(IReadOnlyList<BoatFinding> findings, IReadOnlyList<DecisionItem> decisions, FleetPolicy? policy = null) =>
     [
         .. findings
             .SelectMany(f => f.Positions.Where(HasTrial).Select(p => (Finding: f, Position: p, Standing: Standings.Of(p))))
             .OrderBy(r => r.Standing.MarginRpm ?? double.MaxValue)
-            .Select(r => Row(r.Finding, r.Position, r.Standing, policy)),
+            .Select(r => Row(r.Finding, r.Position, r.Standing, decisions, policy)),
     ];
 
     public static IReadOnlyList<string> WithoutTrials(IReadOnlyList<BoatFinding> findings) =>
@@ -29,7 +29,7 @@ internal static class BoatRows
 
     private static bool HasTrial(PositionFinding position) => position.Mounting is { Trials.Count: > 0 };
 
-    private static BoatRow Row(BoatFinding finding, PositionFinding position, Standing standing, FleetPolicy? policy)
+    private static BoatRow Row(BoatFinding finding, PositionFinding position, Standing standing, IReadOnlyList<DecisionItem> decisions, FleetPolicy? policy)
     {
         var mounting = position.Mounting!;
         var observed = mounting.Band.ObservedRpm;
@@ -47,14 +47,24 @@ internal static class BoatRows
             observed is { } o ? $"{o:0} RPM" : "no wide-open reading",
             last is null ? "" : $"read {last.On:yyyy-MM-dd}{(last.Hours is { } h ? $" at {h:0} h" : ", hours not known")}",
             band is { } b ? $"band {b.Item1:0} to {b.Item2:0}" : "no band on record",
-            observed is { } read && band is { } e ? Margin(read, mounting.Band.PresentRpm ?? read, e.Item1, e.Item2) : "margin not known",
-            mounting.Drift is { } drift ? Phrases.Drift(drift) : $"no drift: {Phrases.Count(mounting.Trials.Count(t => t.SetAside is null), "usable trial")}",
-            Phrases.Exit(mounting.Exit));
+            observed is { } read && band is { } e ? Margin(read, standing.TogetherRpm ?? mounting.Band.PresentRpm ?? read, e.Item1, e.Item2) : "margin not known",
+            Phrases.Drift(mounting),
+            Phrases.Exit(mounting.Exit),
+            Phrases.Alarm(mounting.Watch) ?? "",
+            Phrases.Wrong(mounting) ?? "",
+            Untold(mounting, decisions.Where(d => d.Boat == Phrases.Plain(finding.DisplayName()) && d.Dock == Phrases.Plain(finding.Registered?.Dock ?? ""))));
+    }
+
+    /// <summary>What the trials point to, unless a decision of the boat has said so: it is said once.</summary>
+    private static string Untold(MountingFinding mounting, IEnumerable<DecisionItem> decisions)
+    {
+        var causes = Phrases.Plain(CauseWords.Of(mounting.PointsTo));
+        return causes.Length > 0 && decisions.Any(d => d.Points.Any(p => p.Sentence.Contains(causes, StringComparison.Ordinal))) ? "" : causes;
     }
 
     /// <summary>The margin that the rows are sorted by, and where it comes from when that is not the reading shown beside it.</summary>
-    private static string Margin(double read, double byLine, double low, double high) =>
-        Standings.Margin(read, low, high) <= Standings.Margin(byLine, low, high) || Math.Abs(read - byLine) < 1
+    private static string Margin(double read, double together, double low, double high) =>
+        Standings.Margin(read, low, high) <= Standings.Margin(together, low, high) || Math.Abs(read - together) < 1
             ? Standings.Place(read, low, high)
-            : $"{Standings.Place(byLine, low, high)} by its line";
+            : $"{Standings.Place(together, low, high)} by its trials together";
 }

@@ -70,6 +70,7 @@ internal static class Decisions
         AttentionKind.OutsideBand => "Settled by: the likely causes looked at one by one, then a trial inside the band; another pitch only when they are ruled out.",
         AttentionKind.Contradiction => "Settled by: an answer, and an amended or retracted record.",
         AttentionKind.NotRegistered => "Settled by: registration, or retraction of the records.",
+        AttentionKind.Drifting => "Settled by: an inspection of blades and hub, and one more trial; the owner's manual wins.",
         _ => "Before then: an inspection, and one more trial to narrow the interval.",
     };
 }

@@ -26,6 +26,13 @@ internal sealed record DigestModel(WeeklyWearContent Content, IReadOnlyList<Draw
         members.Register<BoatRow, object>("margin", x => x.Margin);
         members.Register<BoatRow, object>("drift", x => x.Drift);
         members.Register<BoatRow, object>("exit", x => x.Exit);
+        members.Register<BoatRow, object>("alarm", x => x.Alarm);
+        members.Register<BoatRow, object>("wrong", x => x.Wrong);
+        members.Register<BoatRow, object>("causes", x => x.Causes);
+        members.Register<TrialRow, object>("name", x => x.Name);
+        members.Register<TrialRow, object>("dock", x => x.Dock);
+        members.Register<TrialRow, object>("decides", x => x.Decides);
+        members.Register<TrialRow, object>("shows", x => x.Shows);
         members.Register<DueRow, object>("boat", x => x.Boat);
         members.Register<DueRow, object>("dock", x => x.Dock);
         members.Register<DueRow, object>("what", x => x.What);
@@ -52,6 +59,9 @@ internal sealed record DigestModel(WeeklyWearContent Content, IReadOnlyList<Draw
         context.SetValue("due_soon", Content.DueSoon);
         context.SetValue("charts", Charts);
         context.SetValue("charts_left_out", Content.ChartsLeftOut ?? "");
+        context.SetValue("steps", Content.Steps);
+        context.SetValue("trials", Content.Trials);
+        context.SetValue("trials_left_out", Content.TrialsLeftOut ?? "");
         context.SetValue("method", Content.Method);
         context.SetValue("caution", Content.Caution);
     }

@@ -18,25 +18,26 @@ public sealed class DigestRenderer
 
     private readonly string folder;
     private readonly Func<DriftPicture, byte[]> draw;
+    private readonly Func<CusumPicture, byte[]> drawSums;
 
     /// <summary>A renderer.</summary>
     /// <param name="pictures">Draws the charts.</param>
     /// <param name="templateFolder">Folder of the templates; <c>reports-templates</c> beside the program when null.</param>
     public DigestRenderer(PngRenderer pictures, string? templateFolder = null)
-        : this(pictures.Render, templateFolder)
+        : this(pictures.Render, pictures.Render, templateFolder)
     {
     }
 
-    internal DigestRenderer(Func<DriftPicture, byte[]> draw, string? templateFolder)
+    internal DigestRenderer(Func<DriftPicture, byte[]> draw, Func<CusumPicture, byte[]> drawSums, string? templateFolder)
     {
-        this.draw = draw;
+        (this.draw, this.drawSums) = (draw, drawSums);
         folder = templateFolder ?? Path.Combine(AppContext.BaseDirectory, "reports-templates");
     }
 
     /// <summary>Renders the digest. The templates are read each time: an edit holds from the next digest on.</summary>
     public RenderedDigest Render(WeeklyWearContent content)
     {
-        var (charts, pictures) = DrawnChart.Draw(content.Charts, draw);
+        var (charts, pictures) = DrawnChart.Draw(Pictures(content));
         var model = new DigestModel(content, charts);
         var (html, whyHtml) = Try(HtmlTemplate, () => HtmlFinish.Of(Guarded.Render(Read(HtmlTemplate), model, HtmlEncoder.Default)));
         var (text, whyText) = Try(TextTemplate, () => Columns.Wrap(Guarded.Render(Read(TextTemplate), model, NullEncoder.Default)));
@@ -47,6 +48,17 @@ public sealed class DigestRenderer
         // A template may leave a chart out; an image that nothing refers to would hang on the mail as an attachment.
         var shown = pictures.Where(p => html.Contains($"cid:{p.ContentId}", StringComparison.Ordinal)).ToList();
         return new RenderedDigest(content.Subject, html, text, shown, why is not null, why);
+    }
+
+    /// <summary>Each chart, with the sums of the same position behind it.</summary>
+    private IEnumerable<(string Title, string Statement, Func<byte[]> Draw)> Pictures(WeeklyWearContent content)
+    {
+        foreach (var chart in content.Charts)
+        {
+            yield return (chart.Title, chart.Statement, () => draw(chart));
+            foreach (var sums in content.Sums.Where(s => s.Boat == chart.Boat && s.Position == chart.Position))
+                yield return ($"{sums.Title}, trial by trial", sums.Statement, () => drawSums(sums));
+        }
     }
 
     private string Read(string name)

@@ -6,6 +6,8 @@ namespace FleetWake.Reports.Digests;
 /// <summary>The digest without a template: bare, complete, and saying why it looks so.</summary>
 internal static class PlainForm
 {
+    private const string StepsTitle = "What strikes and work did";
+
     public static string Html(WeeklyWearContent content, IReadOnlyList<DrawnChart> charts, string why)
     {
         var html = new StringBuilder();
@@ -46,7 +48,7 @@ internal static class PlainForm
         }
 
         text.Append("\nCHARTS, IN WORDS\n");
-        foreach (var chart in content.Charts) text.Append("- ").Append(chart.Statement).Append('\n');
+        foreach (var said in content.Charts.Select(c => c.Statement).Concat(content.Sums.Select(c => c.Statement))) text.Append("- ").Append(said).Append('\n');
         foreach (var line in (content.ChartsLeftOut is { } left ? [left] : Array.Empty<string>()).Concat(content.Caution).Concat(content.Method))
             text.Append("- ").Append(line).Append('\n');
         return text.ToString();
@@ -59,13 +61,18 @@ internal static class PlainForm
         yield return ("", [$"{content.OperatorName}, wear digest {content.Period}, {content.Day:yyyy-MM-dd}", content.Headline]);
         if (content.Decisions.Count > 0)
             yield return ("To decide", [.. content.Decisions.Select(d => $"{d.Boat}{(d.Dock.Length > 0 ? $" ({d.Dock})" : "")}: {d.State}\n{string.Join("\n", d.Points.Select(p => $"{p.Sentence} {p.Settles}"))}")]);
-        if (content.Boats.Count > 0)
-            yield return ("Boats by margin, smallest first", [
-                .. content.Boats.Select(b => $"{b.Sign} {b.Name} ({b.Prop}): {(b.Hire.Length > 0 ? $"{b.Hire}; " : "")}{b.State}\n{b.Rpm}, {b.Margin}, {b.Band}, {b.Read}\n{b.Drift}; {b.Exit}"),
-                .. content.BoatsLeftOut is { } left ? [left] : Array.Empty<string>()]);
-        if (content.WithoutTrials.Count > 0) yield return ("Boats without a trial", content.WithoutTrials);
+        if (content.Steps.Count > 0) yield return (StepsTitle, content.Steps);
+        if (content.Trials.Count > 0 || content.TrialsLeftOut is not null)
+            yield return ("Trials worth running", [
+                .. content.Trials.Select(t => $"{t.Name}{(t.Dock.Length > 0 ? $" ({t.Dock})" : "")}: {t.Decides};\n{t.Shows}"),
+                .. content.TrialsLeftOut is { } untried ? [untried] : Array.Empty<string>()]);
         if (content.Overdue.Count > 0) yield return ("Overdue", [.. content.Overdue.Select(Due)]);
         if (content.DueSoon.Count > 0) yield return ("Due within 14 days", [.. content.DueSoon.Select(Due)]);
+        if (content.Boats.Count > 0)
+            yield return ("Boats by margin, smallest first", [
+                .. content.Boats.Select(b => $"{b.Sign} {b.Name} ({b.Prop}): {(b.Hire.Length > 0 ? $"{b.Hire}; " : "")}{b.State}\n{b.Rpm}, {b.Margin}, {b.Band}, {b.Read}\n{b.Drift}; {b.Exit}{string.Concat(new[] { b.Alarm, b.Wrong, b.Causes }.Where(x => x.Length > 0).Select(x => $"\n{x}"))}"),
+                .. content.BoatsLeftOut is { } left ? [left] : Array.Empty<string>()]);
+        if (content.WithoutTrials.Count > 0) yield return ("Boats without a trial", content.WithoutTrials);
     }
 
     private static string Due(DueRow d) => $"{d.Boat} ({d.Dock}): {d.What}, due {d.When}; {d.Why}";

@@ -11,8 +11,11 @@ public static class WeeklyWear
     /// <summary>Name of the digest in subscriptions, ledgers and headers.</summary>
     public const string Digest = "weekly-wear";
 
-    /// <summary>Most charts in a digest: more would not be looked at, and each adds some 60 KB to the message.</summary>
+    /// <summary>Most charts in a digest: more would not be looked at, and each adds some 100 KB to the message.</summary>
     public const int MostCharts = 5;
+
+    /// <summary>Most CUSUM pictures in a digest.</summary>
+    public const int MostSums = 2;
 
     /// <summary>Most rows in a list: mail programs cut a message off at about 100 KB. The rest is named in a sentence.</summary>
     public const int MostRows = 60;
@@ -36,8 +39,9 @@ public static class WeeklyWear
         var due = ordered.SelectMany(f => Outlook.Of(f, day, policy).Select(d => (Finding: f, Item: d))).OrderByDescending(d => d.Item.DaysOverdue).ToList();
         var overdue = due.Where(d => d.Item.Overdue()).ToList();
         var soon = due.Where(d => !d.Item.Overdue() && d.Item.DaysOverdue >= -SoonDays).ToList();
-        var rows = BoatRows.Of(ordered, policy);
+        var rows = BoatRows.Of(ordered, decisions, policy);
         var charts = Charts.Of(ordered);
+        var trials = TrialsWorth.Of(ordered, day, policy);
         return new WeeklyWearContent(
             name,
             Phrases.Plain(period),
@@ -45,13 +49,17 @@ public static class WeeklyWear
             Subject(name, period, decisions.Count, overdue.Count),
             Headline(decisions, [.. overdue.Select(d => d.Item)]),
             decisions,
+            [.. charts.Take(MostCharts).Select(c => c.Picture)],
+            [.. charts.Take(MostCharts).Select(c => c.Sums).OfType<CusumPicture>().Take(MostSums)],
+            charts.Count > MostCharts ? $"No room for charts of: {string.Join("; ", charts.Skip(MostCharts).Select(c => c.Name))}." : null,
+            StepLines.Of(ordered, day),
+            trials.Rows,
+            trials.LeftOut,
+            [.. overdue.Select(d => Due(d.Finding, d.Item))],
+            [.. soon.Select(d => Due(d.Finding, d.Item))],
             [.. rows.Take(MostRows)],
             rows.Count > MostRows ? $"Wider margins, not listed here: {string.Join("; ", rows.Skip(MostRows).Select(r => r.Name))}." : null,
             BoatRows.WithoutTrials(ordered),
-            [.. overdue.Select(d => Due(d.Finding, d.Item))],
-            [.. soon.Select(d => Due(d.Finding, d.Item))],
-            [.. charts.Take(MostCharts).Select(c => c.Picture)],
-            charts.Count > MostCharts ? $"No room for charts of: {string.Join("; ", charts.Skip(MostCharts).Select(c => c.Name))}." : null,
             DigestNotes.Method(ordered),
             DigestNotes.Caution(ordered));
     }

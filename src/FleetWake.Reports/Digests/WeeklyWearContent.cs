@@ -12,13 +12,17 @@ namespace FleetWake.Reports.Digests;
 /// <param name="Subject">Subject of the message, on one line.</param>
 /// <param name="Headline">The week in one sentence.</param>
 /// <param name="Decisions">What needs a person, one item per boat; boats that are not for hire first, then those to look at first.</param>
+/// <param name="Charts">At most five, of the boats that need a person.</param>
+/// <param name="Sums">CUSUM pictures of positions with an open drift alarm, at most two.</param>
+/// <param name="ChartsLeftOut">Which boats have no chart for lack of room; null when none lacks one.</param>
+/// <param name="Steps">What strikes and work on props did to the RPM in the last weeks, in words.</param>
+/// <param name="Trials">Which trials would decide something, the likeliest first; at most five.</param>
+/// <param name="TrialsLeftOut">What is said of trials that are not on that list; null when there is none.</param>
+/// <param name="Overdue">What is overdue, longest first.</param>
+/// <param name="DueSoon">What is due within 14 days.</param>
 /// <param name="Boats">Every position with a trial, smallest margin first.</param>
 /// <param name="BoatsLeftOut">Which boats found no room in the list; null when all did.</param>
 /// <param name="WithoutTrials">Boats without a trial, in words.</param>
-/// <param name="Overdue">What is overdue, longest first.</param>
-/// <param name="DueSoon">What is due within 14 days.</param>
-/// <param name="Charts">At most five.</param>
-/// <param name="ChartsLeftOut">Which boats have no chart for lack of room; null when none lacks one.</param>
 /// <param name="Method">How the numbers came about.</param>
 /// <param name="Caution">What the numbers are not.</param>
 public sealed record WeeklyWearContent(
@@ -28,13 +32,17 @@ public sealed record WeeklyWearContent(
     string Subject,
     string Headline,
     IReadOnlyList<DecisionItem> Decisions,
+    IReadOnlyList<DriftPicture> Charts,
+    IReadOnlyList<CusumPicture> Sums,
+    string? ChartsLeftOut,
+    IReadOnlyList<string> Steps,
+    IReadOnlyList<TrialRow> Trials,
+    string? TrialsLeftOut,
+    IReadOnlyList<DueRow> Overdue,
+    IReadOnlyList<DueRow> DueSoon,
     IReadOnlyList<BoatRow> Boats,
     string? BoatsLeftOut,
     IReadOnlyList<string> WithoutTrials,
-    IReadOnlyList<DueRow> Overdue,
-    IReadOnlyList<DueRow> DueSoon,
-    IReadOnlyList<DriftPicture> Charts,
-    string? ChartsLeftOut,
     IReadOnlyList<string> Method,
     IReadOnlyList<string> Caution);
 
@@ -57,15 +65,26 @@ public sealed record DecisionPoint(string Sentence, string Settles);
 /// <param name="Hire">"not for hire" or "look first" while something keeps the boat, else empty: a good RPM must not read as leave to go out.</param>
 /// <param name="Sign">A shape that says the same as the word.</param>
 /// <param name="State">Where it stands, in words.</param>
-/// <param name="Outside">Reading or line is outside the band.</param>
+/// <param name="Outside">Reading or trials together lie outside the band.</param>
 /// <param name="Rpm">Last RPM.</param>
 /// <param name="Read">When it was read.</param>
 /// <param name="Band">The rated band.</param>
 /// <param name="Margin">Distance to the nearer edge, named.</param>
-/// <param name="Drift">Drift with its interval.</param>
+/// <param name="Drift">Drift with its interval, and whether it is the fleet's.</param>
 /// <param name="Exit">When it leaves its band.</param>
+/// <param name="Alarm">An open drift alarm with its rate; else empty.</param>
+/// <param name="Wrong">Which readings are likely wrong; else empty.</param>
+/// <param name="Causes">What its trials point to, where no decision says it; else empty.</param>
 public sealed record BoatRow(
-    string Name, string Prop, string Hire, string Sign, string State, bool Outside, string Rpm, string Read, string Band, string Margin, string Drift, string Exit);
+    string Name, string Prop, string Hire, string Sign, string State, bool Outside, string Rpm, string Read, string Band, string Margin, string Drift, string Exit,
+    string Alarm, string Wrong, string Causes);
+
+/// <summary>A trial that would decide something.</summary>
+/// <param name="Name">Boat and position.</param>
+/// <param name="Dock">Its dock; empty while it is not registered.</param>
+/// <param name="Decides">Chance that it changes what one does.</param>
+/// <param name="Shows">What it would take from the doubt, and what its gauge can show.</param>
+public sealed record TrialRow(string Name, string Dock, string Decides, string Shows);
 
 /// <summary>Something that is due.</summary>
 /// <param name="Boat">Boat and position.</param>

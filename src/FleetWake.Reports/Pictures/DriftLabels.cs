@@ -18,6 +18,7 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
 
         Side();
         Pinned();
+        Wrong(events);
         Below();
     }
 
@@ -47,14 +48,43 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
             Write($"{p.Rpm:0} ↓", X(p.Hours) + 16, frame.Bottom - 8, Ink.Quiet, text);
     }
 
+    /// <summary>How likely a reading is wrong, beside its ring: clear of other marks, of the lines and of the frame.</summary>
+    private void Wrong(IReadOnlyList<DriftPlot.Event> events)
+    {
+        using var white = new SKPaint { Color = SKColors.White.WithAlpha(225) };
+        const int OfMark = 10;
+        var taken = picture.Points.Select(p => (Box: Box(X(p.Hours), Y(p.Rpm), p.WrongChance is null ? 14 : 20), Weight: OfMark)).ToList();
+        taken.AddRange(events.Select(e => (new SKRect(X(e.At) - 3, frame.Top, X(e.At) + 3, frame.Bottom), 1)));
+        taken.AddRange((picture.Line?.Points ?? []).Select(p => (Box(X(p.Hours), Y(p.Rpm), 8), 1)));
+        foreach (var p in picture.Points.Where(p => p.WrongChance is not null && p.Rpm >= picture.Window.FromRpm))
+        {
+            var words = $"{Math.Min(99, Math.Round(100 * p.WrongChance!.Value)):0}\u00A0% wrong";
+            var (wide, high) = (text.MeasureText(words) + 8, 36f);
+            var (x, y) = (X(p.Hours), Y(p.Rpm));
+            var places = new[] { (x + 24, y - 18), (x - 24 - wide, y - 18), (x - (wide / 2), y + 24), (x - (wide / 2), y - 60), (x + 16, y + 18), (x + 16, y - 56), (x - 16 - wide, y + 18), (x - 16 - wide, y - 56) }
+                .Select(at => new SKRect(at.Item1, at.Item2, at.Item1 + wide, at.Item2 + high))
+                .Where(b => b.Left >= frame.Left && b.Right <= frame.Right + 6 && b.Top >= frame.Top && b.Bottom <= frame.Bottom).ToList();
+            if (places.Count == 0) continue;
+            int Covers(SKRect b) => taken.Where(t => t.Box.IntersectsWith(b)).Sum(t => t.Weight);
+            var box = places.MinBy(Covers);
+            if (Covers(box) > 0) canvas.DrawRect(box, white);
+            Write(words, box.Left + 4, box.Bottom - 8, Ink.Quiet, text);
+            taken.Add((box, OfMark));
+        }
+    }
+
+    private static SKRect Box(float x, float y, float half) => new(x - half, y - half, x + half, y + half);
+
     private void Below()
     {
-        var y = Ink.Height - 20f;
+        var bottom = frame.Bottom + Ink.Below;
+        if (picture.Outlook is { } outlook) Write(outlook, frame.Left, bottom + Ink.Row - 20, Ink.Words, text);
+        var y = bottom - 20f;
         Write("engine hours", frame.Left, y, Ink.Quiet, text);
         var x = (float)Ink.Width - 12;
         var key = Key().ToList();
         if (key.Sum(k => text.MeasureText(k.Label) + 62) > Ink.Width - frame.Left - text.MeasureText("engine hours") - 40)
-            key = [.. key.Select(k => k.Kind is null ? (k.Kind, "line") : k)];
+            key = [.. key.Select(k => k.Kind is null ? (k.Kind, "level") : k)];
         foreach (var (kind, label) in key.AsEnumerable().Reverse())
         {
             x -= text.MeasureText(label);
@@ -73,7 +103,7 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
         if (Has(PointKind.AtLeast)) yield return (PointKind.AtLeast, "limiter: at least");
         if (Has(PointKind.SetAside)) yield return (PointKind.SetAside, "set aside");
         if (Has(PointKind.AtHelm)) yield return (PointKind.AtHelm, "read at the helm");
-        if (picture.Line is { Points.Count: > 1 } line) yield return (null, $"line with {Phrases.Percent(line.Level)} interval");
+        if (picture.Line is { Points.Count: > 1 } line) yield return (null, $"level with {Phrases.Percent(line.Level)} interval");
     }
 
     private void Sign(PointKind? kind, float x, float y)

@@ -15,7 +15,7 @@ namespace FleetWake.Reports.Pictures;
 /// <param name="Band">The rated band; null when it is not on record.</param>
 /// <param name="BaselineRpm">What the present stretch showed first [RPM].</param>
 /// <param name="Points">The trials.</param>
-/// <param name="Line">The fitted line with its interval, cut to the window; null without a drift.</param>
+/// <param name="Line">The level over the hours with its interval, cut to the window; null where the trials say nothing of a drift.</param>
 /// <param name="Marks">What happened on the way, in order of hours.</param>
 /// <param name="Exit">Where the line leaves the band; null when no forecast stands.</param>
 /// <param name="WithoutHours">Trials that cannot be drawn since nobody knows the hours.</param>
@@ -35,6 +35,12 @@ public sealed record DriftPicture(
 {
     /// <summary>RPM is that at reference air; else as read.</summary>
     public bool AtReference { get; init; }
+
+    /// <summary>Engine hours of the trial at which a drift alarm was raised [h]; null without an open one.</summary>
+    public double? AlarmHours { get; init; }
+
+    /// <summary>When it leaves its band, or why that is not told: a line of its own under the hours.</summary>
+    public string? Outlook { get; init; }
 }
 
 /// <summary>The part of hours [h] and RPM that a picture shows.</summary>
@@ -53,12 +59,16 @@ public sealed record RatedBand(double LowRpm, double HighRpm);
 /// <param name="Kind">How it counts; each kind has a shape of its own.</param>
 /// <param name="Hours">Engine hours [h].</param>
 /// <param name="Rpm">RPM, as read or at reference air as the picture says.</param>
-public sealed record PicturePoint(PointKind Kind, double Hours, double Rpm);
+public sealed record PicturePoint(PointKind Kind, double Hours, double Rpm)
+{
+    /// <summary>Chance that the reading is wrong [1]; null where that is too small to be shown.</summary>
+    public double? WrongChance { get; init; }
+}
 
 /// <summary>How a trial counts.</summary>
 public enum PointKind
 {
-    /// <summary>Counts for the line of the present stretch.</summary>
+    /// <summary>Counts, and belongs to the present stretch.</summary>
     Counted,
 
     /// <summary>Counted for an earlier stretch, before a strike, a repitch or the like.</summary>
@@ -78,7 +88,11 @@ public enum PointKind
 /// <param name="Kind">The gravest of its kinds.</param>
 /// <param name="Hours">Engine hours [h].</param>
 /// <param name="Label">Short label.</param>
-public sealed record PictureMark(HistoryMarkKind Kind, double Hours, string Label);
+public sealed record PictureMark(HistoryMarkKind Kind, double Hours, string Label)
+{
+    /// <summary>What it did to the RPM; null where trials do not tell. Written where there is room, and in the sentence always.</summary>
+    public string? Effect { get; init; }
+}
 
 /// <summary>Where the line reaches an edge of the band.</summary>
 /// <param name="Edge">Which edge.</param>

@@ -9,14 +9,19 @@ internal static class DriftPlot
     private static readonly LinePattern Forecast = new([16, 11], 0, "forecast");
 
     /// <summary>A vertical line with its label: what happened, and where the line leaves the band.</summary>
-    internal sealed record Event(double Hours, string Label, SkiaSharp.SKColor Color);
+    /// <param name="At">Place on the axis [h]; in a CUSUM, trials.</param>
+    /// <param name="Label">What happened.</param>
+    /// <param name="Color">Of line and label.</param>
+    /// <param name="Effect">What it did to the RPM, where that is known; written where there is room.</param>
+    internal sealed record Event(double At, string Label, SkiaSharp.SKColor Color, string? Effect = null);
 
     public static IReadOnlyList<Event> Events(DriftPicture picture)
     {
-        var events = picture.Marks.Select(m => new Event(m.Hours, m.Label, Ink.Of(m.Kind))).ToList();
+        var events = picture.Marks.Select(m => new Event(m.Hours, m.Label, Ink.Of(m.Kind), m.Effect)).ToList();
         if (picture.Exit is { } exit && exit.Hours <= picture.Window.ToHours)
             events.Add(new Event(exit.Hours, $"{(exit.Edge == BandEdge.Top ? "top" : "bottom")} about {exit.Hours:0} h", Ink.Series));
-        return [.. events.OrderBy(e => e.Hours)];
+        if (picture.AlarmHours is { } alarm) events.Add(new Event(alarm, "drift alarm", Ink.Words));
+        return [.. events.OrderBy(e => e.At)];
     }
 
     public static Plot Of(DriftPicture picture)
@@ -28,7 +33,7 @@ internal static class DriftPlot
         if (picture.BaselineRpm is { } baseline)
             PlotLook.Stroke(plot.Add.Line(w.FromHours, baseline, w.ToHours, baseline), Ink.Faint, 2.5f, LinePattern.Dashed);
         foreach (var e in Events(picture))
-            PlotLook.Stroke(plot.Add.Line(e.Hours, w.FromRpm, e.Hours, w.ToRpm), Ink.ForPlot(e.Color), 3, LinePattern.Dotted);
+            PlotLook.Stroke(plot.Add.Line(e.At, w.FromRpm, e.At, w.ToRpm), Ink.ForPlot(e.Color), 3, LinePattern.Dotted);
         if (picture.Line is { } line) Line(plot, line);
         if (picture.Exit is { } exit) Exit(plot, exit, w);
         foreach (var point in picture.Points) Point(plot, point, w);
@@ -84,7 +89,8 @@ internal static class DriftPlot
         // Far below the rest (part throttle): pinned to the floor of the frame, with its number and an arrow.
         var floor = w.FromRpm + (0.035 * (w.ToRpm - w.FromRpm));
         if (point.Rpm < w.FromRpm) point = point with { Rpm = floor };
-        switch (point.Kind)
+        if (point.WrongChance is { } wrong) Doubted(plot, point, wrong);
+        else switch (point.Kind)
         {
             case PointKind.Counted: Dot(plot, point.Hours, point.Rpm, MarkerShape.FilledCircle, 21); break;
             case PointKind.EarlierStretch: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenCircle, 17); break;
@@ -92,6 +98,17 @@ internal static class DriftPlot
             case PointKind.AtLeast: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenTriangleUp, 20); break;
             default: Dot(plot, point.Hours, point.Rpm, MarkerShape.Eks, 18); break;
         }
+    }
+
+    /// <summary>Paler the likelier it is wrong, with a ring about it; its chance is written beside it.</summary>
+    private static void Doubted(Plot plot, PicturePoint point, double wrong)
+    {
+        plot.Add.Marker(point.Hours, point.Rpm, MarkerShape.FilledCircle, 38, Colors.White);
+        if (point.Kind == PointKind.Counted) plot.Add.Marker(point.Hours, point.Rpm, MarkerShape.FilledCircle, 19, Ink.Line.WithAlpha(Math.Max(0.15, 1 - wrong)));
+        else Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenCircle, 15);
+        var ring = plot.Add.Marker(point.Hours, point.Rpm, MarkerShape.OpenCircle, 34, Ink.Faint);
+        ring.MarkerStyle.LineWidth = 3;
+        ring.MarkerStyle.LineColor = Ink.Faint;
     }
 
     private static void Dot(Plot plot, double x, double y, MarkerShape shape, float size)

@@ -43,6 +43,37 @@ internal static class MarkStrip
         return placed;
     }
 
+    /// <summary>The same with what each mark did behind its label, or on a flag of its own below it, wherever that costs no other mark its label.</summary>
+    /// <param name="marks">Position of the line [px], label, and what it did, from left to right.</param>
+    /// <param name="width">Width of a text [px].</param>
+    /// <param name="from">Left end of the strip [px].</param>
+    /// <param name="to">Right end [px].</param>
+    public static IReadOnlyList<PlacedLabel> Place(IReadOnlyList<(float X, string Label, string? More)> marks, Func<string, float> width, float from, float to)
+    {
+        List<(float X, string Label, int Mark)> flags = [.. marks.Select((m, i) => (m.X, m.Label, i))];
+        var placed = Marked(flags, width, from, to);
+        for (var i = 0; i < marks.Count; i++)
+        {
+            if (marks[i].More is not { } more) continue;
+            var (at, longer) = (flags.FindIndex(f => f.Mark == i), $"{marks[i].Label}: {more}");
+            List<(float X, string Label, int Mark)> behind = [.. flags], below = [.. flags];
+            behind[at] = (marks[i].X, longer, i);
+            below.Insert(at + 1, (marks[i].X, more, i));
+            foreach (var (tried, text, extra) in new[] { (behind, longer, 0), (below, more, 1) })
+            {
+                var then = Marked(tried, width, from, to);
+                if (then.Count < placed.Count + extra || !then.Any(p => p.Index == i && p.Text.StartsWith(text, StringComparison.Ordinal))) continue;
+                (flags, placed) = (tried, then);
+                break;
+            }
+        }
+
+        return placed;
+    }
+
+    private static IReadOnlyList<PlacedLabel> Marked(List<(float X, string Label, int Mark)> flags, Func<string, float> width, float from, float to) =>
+        [.. Place([.. flags.Select(f => (f.X, f.Label))], width, from, to).Select(p => p with { Index = flags[p.Index].Mark })];
+
     private static IEnumerable<PlacedLabel> Candidates(int index, float x, string text, float wide)
     {
         // To the left only when no row has room to the right: a left flag bars the way up for the lines before it.

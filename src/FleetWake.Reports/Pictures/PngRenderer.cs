@@ -26,14 +26,28 @@ public sealed class PngRenderer
         float X(double hours) => Ink.Left + (float)((hours - window.FromHours) / (window.ToHours - window.FromHours) * (Ink.Width - Ink.Left - Ink.Right));
 
         var events = DriftPlot.Events(picture);
-        var placed = MarkStrip.Place([.. events.Select(m => (X(m.Hours), m.Label))], s => strong.MeasureText(s), 12, Ink.Width - 12);
+        var placed = MarkStrip.Place([.. events.Select(m => (X(m.At), m.Label, m.Effect))], s => strong.MeasureText(s), 12, Ink.Width - 12);
         var rows = placed.Count == 0 ? 0 : placed.Max(p => p.Row) + 1;
         var top = 58 + (rows * Ink.Row);
+        var below = Ink.Below + (picture.Outlook is null ? 0 : Ink.Row);
+        var height = (int)(Ink.Height - Ink.Below + below);
 
         using var plot = DriftPlot.Of(picture);
-        plot.Layout.Fixed(new PixelPadding(Ink.Left, Ink.Right, Ink.Below, top));
-        var frame = new SKRect(Ink.Left, top, Ink.Width - Ink.Right, Ink.Height - Ink.Below);
-        return Png(plot, Ink.Height, canvas => new DriftLabels(canvas, text, strong, picture, frame).Draw(placed, events));
+        plot.Layout.Fixed(new PixelPadding(Ink.Left, Ink.Right, below, top));
+        var frame = new SKRect(Ink.Left, top, Ink.Width - Ink.Right, height - below);
+        return Png(plot, height, canvas => new DriftLabels(canvas, text, strong, picture, frame).Draw(placed, events));
+    }
+
+    /// <summary>The sums as PNG on opaque white.</summary>
+    public byte[] Render(CusumPicture picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        using var text = new SKFont(fonts.Regular, Ink.Text);
+        using var strong = new SKFont(fonts.SemiBold, Ink.Text);
+        var labels = new CusumLabels(picture, text, strong);
+        using var plot = CusumPlot.Of(picture);
+        plot.Layout.Fixed(new PixelPadding(Ink.Left, Ink.Right, Ink.Below, labels.Top));
+        return Png(plot, CusumLabels.Height, labels.Draw);
     }
 
     /// <summary>The map as PNG on opaque white.</summary>

@@ -2,17 +2,21 @@ using FleetWake.Logbook.Findings;
 
 namespace FleetWake.Reports.Pictures;
 
-/// <summary>Where a position stands, by its last reading as well as by its line.</summary>
+/// <summary>Where a position stands, by its last reading as well as by its trials together.</summary>
 /// <param name="Sign">A shape that says the same as the word.</param>
 /// <param name="Word">In two or three words.</param>
 /// <param name="Sentence">With the numbers.</param>
 /// <param name="MarginRpm">The less favourable of the two margins [RPM]; null when neither is known.</param>
-/// <param name="Outside">Reading or line is outside the band.</param>
-public sealed record Standing(string Sign, string Word, string Sentence, double? MarginRpm, bool Outside);
+/// <param name="Outside">Reading or trials together lie outside the band.</param>
+public sealed record Standing(string Sign, string Word, string Sentence, double? MarginRpm, bool Outside)
+{
+    /// <summary>RPM that its trials together say it turns now [RPM]; null where nothing is known or its last reading says as much alone.</summary>
+    public double? TogetherRpm { get; init; }
+}
 
 /// <summary>
-/// A boat is called inside its band only when the last reading and the line both are: a line that smooths an
-/// over-revving reading away must not clear it.
+/// A boat is called inside its band only when the last reading and its trials together both are: what smooths an over-revving
+/// reading away must not clear it.
 /// </summary>
 public static class Standings
 {
@@ -29,7 +33,10 @@ public static class Standings
         if (standing.ObservedRpm is not { } observed)
             return new Standing("?", "not known", $"no wide-open-throttle trial on record, rated band {low:0} to {high:0}", null, false);
 
-        var present = standing.PresentRpm ?? observed;
+        var last = position.Mounting.LastWideOpen(position.Engine);
+        if (last?.SetAside == SetAsideReason.LimiterReached)
+            return new Standing("▲", "held by the limiter", $"the limiter held it at {observed:0} RPM: without it, it would turn over the top of its rated band {low:0} to {high:0}", Math.Min(high - observed, 0), true);
+        var present = Together(position.Mounting, last) ?? standing.PresentRpm ?? observed;
         var byReading = Side(observed, low, high);
         var byLine = Side(present, low, high);
         var place = Place(observed, low, high);
@@ -37,9 +44,9 @@ public static class Standings
         var margin = Math.Min(Margin(observed, low, high), Margin(present, low, high));
         if (byReading == byLine)
         {
-            var line = Math.Abs(present - observed) >= 1 ? $", {present:0} by its line" : "";
+            var line = Math.Abs(present - observed) >= 1 ? $", {present:0} by its trials together" : "";
             var (sign, word) = byReading switch { > 0 => ("▲", "above the top"), < 0 => ("▼", "below the bottom"), _ => ("●", "inside its band") };
-            return new Standing(sign, word, $"last {Read(standing, observed)}{line}, {place} of its rated band {low:0} to {high:0}{brought}", margin, byReading != 0);
+            return new Standing(sign, word, $"last {Read(standing, observed)}{line}, {place} of its rated band {low:0} to {high:0}{brought}", margin, byReading != 0) { TogetherRpm = present };
         }
 
         // The two disagree: both are said, and it is not called inside.
@@ -47,14 +54,25 @@ public static class Standings
         {
             > 0 => ("▲", "read above the top"),
             < 0 => ("▼", "read below the bottom"),
-            _ => byLine > 0 ? ("▲", "line above the top") : ("▼", "line below the bottom"),
+            _ => byLine > 0 ? ("▲", "by its trials above the top") : ("▼", "by its trials below the bottom"),
         };
         return new Standing(
             mixedSign,
             mixedWord,
-            $"last {Read(standing, observed)}, {place} of its rated band {low:0} to {high:0}{brought}, while its line says {present:0}: not settled",
+            $"last {Read(standing, observed)}, {place} of its rated band {low:0} to {high:0}{brought}, while its trials together say {present:0}: not settled",
             margin,
-            true);
+            true)
+        { TogetherRpm = present };
+    }
+
+    /// <summary>
+    /// What the trials together say of the stretch of that reading; null where they are of an earlier one, or only two: of two
+    /// that disagree nobody knows which is right.
+    /// </summary>
+    private static double? Together(MountingFinding mounting, TrialFinding? last)
+    {
+        var usable = mounting.Trials.Where(t => t is { SetAside: null, Hours: not null }).ToList();
+        return usable.Count >= 3 && usable[^1].Stretch == last?.Stretch ? mounting.LevelRpm?.Value : null;
     }
 
     /// <summary>The last reading, and what the gauge showed where a check of it says otherwise.</summary>

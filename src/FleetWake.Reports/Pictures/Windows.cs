@@ -12,10 +12,10 @@ internal static class Windows
     private const double FarEdgeStretch = 1.6;
 
     public static PictureWindow Of(
-        IReadOnlyList<PicturePoint> points, RatedBand? band, MountingFinding mounting, IReadOnlyList<PictureMark> marks, PictureExit? exit)
+        IReadOnlyList<PicturePoint> points, RatedBand? band, double? baselineRpm, DriftLine? line, IReadOnlyList<PictureMark> marks, PictureExit? exit)
     {
-        var (fromHours, toHours) = Hours(points, mounting, marks, exit);
-        var (fromRpm, toRpm) = Rpm(points, band, mounting, toHours);
+        var (fromHours, toHours) = Hours(points, line, marks, exit);
+        var (fromRpm, toRpm) = Rpm(points, band, baselineRpm, line, toHours);
         return new PictureWindow(fromHours, toHours, fromRpm, toRpm);
     }
 
@@ -29,7 +29,7 @@ internal static class Windows
     }
 
     private static (double From, double To) Hours(
-        IReadOnlyList<PicturePoint> points, MountingFinding mounting, IReadOnlyList<PictureMark> marks, PictureExit? exit)
+        IReadOnlyList<PicturePoint> points, DriftLine? line, IReadOnlyList<PictureMark> marks, PictureExit? exit)
     {
         var from = Math.Min(points.Min(p => p.Hours), marks.Count > 0 ? marks[0].Hours : double.MaxValue);
         var to = Math.Max(points.Max(p => p.Hours), marks.Count > 0 ? marks[^1].Hours : double.MinValue);
@@ -38,19 +38,19 @@ internal static class Windows
         // A forecast may not push what was measured into a corner: at most as much again as was seen.
         if (exit is not null)
             to = Math.Max(to, Math.Min((exit.LatestHours ?? exit.Hours * 1.1) + (0.04 * seen), to + seen));
-        else if (mounting.Line is { Points.Count: > 0 } line)
+        else if (line is { Points.Count: > 0 })
             to = Math.Max(to, Math.Min(line.Points[^1].Hours, to + (0.35 * seen)));
         var room = 0.03 * Math.Max(to - from, 20);
         return (Math.Max(0, from - room), to + room);
     }
 
-    private static (double From, double To) Rpm(IReadOnlyList<PicturePoint> points, RatedBand? band, MountingFinding mounting, double toHours)
+    private static (double From, double To) Rpm(IReadOnlyList<PicturePoint> points, RatedBand? band, double? baselineRpm, DriftLine? line, double toHours)
     {
         // Part throttle reads thousands lower and would flatten the rest: it is pinned to the frame instead.
         var full = points.Where(p => p.Kind != PointKind.SetAside).Select(p => p.Rpm).ToList();
         var values = full.Count > 0 ? full : points.Select(p => p.Rpm).ToList();
-        if (mounting.BaselineRpm is { } baseline) values.Add(baseline);
-        if (mounting.Line is { } line)
+        if (baselineRpm is { } baseline) values.Add(baseline);
+        if (line is not null)
         {
             foreach (var p in line.Points.TakeWhile(p => p.Hours <= toHours))
             {

@@ -32,7 +32,7 @@ public class DigestTests
     public void It_can_be_looked_at()
     {
         var digest = new DigestRenderer(new PngRenderer(), null).Render(Content(DemoDays.Usual));
-        Assert.Equal(WeeklyWear.MostCharts, digest.Pictures.Count);
+        Assert.InRange(digest.Pictures.Count, WeeklyWear.MostCharts, WeeklyWear.MostCharts + WeeklyWear.MostSums);
 
         // LOOK_AT names a folder to put the digest in, for a person who wants to see it.
         if (Environment.GetEnvironmentVariable("LOOK_AT") is not { } folder) return;

@@ -33,9 +33,22 @@ public class DigestRendererTests
         var digest = Renderer.Render(Fleet);
         var images = new HtmlParser().ParseDocument(digest.Html).QuerySelectorAll("img");
         Assert.Equal(digest.Pictures.Select(p => ("cid:" + p.ContentId, p.Alt)), images.Select(i => (i.GetAttribute("src")!, i.GetAttribute("alt")!)));
-        Assert.Equal(5, images.Length);
+        Assert.Equal(6, images.Length); // five boats, and the sums of the one with an alarm
         Assert.All(images, i => Assert.Equal("560", i.GetAttribute("width")));
-        Assert.Equal(5, digest.Pictures.Select(p => p.ContentId).Distinct().Count());
+        Assert.Equal(6, digest.Pictures.Select(p => p.ContentId).Distinct().Count());
+    }
+
+    [Fact]
+    public void What_needs_a_person_comes_before_the_long_table()
+    {
+        string[] order = ["TO DECIDE", "CHARTS, IN WORDS", "WHAT STRIKES AND WORK DID", "TRIALS WORTH RUNNING", "OVERDUE", "DUE WITHIN 14 DAYS", "BOATS BY MARGIN", "CAUTION"];
+        var text = Renderer.Render(Fleet).Text;
+        var places = order.Select(o => text.IndexOf(o, StringComparison.Ordinal)).ToList();
+        Assert.Equal(places.Order(), places);
+        Assert.DoesNotContain(-1, places);
+        Assert.Equal(
+            ["To decide", "Charts", "What strikes and work did", "Trials worth running", "Overdue", "Due within 14 days", "Boats by margin, smallest first", "Boats without a trial"],
+            new HtmlParser().ParseDocument(Renderer.Render(Fleet).Html).QuerySelectorAll("h2").Select(h => h.TextContent));
     }
 
     [Fact]
@@ -91,7 +104,7 @@ public class DigestRendererTests
     [Fact]
     public void A_chart_that_cannot_be_drawn_leaves_its_sentence()
     {
-        var broken = new DigestRenderer(_ => throw new InvalidOperationException("no surface"), null).Render(Fleet);
+        var broken = new DigestRenderer(_ => throw new InvalidOperationException("no surface"), _ => throw new InvalidOperationException("no surface"), null).Render(Fleet);
         Assert.Empty(broken.Pictures);
         Assert.DoesNotContain("<img", broken.Html, StringComparison.Ordinal);
         Assert.Contains("The chart could not be drawn", broken.Html, StringComparison.Ordinal);
@@ -102,10 +115,14 @@ public class DigestRendererTests
     [
         c.Headline,
         .. c.Decisions.SelectMany(d => d.Points.SelectMany(p => new[] { p.Sentence, p.Settles }).Append(d.Boat)),
-        .. c.Boats.SelectMany(b => new[] { b.Name, b.Prop, b.State, b.Rpm, b.Margin, b.Band, b.Read, b.Drift, b.Exit }),
+        .. c.Boats.SelectMany(b => new[] { b.Name, b.Prop, b.State, b.Rpm, b.Margin, b.Band, b.Read, b.Drift, b.Exit, b.Alarm, b.Wrong, b.Causes }),
         .. c.WithoutTrials,
         .. c.Overdue.Concat(c.DueSoon).SelectMany(d => new[] { d.Boat, d.What, d.When, d.Why }),
         .. c.Charts.Select(p => p.Statement),
+        .. c.Sums.Select(p => p.Statement),
+        .. c.Steps,
+        .. c.Trials.SelectMany(t => new[] { t.Name, t.Dock, t.Decides, t.Shows }),
+        c.TrialsLeftOut ?? "",
         .. c.Caution,
         .. c.Method,
     ];

@@ -10,6 +10,7 @@ public class FallbackTests
 {
     // Which template lays a picture out does not depend on what it shows: its sentence stands in for the image.
     private static readonly Func<DriftPicture, byte[]> Pictures = p => Encoding.UTF8.GetBytes(p.Statement);
+    private static readonly Func<CusumPicture, byte[]> Sums = p => Encoding.UTF8.GetBytes(p.Statement);
     private static readonly WeeklyWearContent Fleet = WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, SkerryBay.Fleet());
 
     private static RenderedDigest With(string? html, string? text = "{{ headline }}")
@@ -17,7 +18,7 @@ public class FallbackTests
         var folder = Directory.CreateTempSubdirectory().FullName;
         if (html is not null) File.WriteAllText(Path.Combine(folder, DigestRenderer.HtmlTemplate), html);
         if (text is not null) File.WriteAllText(Path.Combine(folder, DigestRenderer.TextTemplate), text);
-        return new DigestRenderer(Pictures, folder).Render(Fleet);
+        return new DigestRenderer(Pictures, Sums, folder).Render(Fleet);
     }
 
     private static void IsWholeAndSaysWhy(RenderedDigest digest, string why)
@@ -28,7 +29,7 @@ public class FallbackTests
         Assert.Contains("Plain form", body, StringComparison.Ordinal);
         Assert.Contains(why, body, StringComparison.Ordinal);
         foreach (var said in DigestRendererTests.Everything(Fleet)) Assert.Contains(DigestRendererTests.Flat(said), body, StringComparison.Ordinal);
-        Assert.Equal(5, digest.Pictures.Count);
+        Assert.Equal(6, digest.Pictures.Count);
         Assert.All(digest.Pictures, p => Assert.Contains($"cid:{p.ContentId}", digest.Html, StringComparison.Ordinal));
     }
 

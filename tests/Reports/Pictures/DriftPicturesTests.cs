@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Findings;
 using FleetWake.Reports.Pictures;
+using FleetWake.Statistics;
 
 namespace FleetWake.Reports.Tests.Pictures;
 
@@ -40,8 +41,10 @@ public class DriftPicturesTests
     public void The_alternative_text_states_the_finding_with_its_numbers()
     {
         Assert.Equal(
-            "Gannet: last read 5890 RPM, 5881 by its line, 110 below the top of its rated band 5000 to 6000; drift +192 RPM per 100 h (+175 to +209 at 80\u00A0%); "
-            + "reaches the top about 62 h after the last trial (57 to 68 h at 80\u00A0%); 7 trials counted. Line and drift are of RPM as read, not brought to reference air: weather is part of the scatter.",
+            "Gannet: last read 5890 RPM, 5881 by its trials together, 110 below the top of its rated band 5000 to 6000; drift +192 RPM per 100 h (+175 to +209 at 80\u00A0%); "
+            + "reaches the top about 57 h after the last trial (53 to 63 h at 80\u00A0%), by its use about 2027-02-10 (2027-02-03 to 2027-02-18); "
+            + "drift alarm since the trial of 2026-11-02 (0.04 false alarms a boat-year on this fleet's trials); 7 trials counted. "
+            + "Line and drift are of RPM as read, not brought to reference air: weather is part of the scatter.",
             Picture(SkerryBay.WornSkiff()).Statement);
     }
 
@@ -67,7 +70,7 @@ public class DriftPicturesTests
     public void A_reading_over_the_top_is_never_called_inside_though_the_line_is()
     {
         var picture = Picture(SkerryBay.ReadOver());
-        Assert.Contains("last read 6030 RPM, 30 above the top of its rated band 5000 to 6000, while its line says 5990: not settled", picture.Statement, StringComparison.Ordinal);
+        Assert.Contains("last read 6030 RPM, 30 above the top of its rated band 5000 to 6000, while its trials together say 5990: not settled", picture.Statement, StringComparison.Ordinal);
         var standing = Standings.Of(SkerryBay.ReadOver().Positions[0]);
         Assert.True(standing.Outside);
         Assert.Equal("read above the top", standing.Word);
@@ -85,7 +88,7 @@ public class DriftPicturesTests
     public void Marks_at_the_same_hour_share_one_line_named_for_the_gravest()
     {
         var marks = Picture(SkerryBay.RepitchedBoat()).Marks;
-        Assert.Equal(["fitted", "strike: wood + repitch 13 to 14 in", "strike: line", "strike: sand"], marks.Select(m => m.Label));
+        Assert.Equal(["fitted", "strike, bent + repitched to 14 in", "strike, no mark", "strike, no mark"], marks.Select(m => m.Label));
         Assert.Equal(HistoryMarkKind.Strike, marks[1].Kind);
     }
 
@@ -109,11 +112,76 @@ public class DriftPicturesTests
     }
 
     [Fact]
-    public void Few_trials_have_a_picture_without_a_line_and_say_so()
+    public void Trials_that_say_next_to_nothing_have_a_picture_without_a_line_and_the_figure_is_called_the_fleets()
     {
         var picture = Picture(SkerryBay.NewBoat());
         Assert.Null(picture.Line);
-        Assert.Contains("no drift stated; fewer than three usable trials, so no forecast", picture.Statement, StringComparison.Ordinal);
+        Assert.Null(picture.Exit);
+        Assert.Contains(
+            "; the fleet's figure, +8 RPM per 100 h (-1 to +18 at 80\u00A0%): its own trials say next to nothing yet; no date of leaving its band: its own trials say next to nothing of a drift; ",
+            picture.Statement,
+            StringComparison.Ordinal);
+        Assert.Equal("its own trials say next to nothing of a drift: no line, no date", picture.Outlook);
+    }
+
+    [Fact]
+    public void A_reading_that_may_be_wrong_stays_with_its_chance_and_is_named_where_it_is_likely()
+    {
+        var picture = Picture(SkerryBay.RepitchedBoat());
+        Assert.Equal([null, 0.27, null, null, null, 0.92, null], picture.Points.Select(p => p.WrongChance));
+        Assert.Contains("; 1 of 7 trials is likely wrong: 2026-11-02.", picture.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain("likely wrong", Picture(SkerryBay.WornSkiff()).Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_a_strike_did_stands_at_its_mark_and_in_the_sentence()
+    {
+        var picture = Picture(SkerryBay.StruckBoat());
+        Assert.Equal([null, "+112 RPM (71 to 153)"], picture.Marks.Select(m => m.Effect));
+        Assert.Contains("; strike of 2026-10-02 cost +112 RPM (71 to 153); ", picture.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_what_happened_between_the_same_two_trials_only_the_sum_is_told()
+    {
+        var picture = Picture(SkerryBay.RepitchedBoat());
+        Assert.Equal("-428 RPM (-474 to -382) together", picture.Marks[1].Effect);
+        Assert.Contains("; strike, bent + repitched to 14 in of 2026-10-13: -428 RPM (-474 to -382); ", picture.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_step_that_trials_cannot_tell_from_none_is_not_given_as_a_cost()
+    {
+        var position = SkerryBay.StruckBoat().Positions[0];
+        var step = position.Mounting!.Steps[0] with { Rpm = new Estimate(12, 41, -40, 64, 0.8) };
+        Assert.Equal("strike of 2026-10-02: no change of RPM that the trials can tell (-40 to +64)", StepWords.Clause(position.Mounting, step));
+    }
+
+    [Fact]
+    public void The_day_of_leaving_the_band_stands_under_the_hours_and_the_alarm_at_its_trial()
+    {
+        var picture = Picture(SkerryBay.WornSkiff());
+        Assert.Equal("reaches the top about 2027-02-10, 80\u00A0% from 2027-02-03 to 2027-02-18", picture.Outlook);
+        Assert.Equal(212 + (5 * 21), picture.AlarmHours);
+        Assert.Null(Picture(SkerryBay.StruckBoat()).AlarmHours);
+    }
+
+    [Theory]
+    [InlineData(BandExitState.BeyondHorizon, "leaves its band beyond the horizon of 2000 engine hours, if ever")]
+    [InlineData(BandExitState.AlreadyOutside, "already outside its band")]
+    public void No_date_is_said_plainly(BandExitState state, string words)
+    {
+        Assert.Equal(words, Phrases.Exit(new BandExit(state)));
+        Assert.Equal(words, Phrases.Outlook(new BandExit(state)));
+    }
+
+    [Fact]
+    public void An_end_beyond_the_horizon_is_no_date()
+    {
+        var exit = SkerryBay.WornSkiff().Positions[0].Mounting!.Exit;
+        var open = exit with { LatestHours = null, Dates = exit.Dates! with { Latest = null } };
+        Assert.EndsWith("(53 to beyond the horizon at 80\u00A0%), by its use about 2027-02-10 (2027-02-03 to beyond the horizon)", Phrases.Exit(open), StringComparison.Ordinal);
+        Assert.EndsWith(", by its use hardly before 2027-02-03", Phrases.Exit(open with { Dates = open.Dates with { On = null } }), StringComparison.Ordinal);
     }
 
     [Fact]
