@@ -10,6 +10,9 @@ public sealed class FleetLogs
     /// <summary>Every boat that has a record, by id.</summary>
     public IEnumerable<string> Boats => logs.Keys.Select(StreamName.BoatOf).OfType<string>().Order(StringComparer.Ordinal);
 
+    /// <summary>Every log, by stream.</summary>
+    public IEnumerable<FactLog> Logs => logs.Values.OrderBy(l => l.Id, StringComparer.Ordinal);
+
     /// <summary>Adds facts to their logs.</summary>
     public void Add(IEnumerable<Placed> facts)
     {
