@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Inspections;
 using FleetWake.Propulsion.Causes;
 
 namespace FleetWake.Logbook.Findings;
@@ -6,32 +7,34 @@ namespace FleetWake.Logbook.Findings;
 /// <summary>What about a mounting's band and drift needs a person.</summary>
 internal static class BandAttention
 {
-    /// <summary>A reading that is likelier wrong than this is spoken of [1]; judgement.</summary>
+    /// <summary>A reading that is likelier out of line than this is spoken of [1]; judgement.</summary>
     private const double Doubtful = 0.5;
 
     public static void Add(MountingFinding mounting, PositionFinding position, Action<AttentionKind, string> add)
     {
         if (mounting.Band is { State: BandState.AboveTop or BandState.BelowBottom } band)
         {
-            // What the trials themselves point to says more than the usual list, where it speaks of the same side.
+            // What the trials themselves point to says more than the usual list, where it speaks of the same side. Of a reading that
+            // is out of line with all of them they cannot speak.
             var side = band.State == BandState.AboveTop ? CauseGroup.RpmUp : CauseGroup.RpmDown;
-            var told = mounting.PointsTo is { } points && points.Group == side ? CauseWords.Of(points) : "";
+            var misfit = Misfit(mounting, position);
+            var told = misfit.Length == 0 && mounting.PointsTo is { } points && points.Group == side ? CauseWords.Of(points) : "";
             var causes = told.Length > 0 ? told : mounting.Causes.Count > 0 ? $" May be: {string.Join(", ", mounting.Causes)}." : "";
             var since = mounting.Exit.State == BandExitState.NoTrialSinceNewBaseline ? " That was before a strike, work on the prop or a change of the boat; no trial since." : "";
-            add(AttentionKind.OutsideBand, Outside(mounting, band, position.Engine!) + Misread(mounting, position) + causes + since);
+            add(AttentionKind.OutsideBand, Outside(mounting, band, position.Engine!) + misfit + causes + since);
         }
         else
         {
             var leaving = mounting.Exit.Within100HoursChance >= NextTrialCard.ActAtChance;
             if (leaving) add(AttentionKind.LeavingBand, Leaving(mounting) + Pointing(mounting));
-            if (mounting.Watch is { RaisedOn: { } on } watch) add(AttentionKind.Drifting, Drifting(mounting, watch, on) + (leaving ? "" : Pointing(mounting)) + FalseAlarms(watch));
+            if (mounting.Watch is { RaisedOn: { } on } watch && !LookedAtSince(position, on)) add(AttentionKind.Drifting, Drifting(mounting, watch, on) + (leaving ? "" : Pointing(mounting)) + FalseAlarms(watch));
         }
     }
 
     private static string Drifting(MountingFinding mounting, DriftWatch watch, DateOnly on)
     {
         var rate = mounting.Drift is { } d ? $" It drifts by {d.Value:+0;-0;0} RPM per 100 h ({d.Low:+0;-0;0} to {d.High:+0;-0;0})." : "";
-        return $"Drift alarm since the trial of {on:yyyy-MM-dd}: by now its trials are {watch.EvidenceToOne:0.#} times as likely with drift as without.{rate}";
+        return $"Drift alarm since the trial of {on:yyyy-MM-dd}: by now its trials are {watch.EvidenceInWords()} times as likely with drift as without.{rate}";
     }
 
     private static string Leaving(MountingFinding mounting)
@@ -65,9 +68,13 @@ internal static class BandAttention
 
     private static string Gauge(BandStanding band) => band.GaugeRpm is { } shown ? $" (the gauge showed {shown:0})" : "";
 
-    /// <summary>It stands outside by that reading all the same until another trial says otherwise.</summary>
-    private static string Misread(MountingFinding mounting, PositionFinding position) =>
+    /// <summary>It stands outside by that reading all the same until another trial says otherwise: a hub that let go reads like a slip of the pen.</summary>
+    private static string Misfit(MountingFinding mounting, PositionFinding position) =>
         mounting.LastWideOpen(position.Engine)?.GrossChance is >= Doubtful and { } chance
-            ? $" That reading is {100 * chance:0} % likely to be wrong by its other trials: run it again before anything else."
+            ? $" That reading is out of line with its other trials ({(chance > 0.99 ? "over 99" : $"{100 * chance:0}")} % likely): it was misread, or something gave way since. Look at blades and hub first, then run it again."
             : "";
+
+    /// <summary>Whoever looked since the alarm and let it go on knows of it; its place in the table stays.</summary>
+    private static bool LookedAtSince(PositionFinding position, DateOnly on) =>
+        position.LastInspection is { Verdict: Verdict.Fit or Verdict.Watch } look && look.On >= on;
 }

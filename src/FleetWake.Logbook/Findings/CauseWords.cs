@@ -11,6 +11,9 @@ public static class CauseWords
     /// <summary>Where nothing of size is likelier than this, no change is spoken of [1].</summary>
     private const double Nothing = 0.3;
 
+    /// <summary>A list of more than these tells nobody where to look.</summary>
+    private const int MostTold = 5;
+
     /// <summary>The sentence of a finding, with a space before it; empty when its trials show no change.</summary>
     /// <param name="points">What the trials point to.</param>
     public static string Of(PointsTo? points) => points is null
@@ -71,7 +74,7 @@ public static class CauseWords
         if (group == CauseGroup.None || nothing > Nothing) return "";
         var next = tests.Count == 0 ? "" : $" Next: {SeparatingTests.Words(tests[0])}.";
         if (probability < SureEnough)
-            return $" It changed, but not in a way that tells a cause{(tied.Count > 1 ? $": {List(tied)} are left" : "")}.{next}";
+            return $" It changed, but not in a way that tells a cause{(tied.Count is > 1 and <= MostTold ? $": {List(tied)} are left" : "")}.{next}";
         var since = group == CauseGroup.RpmUp ? "It turns faster than at its baseline" : "It turns slower than at its baseline";
         return named is { } one
             ? $" {since}, and {readings} {(readings == "RPM alone" ? "points" : "point")} to {Word(one)}; a look or a gauge has to bear that out."

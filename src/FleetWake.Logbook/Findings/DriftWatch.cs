@@ -1,3 +1,4 @@
+using System.Globalization;
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Fleet;
 using FleetWake.Statistics.Drift;
@@ -28,6 +29,9 @@ public sealed record DriftWatch(
 
     /// <summary>Alarms of this mounting that work on the prop has answered.</summary>
     public int Answered { get; init; }
+
+    /// <summary>The evidence for people: beyond a thousand a number says no more.</summary>
+    public string EvidenceInWords() => EvidenceToOne >= 1000 ? "more than 1,000" : EvidenceToOne.ToString(EvidenceToOne < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
     /// <summary>Follows the evidence of a mounting; null with fewer than two usable trials.</summary>
     internal static DriftWatch? Of(MountingSeries series, IReadOnlyList<TrialFinding> trials, FleetPriors priors)

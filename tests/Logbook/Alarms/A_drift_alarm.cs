@@ -63,6 +63,17 @@ public class A_drift_alarm
     public void A_strike_answers_nothing() =>
         Assert.NotNull(s_worn.With(Dock.Strike(Trialled.Day(7.5))).Mounting().Watch!.RaisedAt);
 
+    [Fact]
+    public void Whoever_looked_since_and_let_it_go_on_is_not_asked_again()
+    {
+        bool Asked(Fleet fleet) => Attentions.Of(fleet.Finding()).Any(a => a.Kind == AttentionKind.Drifting);
+        var day = s_worn.Mounting().Watch!.RaisedOn!.Value;
+        Assert.True(Asked(s_worn));
+        Assert.True(Asked(s_worn.With(Dock.Look($"{day.AddDays(-3):yyyy-MM-dd}T10:00"))));
+        Assert.False(Asked(s_worn.With(Dock.Look($"{day.AddDays(3):yyyy-MM-dd}T10:00"))));
+        Assert.NotNull(s_worn.With(Dock.Look($"{day.AddDays(3):yyyy-MM-dd}T10:00")).Mounting().Watch!.RaisedAt);
+    }
+
     private static FactLog After(params Fleet[] fleets) =>
         fleets.Aggregate(None, (log, f) => Judged(f, log).Aggregate(log, (l, fact) => l.Evolve(fact)));
 

@@ -101,7 +101,8 @@ public class Attentions_of_a_boat
             Assert.InRange(position.Mounting!.Exit.Within100HoursChance!.Value, NextTrialCard.ActAtChance, 1);
             Assert.False(position.Mounting.FleetOnly);
         });
-        Assert.Equal(band is BandState.InBand && position.Mounting!.Watch?.RaisedAt is not null, said.Any(a => a.Kind == AttentionKind.Drifting));
+        var looked = position.LastInspection is { Verdict: Verdict.Fit or Verdict.Watch } look && look.On >= position.Mounting?.Watch?.RaisedOn;
+        Assert.Equal(band is BandState.InBand && position.Mounting!.Watch?.RaisedAt is not null && !looked, said.Any(a => a.Kind == AttentionKind.Drifting));
     }
 
     private static string Sentence(Fleet fleet) => Attentions.Of(fleet.Finding()).Single(a => a.Kind != AttentionKind.Contradiction).Sentence;
