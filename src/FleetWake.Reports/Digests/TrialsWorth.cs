@@ -48,7 +48,7 @@ internal static class TrialsWorth
 
     private static string Shows(NextTrialCard card)
     {
-        var doubt = $"takes away about {Share(card.DoubtRemovedShare)} of the drift's doubt";
+        var doubt = card.DoubtRemovedShare < 0.01 ? "takes away hardly any of the drift's doubt" : $"takes away about {Share(card.DoubtRemovedShare)} of the drift's doubt";
         return card.LeastDriftShown is { } least
             ? $"{doubt}; the smallest drift that its gauge could show this season is {least:0} RPM per 100 h"
             : $"{doubt}; its gauge could show no usual drift this season";

@@ -73,7 +73,7 @@ public sealed record DecisionPoint(string Sentence, string Settles);
 /// <param name="Drift">Drift with its interval, and whether it is the fleet's.</param>
 /// <param name="Exit">When it leaves its band.</param>
 /// <param name="Alarm">An open drift alarm with its rate; else empty.</param>
-/// <param name="Wrong">Which readings are likely wrong; else empty.</param>
+/// <param name="Wrong">Which readings are out of line with the others; else empty.</param>
 /// <param name="Causes">What its trials point to, where no decision says it; else empty.</param>
 public sealed record BoatRow(
     string Name, string Prop, string Hire, string Sign, string State, bool Outside, string Rpm, string Read, string Band, string Margin, string Drift, string Exit,

@@ -36,7 +36,7 @@ public static class CusumPictures
         var usable = mounting.Trials.Where(t => t is { SetAside: null, Hours: not null }).ToList();
         if (usable.Count == 0) return null;
         var judged = mounting.Watch is { } watch
-            ? $"The alarm itself is judged by the evidence ({watch.EvidenceToOne:0.#} to one now, {watch.AlarmAtToOne:0.#} to one raises it; {Phrases.FalseAlarms(watch)})."
+            ? $"The alarm itself is judged by the evidence ({watch.EvidenceInWords()} to one now, {watch.AlarmAtToOne:0.#} to one raises it; {Phrases.FalseAlarms(watch)})."
             : "The alarm itself is judged by the evidence, which takes two trials.";
         return Of(
             new(finding.Boat, position.Position, Phrases.Title(finding, position), Phrases.Name(finding, position)),

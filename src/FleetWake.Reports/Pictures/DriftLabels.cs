@@ -58,7 +58,7 @@ internal sealed class DriftLabels(SKCanvas canvas, SKFont text, SKFont strong, D
         taken.AddRange((picture.Line?.Points ?? []).Select(p => (Box(X(p.Hours), Y(p.Rpm), 8), 1)));
         foreach (var p in picture.Points.Where(p => p.WrongChance is not null && p.Rpm >= picture.Window.FromRpm))
         {
-            var words = $"{Math.Min(99, Math.Round(100 * p.WrongChance!.Value)):0}\u00A0% wrong";
+            var words = $"{Math.Min(99, Math.Round(100 * p.WrongChance!.Value)):0}\u00A0% out of line";
             var (wide, high) = (text.MeasureText(words) + 8, 36f);
             var (x, y) = (X(p.Hours), Y(p.Rpm));
             var places = new[] { (x + 24, y - 18), (x - 24 - wide, y - 18), (x - (wide / 2), y + 24), (x - (wide / 2), y - 60), (x + 16, y + 18), (x + 16, y - 56), (x - 16 - wide, y + 18), (x - 16 - wide, y - 56) }

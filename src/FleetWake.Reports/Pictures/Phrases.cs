@@ -95,14 +95,14 @@ public static class Phrases
         return $"{rate} false alarms a boat-year{(watch.OnOwnSchedule ? " on this fleet's trials" : "")}";
     }
 
-    /// <summary>Which readings are likely wrong; null when none is.</summary>
+    /// <summary>Which readings are out of line with the others: misread, or something gave way. Null when none is.</summary>
     public static string? Wrong(MountingFinding mounting)
     {
         var judged = mounting.Trials.Where(t => t.GrossChance is not null).ToList();
         var wrong = judged.Where(t => t.GrossChance > LikelyWrong).ToList();
         return wrong.Count == 0
             ? null
-            : $"{wrong.Count} of {Count(judged.Count, "trial")} {(wrong.Count == 1 ? "is" : "are")} likely wrong: {string.Join(", ", wrong.Select(t => $"{t.On:yyyy-MM-dd}"))}";
+            : $"{wrong.Count} of {Count(judged.Count, "trial")} {(wrong.Count == 1 ? "is" : "are")} out of line with the others: {string.Join(", ", wrong.Select(t => $"{t.On:yyyy-MM-dd}"))}";
     }
 
     /// <summary>A level with a space that does not break.</summary>

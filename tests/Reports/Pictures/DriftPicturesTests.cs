@@ -129,8 +129,8 @@ public class DriftPicturesTests
     {
         var picture = Picture(SkerryBay.RepitchedBoat());
         Assert.Equal([null, 0.27, null, null, null, 0.92, null], picture.Points.Select(p => p.WrongChance));
-        Assert.Contains("; 1 of 7 trials is likely wrong: 2026-11-02.", picture.Statement, StringComparison.Ordinal);
-        Assert.DoesNotContain("likely wrong", Picture(SkerryBay.WornSkiff()).Statement, StringComparison.Ordinal);
+        Assert.Contains("; 1 of 7 trials is out of line with the others: 2026-11-02.", picture.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain("out of line", Picture(SkerryBay.WornSkiff()).Statement, StringComparison.Ordinal);
     }
 
     [Fact]
