@@ -37,7 +37,7 @@ internal static class SkerryBay
         EveryDays = 14,
         StretchFrom = 3,
         Marks = [new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 10, 2), 138, "strike, chipped")],
-        Steps = [new StepShown(["strike, chipped"], new DateOnly(2026, 10, 2), new Estimate(112, 32, 71, 153, 0.8))],
+        Steps = [new StepShown(["strike, chipped"], new DateOnly(2026, 10, 2), new Estimate(112, 32, 71, 153, 0.8)) { ShownByTrials = true }],
         NextTrial = new NextTrialCard(0.44, 0.31, 30),
         Strikes = [new OpenStrike(Id(71), new DateOnly(2026, 10, 2), StruckObject.Rock, StrikeSeverity.Chipped)],
     }.Position());
@@ -56,7 +56,7 @@ internal static class SkerryBay
             new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 10, 20), 340, "strike, no mark"),
             new HistoryMark(HistoryMarkKind.Strike, new DateOnly(2026, 10, 22), 343, "strike, no mark"),
         ],
-        Steps = [new StepShown(["strike, bent", "repitched to 14 in"], new DateOnly(2026, 10, 13), new Estimate(-428, 36, -474, -382, 0.8))],
+        Steps = [new StepShown(["strike, bent", "repitched to 14 in"], new DateOnly(2026, 10, 13), new Estimate(-428, 36, -474, -382, 0.8)) { ShownByTrials = true }],
         NextTrial = new NextTrialCard(0.02, 0.05, 40),
     }.Position());
 

@@ -22,6 +22,9 @@ public sealed record AlarmRaised(Entry Entry, string Boat, Position Position, st
     /// <summary>Of a drift alarm: false alarms to be expected of a boat without drift in a year [1/a], by simulation on the fleet's trials of that time.</summary>
     public double? FalseAlarmsPerBoatYear { get; init; }
 
+    /// <summary>Of a drift alarm: the entry of the trial that raised it.</summary>
+    public Guid? Trial { get; init; }
+
     /// <summary>Of a drift alarm: alarms of the mounting that work on the prop had answered before it.</summary>
     public int? Answered { get; init; }
 

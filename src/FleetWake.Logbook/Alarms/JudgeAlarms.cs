@@ -21,9 +21,12 @@ public static class JudgeAlarms
         {
             var (episodes, open) = Episodes(told, kind);
             var now = Is(mounting, kind);
+            var last = open && kind == AlarmKind.Drift ? LastRaised(told, kind) : null;
             // Work on the prop may have answered the open alarm and a new one have come since, both seen only now.
-            var answered = open && kind == AlarmKind.Drift && LastRaised(told, kind)?.Answered != mounting.Watch?.Answered;
-            if (open && (!now || answered)) facts.Add(Lifted(finding, mounting.Mounting, kind, episodes, at));
+            var answered = last is not null && mounting.Watch?.Answered > last.Answered;
+            // What the fleet shows moves from night to night: that alone lifts no alarm that its own trials raised.
+            var stands = last is not null && !answered && mounting.Trials.Any(t => t.Entry == last.Trial && t.SetAside is null);
+            if (open && !stands && (!now || answered)) facts.Add(Lifted(finding, mounting.Mounting, kind, episodes, at));
             if (now && (!open || answered)) facts.Add(Raised(finding, position, mounting, kind, episodes + 1, at));
         }
 
@@ -54,7 +57,7 @@ public static class JudgeAlarms
             Stamp(mounting.Mounting, kind, episode, "raised", finding, at), finding.Boat, position.Position, mounting.Mounting, kind, episode,
             (kind == AlarmKind.Drift ? mounting.LevelRpm?.Value : null) ?? mounting.Band.PresentRpm ?? 0);
         return kind == AlarmKind.Drift && mounting.Watch is { } watch
-            ? raised with { EvidenceToOne = watch.EvidenceToOne, AlarmAtToOne = watch.AlarmAtToOne, FalseAlarmsPerBoatYear = watch.FalseAlarmsPerBoatYear, Answered = watch.Answered, PriorNumber = finding.PriorNumber }
+            ? raised with { EvidenceToOne = watch.RaisedEvidenceToOne, AlarmAtToOne = watch.AlarmAtToOne, FalseAlarmsPerBoatYear = watch.FalseAlarmsPerBoatYear, Trial = watch.RaisedAt, Answered = watch.Answered, PriorNumber = finding.PriorNumber }
             : raised;
     }
 

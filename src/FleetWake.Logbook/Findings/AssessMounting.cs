@@ -22,8 +22,9 @@ internal static class AssessMounting
         var drift = WearDrift.Of(trials, series, prior, settings);
         trials = WithGrossChances(trials, series, drift);
         var band = Banding.Standing(trials, engine, drift);
-        var exit = Banding.Exit(trials, engine, drift, band, breaks);
-        var use = MeterUse.Of(meter, priors.Season);
+        // A prop that came off runs no more: the engine's later hours are another's.
+        var use = mounting.To is null ? MeterUse.Of(meter, priors.Season) : null;
+        var exit = Banding.Exit(trials, engine, drift, band, breaks, use?.HoursSince(drift) ?? 0);
         return new MountingFinding(
             mounting.Id,
             prop,
@@ -35,17 +36,17 @@ internal static class AssessMounting
             drift?.DriftPer100Hours,
             drift is { Found.PriorOnly: false } ? Banding.Line(drift, exit, goesOn: drift.LastStretch == breaks && exit.State != BandExitState.AlreadyOutside) : null,
             band,
-            exit with { Dates = use.DatesOf(exit, drift) },
+            exit with { Dates = use?.DatesOf(exit, drift) },
             Causes.Of(band, trials))
         {
             Found = mounting.Found,
             AtReference = atReference,
-            PointsTo = PointsTo.Of(Comparable(worked, breaks), engine, prop),
+            PointsTo = PointsTo.Of(Comparable(worked, breaks), engine, prop, priors.ResponseOf(engine?.Model)),
             FleetOnly = drift?.Found.PriorOnly ?? false,
             LevelRpm = drift?.Found.LevelRpm,
             Watch = DriftWatch.Of(series, trials, priors),
             Steps = StepShown.Of(drift),
-            NextTrial = NextTrialCard.Of(drift, engine, use.HoursNow, use.ReadOn, use.Posterior),
+            NextTrial = use is null ? null : NextTrialCard.Of(drift, engine, use),
         };
     }
 
@@ -73,10 +74,14 @@ internal static class AssessMounting
         mounting.Id,
         history.Boat,
         material is { } m ? Words.Of(m) : NotKnown,
-        history.Home is { } home ? Words.Of(home.Water) : NotKnown,
+        HomeThen(history, mounting) is { } home ? Words.Of(home.Water) : NotKnown,
         series.Series);
 
     private const string NotKnown = "not known";
+
+    /// <summary>Where the boat was at home when the prop was fitted: a boat that moved on wore it in that water.</summary>
+    private static BoatHome? HomeThen(BoatHistory history, MountingSpan mounting) =>
+        BoatHome.Of(history.Registered, history.Facts.Where(f => history.Order.Compare(f.Entry, mounting.Fitted.Entry) <= 0));
 
     private static Readings Read(BoatHistory history, MountingSpan mounting, EngineCard? engine, MeterChain? meter, FleetPriors priors)
     {

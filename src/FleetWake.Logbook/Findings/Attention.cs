@@ -61,6 +61,9 @@ public enum AttentionKind
     /// <summary>It will leave its band soon.</summary>
     LeavingBand,
 
+    /// <summary>Its last trial is inside the band and out of line with the others: misread, or something gave way.</summary>
+    OutOfLine,
+
     /// <summary>Its trials speak for drift: an alarm.</summary>
     Drifting,
 }

@@ -27,6 +27,7 @@ internal static class BandAttention
         {
             var leaving = mounting.Exit.Within100HoursChance >= NextTrialCard.ActAtChance;
             if (leaving) add(AttentionKind.LeavingBand, Leaving(mounting) + Pointing(mounting));
+            if (Misfit(mounting, position) is { Length: > 0 } misfit) add(AttentionKind.OutOfLine, $"Its last trial turned {mounting.Band.ObservedRpm:0} RPM, inside its band.{misfit}");
             if (mounting.Watch is { RaisedOn: { } on } watch && !LookedAtSince(position, on)) add(AttentionKind.Drifting, Drifting(mounting, watch, on) + (leaving ? "" : Pointing(mounting)) + FalseAlarms(watch));
         }
     }
@@ -41,10 +42,16 @@ internal static class BandAttention
     {
         var exit = mounting.Exit;
         var latest = exit.LatestHours is { } h ? $"{h:0}" : "more than the horizon";
-        var hours = exit.HoursFromLastTrial is { } median ? $"about {median:0} engine hours after it ({exit.EarliestHours:0} to {latest} at {100 * exit.Level:0} %)" : "else beyond the horizon";
-        var date = exit.Dates is { On: { } on } dates ? $", by its use about {on:yyyy-MM-dd}{(dates.Earliest is { } early ? $", with 90 % chance not before {early:yyyy-MM-dd}" : "")}" : "";
-        return $"{100 * exit.Within100HoursChance:0} % likely to leave its band at the {Words.Prose(exit.Edge!)} within {NextTrialCard.ActWithinHours:0} engine hours of its last trial: {hours}{date}.";
+        var hours = exit.HoursFromLastTrial is { } median ? $"about {median:0} engine hours after its last trial ({exit.EarliestHours:0} to {latest} at {100 * exit.Level:0} %)" : "else beyond the horizon";
+        var date = exit.Dates is { On: { } on } dates ? $", by its use about {on:yyyy-MM-dd}{Earliest(dates)}" : "";
+        return $"{100 * exit.Within100HoursChance:0} % likely to leave its band at the {Words.Prose(exit.Edge!)} within {NextTrialCard.ActWithinHours:0} engine hours from now: {hours}{date}.";
     }
+
+    /// <summary>A day that is the reading's own says that it may have come already.</summary>
+    private static string Earliest(BandExitDates dates) =>
+        dates.Earliest is not { } early ? ""
+        : early <= dates.ReckonedFrom ? ", and it may be outside already"
+        : $", with 90 % chance not before {early:yyyy-MM-dd}";
 
     private static string Pointing(MountingFinding mounting) => CauseWords.Of(mounting.PointsTo);
 
@@ -74,7 +81,8 @@ internal static class BandAttention
             ? $" That reading is out of line with its other trials ({(chance > 0.99 ? "over 99" : $"{100 * chance:0}")} % likely): it was misread, or something gave way since. Look at blades and hub first, then run it again."
             : "";
 
-    /// <summary>Whoever looked since the alarm and let it go on knows of it; its place in the table stays.</summary>
+    /// <summary>Whoever looked since the alarm and let it go on knows of it, until the next look is due; its place in the table stays.</summary>
     private static bool LookedAtSince(PositionFinding position, DateOnly on) =>
-        position.LastInspection is { Verdict: Verdict.Fit or Verdict.Watch } look && look.On >= on;
+        position.LastInspection is { Verdict: Verdict.Fit or Verdict.Watch } look && look.On > on
+        && position.Mounting!.Trials[^1].On <= Outlook.InspectionDue(look.On);
 }

@@ -18,7 +18,7 @@ public sealed record BandExit(
     /// <summary>The same as dates in the calendar of the dock, by how the boat is used; null where its use is not known.</summary>
     public BandExitDates? Dates { get; init; }
 
-    /// <summary>Chance that it leaves the band within 100 engine hours after the last trial [1]; null where nothing is forecast.</summary>
+    /// <summary>Chance that it leaves the band, by either end, within the next 100 engine hours after the last reading of its meter [1]; null where nothing is forecast.</summary>
     public double? Within100HoursChance { get; init; }
 }
 

@@ -1,3 +1,5 @@
+using FleetWake.Statistics;
+
 namespace FleetWake.Logbook.Findings;
 
 /// <summary>Where a mounting stands in its rated band, and when drift takes it out.</summary>
@@ -13,6 +15,13 @@ internal static class Banding
 
     /// <summary>Of two trials that disagree nobody knows which is right: their level decides nothing against the last of them.</summary>
     private const int FewestForLevel = 3;
+
+    /// <summary>What the trials of a stretch together say it turned at the last of them [RPM]; null where they are too few or of an earlier stretch.</summary>
+    public static double? LevelOf(IReadOnlyList<TrialFinding> trials, int stretch, Estimate? level)
+    {
+        var usable = trials.Where(MountingSeries.Usable).ToList();
+        return usable.Count > 0 && usable[^1].Stretch == stretch && usable.Count(t => t.Stretch == stretch) >= FewestForLevel ? level?.Value : null;
+    }
 
     /// <summary>
     /// The last trial that says anything of the band. One that read over its top, or was held by the limiter, stands
@@ -37,7 +46,7 @@ internal static class Banding
         if (last.SetAside == SetAsideReason.LimiterReached)
             return new BandStanding(BandState.AboveTop, last.TurnedRpm, last.TurnedRpm, Math.Min(high - last.TurnedRpm, 0), BandEdge.Top) { ReferenceRpm = Besides(trials, last), GaugeRpm = Math.Abs(last.Rpm - last.TurnedRpm) < 1 ? null : last.Rpm };
 
-        var byLevel = drift is { Found: { Trials: >= FewestForLevel, LevelRpm: { } level } } && drift.LastStretch == last.Stretch ? level.Value : last.TurnedRpm;
+        var byLevel = LevelOf(trials, last.Stretch, drift?.Found.LevelRpm) ?? last.TurnedRpm;
         var present = Margin(last.TurnedRpm, low, high) <= Margin(byLevel, low, high) ? last.TurnedRpm : byLevel;
         var margin = Margin(present, low, high);
         var edge = high - present < present - low ? BandEdge.Top : BandEdge.Bottom;
@@ -45,8 +54,8 @@ internal static class Banding
         return new BandStanding(state, last.TurnedRpm, present, margin, edge) { ReferenceRpm = Besides(trials, last), GaugeRpm = Math.Abs(last.Rpm - last.TurnedRpm) < 1 ? null : last.Rpm };
     }
 
-    /// <summary>When drift carries it out of the band, at the edge that it is likelier to leave by.</summary>
-    public static BandExit Exit(IReadOnlyList<TrialFinding> trials, EngineCard? engine, WearDrift? drift, BandStanding band, int newBaselines)
+    /// <summary>When drift carries it out of the band, at the edge that it is likelier to leave by; some hours may have run since the last trial [h].</summary>
+    public static BandExit Exit(IReadOnlyList<TrialFinding> trials, EngineCard? engine, WearDrift? drift, BandStanding band, int newBaselines, double hoursSince)
     {
         if (engine is not { BandLowRpm: not null, BandHighRpm: not null }) return new BandExit(BandExitState.NotKnown);
         // First of all: where it stood before a repitch says nothing of where it stands after.
@@ -58,9 +67,11 @@ internal static class Banding
         var edge = LikelierEdge(top, bottom);
         var exit = edge == BandEdge.Top ? top : bottom;
         double? Within(double hours) => hours < HorizonHours ? hours : null;
+        // Of now, not of the last trial; and it may leave by either end.
+        var soon = Math.Min(1, top.ChanceWithin(hoursSince + SoonHours) + bottom.ChanceWithin(hoursSince + SoonHours));
         return Within(exit.MedianHours) is { } hours
-            ? new BandExit(BandExitState.Forecast, edge, hours, exit.EarliestHours, Within(exit.LatestHours), WearDrift.Level) { Within100HoursChance = exit.ChanceWithin(SoonHours) }
-            : new BandExit(BandExitState.BeyondHorizon, edge, null, Within(exit.EarliestHours), null, WearDrift.Level) { Within100HoursChance = exit.ChanceWithin(SoonHours) };
+            ? new BandExit(BandExitState.Forecast, edge, hours, exit.EarliestHours, Within(exit.LatestHours), WearDrift.Level) { Within100HoursChance = soon }
+            : new BandExit(BandExitState.BeyondHorizon, edge, null, Within(exit.EarliestHours), null, WearDrift.Level) { Within100HoursChance = soon };
     }
 
     /// <summary>The present stretch as a line for a picture, carried on some way past the last trial unless a new baseline has ended it.</summary>

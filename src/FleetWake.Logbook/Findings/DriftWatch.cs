@@ -27,6 +27,9 @@ public sealed record DriftWatch(
     /// <summary>Engine hours of that trial [h].</summary>
     public double? RaisedAtHours { get; init; }
 
+    /// <summary>The evidence after that trial [1].</summary>
+    public double? RaisedEvidenceToOne { get; init; }
+
     /// <summary>Alarms of this mounting that work on the prop has answered.</summary>
     public int Answered { get; init; }
 
@@ -57,6 +60,7 @@ public sealed record DriftWatch(
                 RaisedAt = trial?.Entry,
                 RaisedOn = trial?.On,
                 RaisedAtHours = trial?.Hours,
+                RaisedEvidenceToOne = raised is { } then ? Math.Exp(then.Log) : null,
                 Answered = answered,
             };
         }

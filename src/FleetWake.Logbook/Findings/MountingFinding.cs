@@ -56,6 +56,13 @@ public sealed record MountingFinding(
     /// <summary>What the trials of the present stretch point to; null without two that can be compared, or without the numbers of prop and gear.</summary>
     public PointsTo? PointsTo { get; init; }
 
+    /// <summary>
+    /// What the trials of the present stretch together say it turned at the last of them [RPM]; null where they are fewer than three: of
+    /// two that disagree nobody knows which is right.
+    /// </summary>
+    /// <param name="engine">The engine at the position.</param>
+    public double? TogetherRpm(EngineCard? engine) => LastWideOpen(engine) is { } last ? Banding.LevelOf(Trials, last.Stretch, LevelRpm) : null;
+
     /// <summary>The trial whose reading <see cref="BandStanding.ObservedRpm"/> is; null without one.</summary>
     /// <param name="engine">The engine at the position.</param>
     public TrialFinding? LastWideOpen(EngineCard? engine) => Banding.LastWideOpen(Trials, engine);

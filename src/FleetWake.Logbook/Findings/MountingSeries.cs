@@ -1,4 +1,6 @@
 using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Engines;
+using FleetWake.Statistics;
 using FleetWake.Statistics.Drift;
 
 namespace FleetWake.Logbook.Findings;
@@ -15,6 +17,9 @@ internal sealed record MountingSeries(DriftSeries Series, IReadOnlyList<int> Tri
     /// </summary>
     private const double UsualShare = 0.007;
 
+    /// <summary>The least noise that a fleet is believed to have, as a share of the RPM [1]: the lowest of the estimator's.</summary>
+    private const double LeastShare = 0.0035;
+
     /// <summary>Between two things of one moment [weeks]: their order counts, not the time between.</summary>
     private const double Instant = 1e-7;
 
@@ -28,7 +33,13 @@ internal sealed record MountingSeries(DriftSeries Series, IReadOnlyList<int> Tri
     public static MountingSeries Of(
         BoatHistory history, IReadOnlyList<TrialFinding> trials, IReadOnlyList<AssessMounting.Worked> worked, IReadOnlyList<MountingStep> steps, EngineCard? engine, bool atReference)
     {
-        var usualLoad = UsualLoad(trials, worked);
+        // What was written down at the dock is never corrected for load; what was brought to reference elsewhere was. No line
+        // holds loads of both kinds: those of the fewer trials are left out.
+        var used = worked.Where((_, i) => Usable(trials[i])).ToList();
+        var uncorrected = used.Count(w => w.LoadKilograms is not null) >= used.Count(w => w.LoadDeltaKilograms is not null);
+        var usualLoad = UsualLoad(used);
+        double? Load(AssessMounting.Worked of) => uncorrected ? of.LoadKilograms - usualLoad : of.LoadDeltaKilograms;
+        var gauge = GaugeStep.StandardUncertainty(engine?.TachometerStepRpm ?? TachometerSteps.UnknownRpm);
         var (points, places, events, happened) = (new List<DriftTrial>(), new List<int>(), new List<DriftEvent>(), new List<MountingStep>());
         var things = trials.Select((t, i) => (worked[i].Entry, Trial: i, Step: (MountingStep?)null)).Where(t => Usable(trials[t.Trial]))
             .Concat(steps.Where(s => s.NewBaseline).Select(s => (s.Entry, Trial: -1, Step: (MountingStep?)s)))
@@ -48,12 +59,12 @@ internal sealed record MountingSeries(DriftSeries Series, IReadOnlyList<int> Tri
             }
 
             var (trial, of) = (trials[at], worked[at]);
-            points.Add(new(week, trial.Hours!.Value, trial.LineRpm(atReference), of.AirCelsius, of.LoadDeltaKilograms ?? (of.LoadKilograms - usualLoad), OwnSd(trial)));
+            // As read, what the air does is no small rest of a correction: nothing is better than the wrong belief about it.
+            points.Add(new(week, trial.Hours!.Value, trial.LineRpm(atReference), atReference ? of.AirCelsius : null, Load(of), OwnSd(trial, gauge)));
             places.Add(at);
         }
 
-        // What was written down at the dock is never corrected for load; what was brought to reference elsewhere was.
-        var series = new DriftSeries(engine?.BandLowRpm ?? 0, engine?.BandHighRpm ?? 0, points, events) { LoadUncorrected = worked.Any(w => w.LoadKilograms is not null) };
+        var series = new DriftSeries(engine?.BandLowRpm ?? 0, engine?.BandHighRpm ?? 0, points, events) { LoadUncorrected = uncorrected && usualLoad is not null };
         return new(series, places, happened);
     }
 
@@ -68,15 +79,22 @@ internal sealed record MountingSeries(DriftSeries Series, IReadOnlyList<int> Tri
     };
 
     /// <summary>What was told most often lies in the middle: half of the trials carried more, half less.</summary>
-    private static double? UsualLoad(IReadOnlyList<TrialFinding> trials, IReadOnlyList<AssessMounting.Worked> worked)
+    private static double? UsualLoad(IReadOnlyList<AssessMounting.Worked> used)
     {
-        var loads = worked.Where((w, i) => Usable(trials[i])).Select(w => w.LoadKilograms).OfType<double>().Order().ToList();
+        var loads = used.Select(w => w.LoadKilograms).OfType<double>().Order().ToList();
         return loads.Count == 0 ? null : (loads[(loads.Count - 1) / 2] + loads[loads.Count / 2]) / 2;
     }
 
-    private static double OwnSd(TrialFinding trial)
+    /// <summary>
+    /// What a trial's own runs show beyond a usual trial, or its gauge's step beyond the least noise that a fleet is believed to have: a
+    /// gauge of coarse steps repeats itself and looks exact.
+    /// </summary>
+    private static double OwnSd(TrialFinding trial, double gauge)
     {
-        var usual = UsualShare * trial.Rpm;
-        return trial.RpmSd > usual ? Math.Sqrt((trial.RpmSd.Value * trial.RpmSd.Value) - (usual * usual)) : 0;
+        var byRuns = Beyond(trial.RpmSd ?? 0, UsualShare * trial.Rpm);
+        var byGauge = trial.Normalised ? 0 : Beyond(gauge, LeastShare * trial.Rpm);
+        return Math.Max(byRuns, byGauge);
     }
+
+    private static double Beyond(double sd, double usual) => sd > usual ? Math.Sqrt((sd * sd) - (usual * usual)) : 0;
 }

@@ -1,7 +1,6 @@
 using FleetWake.Logbook.Engines;
 using FleetWake.Statistics;
 using FleetWake.Statistics.Drift;
-using FleetWake.Statistics.Use;
 
 namespace FleetWake.Logbook.Findings;
 
@@ -22,18 +21,16 @@ public sealed record NextTrialCard(double ChangesDecisionChance, double DoubtRem
     /// <summary>What a trial would decide; null without a usable trial or a band.</summary>
     /// <param name="drift">The drift.</param>
     /// <param name="engine">The engine.</param>
-    /// <param name="hoursNow">The last reading of its meter [h].</param>
-    /// <param name="readOn">Day of that reading.</param>
-    /// <param name="use">How much it runs.</param>
-    internal static NextTrialCard? Of(WearDrift? drift, EngineCard? engine, double? hoursNow, DateOnly? readOn, UsePosterior use)
+    /// <param name="use">How much it runs, and what its meter shows.</param>
+    internal static NextTrialCard? Of(WearDrift? drift, EngineCard? engine, MeterUse use)
     {
         if (drift is null || engine is not { BandLowRpm: not null, BandHighRpm: not null }) return null;
         var gauge = GaugeStep.StandardUncertainty(engine.TachometerStepRpm ?? TachometerSteps.UnknownRpm);
-        var run = Math.Max(0, (hoursNow ?? drift.LastTrialHours) - drift.LastTrialHours);
+        var run = use.HoursSince(drift);
         NextTrialValue At(double hours) =>
             NextTrial.Of(drift.Found, drift.Settings, drift.Series.Series, new NextTrialPlan(hours, ActWithinHours, ActAtChance, gauge));
         var now = At(run);
-        var later = readOn is { } day ? At(run + use.MeanHours(day, day.AddDays(SeasonDays))) : now;
+        var later = use.ReadOn is { } day ? At(run + use.Posterior.MeanHours(day, day.AddDays(SeasonDays))) : now;
         return new(now.ChangesDecisionChance, now.DoubtRemovedShare, later.LeastDriftShown);
     }
 }

@@ -23,12 +23,13 @@ public sealed record PointsTo(CauseGroup Group, double GroupProbability, Cause? 
     /// <param name="trials">The trials of the present stretch in order, of which none was set aside for its RPM.</param>
     /// <param name="engine">The engine.</param>
     /// <param name="prop">The prop.</param>
-    internal static PointsTo? Of(IReadOnlyList<AssessMounting.Worked> trials, EngineCard? engine, PropCard prop)
+    /// <param name="response">The response that the trials were corrected by.</param>
+    internal static PointsTo? Of(IReadOnlyList<AssessMounting.Worked> trials, EngineCard? engine, PropCard prop, BoatResponse response)
     {
         // The pitch of the prop as it ran then: after a mounting ended its prop goes on changing.
         if (engine?.GearRatio is not { } gear || trials is not [{ PitchInches: { } pitch }, ..] || prop.DiameterInches is not { } diameter) return null;
         var data = new PropData(Length.FromInches(pitch)) { Diameter = Length.FromInches(diameter), Blades = prop.Blades };
-        if (AgainstBaseline.Of([.. trials.Select(t => (t.Corrected!, t.Trial.Reference is not null))], new GearRatio(gear), data, BoatResponse.Prior, trials.All(t => t.Watched)) is not { } held) return null;
+        if (AgainstBaseline.Of([.. trials.Select(t => (t.Corrected!, t.Trial.Reference is not null))], new GearRatio(gear), data, response, trials.All(t => t.Watched)) is not { } held) return null;
         var found = held.Finding;
         return new PointsTo(
             found.Group,

@@ -1,4 +1,5 @@
 using FleetWake.Statistics;
+using FleetWake.Statistics.Drift;
 
 namespace FleetWake.Logbook.Findings;
 
@@ -8,11 +9,17 @@ namespace FleetWake.Logbook.Findings;
 /// </summary>
 /// <param name="What">What happened, in words; all between the same two trials together, for only their sum can be seen.</param>
 /// <param name="On">Dock's date of the first of it.</param>
-/// <param name="Rpm">What it did [RPM] with its interval: above 0 the engine turned faster after it.</param>
+/// <param name="Rpm">What it did [RPM] with its interval, what such an event usually does counted in: above 0 the engine turned faster after it.</param>
 public sealed record StepShown(IReadOnlyList<string> What, DateOnly On, Estimate Rpm)
 {
     /// <summary>A step with less evidence than this of its own is what was expected beforehand and nothing seen [nat]; judgement.</summary>
     private const double LeastEvidence = 0.05;
+
+    /// <summary>
+    /// The trials alone, without what such an event usually does, leave no doubt (80 %) which way it went. Else nobody may say that
+    /// it cost or gave anything.
+    /// </summary>
+    public bool ShownByTrials { get; init; }
 
     /// <summary>The steps that trials tell of.</summary>
     internal static IReadOnlyList<StepShown> Of(WearDrift? drift) => drift is null
@@ -21,7 +28,27 @@ public sealed record StepShown(IReadOnlyList<string> What, DateOnly On, Estimate
             .. drift.Found.Steps.Where(s => s.OwnEvidenceNats >= LeastEvidence).Select(s =>
             {
                 var what = s.Events.Select(e => drift.Series.Steps[e]).ToList();
-                return new StepShown([.. what.Select(w => w.Label)], what[0].Entry.Date(), s.Rpm);
+                return new StepShown([.. what.Select(w => w.Label)], what[0].Entry.Date(), s.Rpm) { ShownByTrials = Alone(s, drift) };
             }),
         ];
+
+    /// <summary>Takes the belief about such events out of the estimate again: precisions of normals add.</summary>
+    private static bool Alone(StepEffect step, WearDrift drift)
+    {
+        var (mean, variance) = (0.0, 0.0);
+        foreach (var e in step.Events)
+        {
+            var strike = drift.Series.Series.Events[e].Kind == StepKind.Strike;
+            mean += strike ? drift.Settings.StrikeMeanRpm : 0;
+            variance += Math.Pow(strike ? drift.Settings.StrikeSdRpm : drift.Settings.RepitchSdRpm, 2);
+        }
+
+        var found = step.Rpm.StandardError * step.Rpm.StandardError;
+        var precision = (1 / found) - (1 / variance);
+        if (!(precision > 0)) return false;
+        var own = ((step.Rpm.Value / found) - (mean / variance)) / precision;
+        return Math.Abs(own) > Z10 / Math.Sqrt(precision);
+    }
+
+    private const double Z10 = 1.2815515655446004; // 90 % point of the standard normal
 }

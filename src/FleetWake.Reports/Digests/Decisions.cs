@@ -68,6 +68,7 @@ internal static class Decisions
         AttentionKind.Repair => "Settled by: the repair, and a later inspection that says fit and sees none of it.",
         AttentionKind.HubSlip => "Settled by: a new hub, and a later inspection with the verdict fit.",
         AttentionKind.OutsideBand => "Settled by: the likely causes looked at one by one, then a trial inside the band; another pitch only when they are ruled out.",
+        AttentionKind.OutOfLine => "Settled by: a look at blades and hub, and another trial.",
         AttentionKind.Contradiction => "Settled by: an answer, and an amended or retracted record.",
         AttentionKind.NotRegistered => "Settled by: registration, or retraction of the records.",
         AttentionKind.Drifting => "Settled by: an inspection of blades and hub, and one more trial; the owner's manual wins.",

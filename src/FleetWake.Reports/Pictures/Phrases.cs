@@ -66,7 +66,7 @@ public static class Phrases
         BandExitState.TooFewTrials => "no date of leaving its band: its own trials say next to nothing of a drift",
         BandExitState.NoTrialSinceNewBaseline => "no trial since the last strike, work on the prop or change of the boat, so no forecast",
         BandExitState.AlreadyOutside => "already outside its band",
-        BandExitState.BeyondHorizon => $"leaves its band beyond the horizon of 2000 engine hours, if ever{(exit.EarliestHours is { } h ? $" (one chance in ten that it is within {h:0} h)" : "")}",
+        BandExitState.BeyondHorizon => $"leaves its band beyond the horizon of 2000 engine hours, if ever{exit.EarliestHours switch { null => "", 0 => " (and one chance in ten or more that it is outside already)", { } h => $" (one chance in ten that it is within {h:0} h)" }}",
         BandExitState.Forecast =>
             $"reaches the {Words.Prose(exit.Edge!)} about {exit.HoursFromLastTrial:0} h after the last trial ({exit.EarliestHours:0} to {Latest(exit)} at {Percent(exit.Level ?? 0)}){Dates(exit.Dates)}",
         _ => "no forecast: band, engine or prop is not on record",
@@ -75,7 +75,7 @@ public static class Phrases
     /// <summary>What a picture says under its hours of leaving the band; null where it has nothing to add to its lines.</summary>
     public static string? Outlook(BandExit exit) => exit switch
     {
-        { State: BandExitState.Forecast, Edge: { } edge, Dates: { On: { } on } dates } => $"reaches the {Words.Prose(edge)} about {on:yyyy-MM-dd}, {Percent(dates.Level)} from {Span(dates)}",
+        { State: BandExitState.Forecast, Edge: { } edge, Dates: { On: { } on } dates } => $"reaches the {Words.Prose(edge)} about {on:yyyy-MM-dd}, {Percent(dates.Level)}: {Span(dates)}",
         { State: BandExitState.Forecast, Edge: { } edge } e => $"reaches the {Words.Prose(edge)} about {e.HoursFromLastTrial:0} h after the last trial, {Percent(e.Level ?? 0)} from {e.EarliestHours:0} to {Latest(e)}",
         { State: BandExitState.BeyondHorizon } => "leaves its band beyond the horizon of 2000 engine hours, if ever",
         { State: BandExitState.AlreadyOutside } => "already outside its band",
@@ -127,7 +127,7 @@ public static class Phrases
     };
 
     private static string Span(BandExitDates dates) =>
-        $"{(dates.Earliest is { } from ? $"{from:yyyy-MM-dd}" : "beyond the horizon")} to {(dates.Latest is { } to ? $"{to:yyyy-MM-dd}" : "beyond the horizon")}";
+        $"{(dates.Earliest is { } from ? from <= dates.ReckonedFrom ? "perhaps already" : $"{from:yyyy-MM-dd}" : "beyond the horizon")} to {(dates.Latest is { } to ? $"{to:yyyy-MM-dd}" : "beyond the horizon")}";
 
     private static string Latest(BandExit exit) => exit.LatestHours is { } h ? $"{h:0} h" : "beyond the horizon";
 }

@@ -36,7 +36,7 @@ public static class Standings
         var last = position.Mounting.LastWideOpen(position.Engine);
         if (last?.SetAside == SetAsideReason.LimiterReached)
             return new Standing("▲", "held by the limiter", $"the limiter held it at {observed:0} RPM: without it, it would turn over the top of its rated band {low:0} to {high:0}", Math.Min(high - observed, 0), true);
-        var present = Together(position.Mounting, last) ?? standing.PresentRpm ?? observed;
+        var present = position.Mounting.TogetherRpm(position.Engine) ?? standing.PresentRpm ?? observed;
         var byReading = Side(observed, low, high);
         var byLine = Side(present, low, high);
         var place = Place(observed, low, high);
@@ -63,16 +63,6 @@ public static class Standings
             margin,
             true)
         { TogetherRpm = present };
-    }
-
-    /// <summary>
-    /// What the trials together say of the stretch of that reading; null where they are of an earlier one, or only two: of two
-    /// that disagree nobody knows which is right.
-    /// </summary>
-    private static double? Together(MountingFinding mounting, TrialFinding? last)
-    {
-        var usable = mounting.Trials.Where(t => t is { SetAside: null, Hours: not null }).ToList();
-        return usable.Count >= 3 && usable[^1].Stretch == last?.Stretch ? mounting.LevelRpm?.Value : null;
     }
 
     /// <summary>The last reading, and what the gauge showed where a check of it says otherwise.</summary>

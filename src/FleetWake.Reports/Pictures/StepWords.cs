@@ -24,7 +24,7 @@ public static class StepWords
         var what = string.Join(" + ", step.What.Select(Phrases.Plain));
         var strike = Kinds(mounting, step).All(k => k == HistoryMarkKind.Strike);
         var subject = strike && step.What.Count == 1 ? $"strike of {step.On:yyyy-MM-dd}" : $"{what} of {step.On:yyyy-MM-dd}";
-        if (step.Rpm.Low <= 0 && step.Rpm.High >= 0) return $"{subject}: no change of RPM that the trials can tell ({step.Rpm.Low:+0;-0;0} to {step.Rpm.High:+0;-0;0})";
+        if (!step.ShownByTrials || (step.Rpm.Low <= 0 && step.Rpm.High >= 0)) return $"{subject}: no change of RPM that the trials can tell ({step.Rpm.Low:+0;-0;0} to {step.Rpm.High:+0;-0;0})";
         return strike && step.Rpm.Low > 0 ? $"{subject} cost {Of(step.Rpm)}" : $"{subject}: {Of(step.Rpm)}";
     }
 

@@ -24,7 +24,8 @@ public class A_drift_alarm
         Assert.Contains(s_worn.Mounting().Trials, t => t.Entry == watch.RaisedAt && t.On == watch.RaisedOn && t.Hours == watch.RaisedAtHours);
         var raised = Assert.IsType<AlarmRaised>(Assert.Single(Judged(s_worn, None)));
         Assert.Equal((AlarmKind.Drift, 1, 0, 0), (raised.Kind, raised.Episode, raised.Answered, raised.PriorNumber));
-        Assert.Equal((watch.EvidenceToOne, watch.AlarmAtToOne), (raised.EvidenceToOne, raised.AlarmAtToOne));
+        Assert.Equal((watch.RaisedEvidenceToOne, watch.AlarmAtToOne, watch.RaisedAt), (raised.EvidenceToOne, raised.AlarmAtToOne, raised.Trial));
+        Assert.True(watch.RaisedEvidenceToOne >= watch.AlarmAtToOne);
         Assert.Equal(FleetPriors.Trade.Alarm.FalseAlarmsPerBoatYear, raised.FalseAlarmsPerBoatYear);
         Assert.Equal(s_worn.Mounting().LevelRpm!.Value, raised.Rpm);
     }
@@ -71,6 +72,7 @@ public class A_drift_alarm
         Assert.True(Asked(s_worn));
         Assert.True(Asked(s_worn.With(Dock.Look($"{day.AddDays(-3):yyyy-MM-dd}T10:00"))));
         Assert.False(Asked(s_worn.With(Dock.Look($"{day.AddDays(3):yyyy-MM-dd}T10:00"))));
+        Assert.True(Asked(s_worn.With(Dock.Look($"{day:yyyy-MM-dd}T08:00")))); // that morning
         Assert.NotNull(s_worn.With(Dock.Look($"{day.AddDays(3):yyyy-MM-dd}T10:00")).Mounting().Watch!.RaisedAt);
     }
 

@@ -26,7 +26,7 @@ public class Attentions_of_a_boat
     {
         var soon = Attentions.Of(Trialled.Boat((100, 5700), (150, 5750), (200, 5800), (250, 5850), (300, 5910), (350, 5990)).Finding());
         Assert.Equal([AttentionKind.LeavingBand, AttentionKind.Drifting], soon.Select(a => a.Kind));
-        Assert.Matches(@"^\d+ % likely to leave its band at the top within 100 engine hours of its last trial: about \d+ engine hours after it \(\d+ to \d+ at 80 %\), by its use about 2026-\d\d-\d\d, with 90 % chance not before 2026-\d\d-\d\d\.", soon[0].Sentence);
+        Assert.Matches(@"^\d+ % likely to leave its band at the top within 100 engine hours from now: about \d+ engine hours after its last trial \(\d+ to \d+ at 80 %\), by its use about 2026-\d\d-\d\d, with 90 % chance not before 2026-\d\d-\d\d\.", soon[0].Sentence);
         Assert.Matches(@"^Drift alarm since the trial of 2026-\d\d-\d\d: .+ boat-year\.$", soon[1].Sentence);
         Assert.Empty(Attentions.Of(Trialled.Boat((100, 5500), (150, 5550), (200, 5600), (250, 5650)).Finding()));
     }

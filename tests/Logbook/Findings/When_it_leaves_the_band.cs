@@ -24,7 +24,7 @@ public class When_it_leaves_the_band
         Assert.Equal((BandExitState.Forecast, BandEdge.Top), (mounting.Exit.State, mounting.Exit.Edge));
         Assert.Equal(alone.Exit!.MedianHours, mounting.Exit.HoursFromLastTrial!.Value, 1e-9);
         Assert.Equal(alone.Exit.EarliestHours, mounting.Exit.EarliestHours!.Value, 1e-9);
-        Assert.Equal(alone.Exit.ChanceWithin(100), mounting.Exit.Within100HoursChance!.Value, 1e-12);
+        Assert.Equal(alone.Exit.ChanceWithin(100) + alone.ExitBelow!.ChanceWithin(100), mounting.Exit.Within100HoursChance!.Value, 1e-12);
         Assert.Equal(alone.GrossChances, mounting.Trials.Select(t => t.GrossChance!.Value));
         Assert.Equal(0.8, mounting.Exit.Level);
         Assert.False(mounting.FleetOnly);
@@ -110,6 +110,23 @@ public class When_it_leaves_the_band
         Assert.True(line.Points[^1].Forecast);
         Assert.Equal(line.Points.Select(p => p.Hours).Distinct().Order(), line.Points.Select(p => p.Hours));
         Assert.All(line.Points, p => Assert.True(p.Forecast == p.Hours > 450 && p.LowRpm < p.Rpm && p.Rpm < p.HighRpm));
+    }
+
+    /// <summary>What matters is the next 100 hours, not those that have run.</summary>
+    [Fact]
+    public void Soon_is_counted_from_what_the_meter_shows()
+    {
+        double Chance(double meter) => Trialled.Boat(s_rising).With(Dock.Hours("2026-12-14T10:00", meter)).Mounting().Exit.Within100HoursChance!.Value;
+        Assert.True(Chance(1200) > Chance(800) && Chance(800) > Chance(451));
+    }
+
+    [Fact]
+    public void A_prop_that_came_off_has_hours_and_no_dates_and_no_next_trial()
+    {
+        var off = Trialled.Boat(s_rising).With(Dock.Removed("2026-07-01T10:00"), Dock.Hours("2026-12-14T10:00", 900)).History();
+        var ended = EveryMounting.Of(off).Single().Wear;
+        Assert.Equal(Trialled.Boat(s_rising).Mounting().Exit.HoursFromLastTrial, ended.Exit.HoursFromLastTrial);
+        Assert.Equal((null, null), (ended.Exit.Dates, ended.NextTrial));
     }
 
     [Fact]

@@ -79,4 +79,20 @@ public class Where_it_stands_in_the_band
         var trials = new[] { 22.5, 22.5, 18.0 }.Select((knots, i) => (ICommand)Dock.Trial(Trialled.Day(i), 5900 + (100 * i), 100 + (50 * i), knots));
         Assert.Equal("hub slip", Dock.OneBoat().With(trials).Mounting().Causes[0]);
     }
+
+    /// <summary>A hub that let go inside the band: the estimate sets the reading aside, and somebody has to look.</summary>
+    [Fact]
+    public void A_reading_out_of_line_inside_the_band_is_brought_up()
+    {
+        var told = Attentions.Of(Trialled.Boat((100, 5500), (150, 5510), (200, 5490), (250, 5505), (300, 5510), (350, 5900)).Finding());
+        Assert.Contains("Its last trial turned 5900 RPM, inside its band. That reading is out of line", Assert.Single(told, a => a.Kind == AttentionKind.OutOfLine).Sentence, StringComparison.Ordinal);
+    }
+
+    /// <summary>Five trials, a strike, one trial: what strikes usually do must not carry it over the top.</summary>
+    [Fact]
+    public void One_trial_of_a_new_stretch_stands_where_it_reads()
+    {
+        var boat = Trialled.Boat((100, 5985), (150, 5990), (200, 5980), (250, 5985), (300, 5985), (350, 5990)).With(Dock.Strike(Trialled.Day(4.5)));
+        Assert.Equal((BandState.InBand, 5990), (boat.Mounting().Band.State, boat.Mounting().Band.PresentRpm));
+    }
 }

@@ -46,13 +46,13 @@ public class What_a_fleet_has_shown
     [Fact]
     public void Its_own_trials_are_not_in_what_the_fleet_says_of_a_mounting()
     {
-        var priors = FleetPriors.Of(s_fitted);
         var slow = s_fleet[0].Mountings.Single().Id;
         var of = s_fitted.Drift.Members.Single(m => m.Id == slow);
         var rest = FitFleetPrior.Of([.. s_fleet.Skip(1)], 1, s_night);
         double Mean(IReadOnlyList<int> counts) => counts.Select((c, i) => c * SlopeGrid.At(i)).Sum() / counts.Sum(c => (double)c);
-        Assert.Equal(Mean(rest.Drift.Groups.Single(g => g is { Material: "aluminium", Water: "salt" }).Counts), Mean(of.Counts), 2.5);
-        Assert.NotNull(priors);
+        var without = Mean(rest.Drift.Groups.Single(g => g is { Material: "aluminium", Water: "salt" }).Counts);
+        var with = Mean(s_fitted.Drift.Groups.Single(g => g is { Material: "aluminium", Water: "salt" }).Counts);
+        Assert.True(Math.Abs(without - Mean(of.Counts)) < 0.5 * Math.Abs(with - Mean(of.Counts)), $"alone {Mean(of.Counts)}, others {without}, all {with}");
     }
 
     [Fact]

@@ -28,7 +28,7 @@ internal static partial class SampleFacts
             [new MeterReading(Position.Port, 412.7)], 2, 150.5, 50, 18.3, 1013.2, 70, 8.1, 0.3)
         { TrimDegrees = 3.1, WaterDepthMetres = 4.7 },
         ["alarm_raised-drift"] = new AlarmRaised(Entry, "kea", Position.Port, "0198a6f2-5f00-7abc-8def-0123456789a8", AlarmKind.Drift, 2, 5810.1)
-        { EvidenceToOne = 5.3, AlarmAtToOne = 4.1, FalseAlarmsPerBoatYear = 0.031, Answered = 1, PriorNumber = 3 },
+        { EvidenceToOne = 5.3, AlarmAtToOne = 4.1, FalseAlarmsPerBoatYear = 0.031, Trial = new Guid("0198a6f2-5f00-7abc-8def-0123456789a7"), Answered = 1, PriorNumber = 3 },
     };
 
     private static IReadOnlyList<IFact> OfUse() =>

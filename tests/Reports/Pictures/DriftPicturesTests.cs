@@ -161,7 +161,7 @@ public class DriftPicturesTests
     public void The_day_of_leaving_the_band_stands_under_the_hours_and_the_alarm_at_its_trial()
     {
         var picture = Picture(SkerryBay.WornSkiff());
-        Assert.Equal("reaches the top about 2027-02-10, 80\u00A0% from 2027-02-03 to 2027-02-18", picture.Outlook);
+        Assert.Equal("reaches the top about 2027-02-10, 80\u00A0%: 2027-02-03 to 2027-02-18", picture.Outlook);
         Assert.Equal(212 + (5 * 21), picture.AlarmHours);
         Assert.Null(Picture(SkerryBay.StruckBoat()).AlarmHours);
     }
