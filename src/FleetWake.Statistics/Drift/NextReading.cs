@@ -22,7 +22,6 @@ internal sealed class NextReading
 
     private NextReading(ReadOnlySpan<double> weights, ReadOnlySpan<double> means, ReadOnlySpan<double> variances, SoundSeries sound, double withinHours, double noiseVariance)
     {
-        NoiseVariance = noiseVariance;
         Span<int> four = stackalloc int[4];
         var (count, low, high, least) = (0, double.PositiveInfinity, double.NegativeInfinity, double.PositiveInfinity);
         for (var g = 0; g < weights.Length; g++)
@@ -53,8 +52,8 @@ internal sealed class NextReading
         SlopeGrid.Normalise(_density);
     }
 
-    /// <summary>Variance of a good trial's reading about the level [rpm^2], the gauge's own included.</summary>
-    public double NoiseVariance { get; }
+    /// <summary>Variance of a good trial's reading about the level [rpm^2], without the gauge's own.</summary>
+    public required double FleetVariance { get; init; }
 
     /// <summary>Chance now of having left the band so many hours after that trial, at either end.</summary>
     public double Present { get; }
@@ -70,7 +69,6 @@ internal sealed class NextReading
         var r = found.Levels?.Origin ?? expected;
         var noise = 0.0;
         for (var j = 0; j < settings.Noise.Shares.Length; j++) noise += settings.Noise.Weights[j] * r * r * settings.Noise.Shares[j] * settings.Noise.Shares[j];
-        noise += plan.GaugeSdRpm * plan.GaugeSdRpm;
         var since = sound.StepSinceLast(settings);
         Span<double> weights = stackalloc double[SlopeGrid.Count], means = stackalloc double[SlopeGrid.Count], variances = stackalloc double[SlopeGrid.Count];
         for (var g = 0; g < weights.Length; g++)
@@ -89,7 +87,7 @@ internal sealed class NextReading
             }
         }
 
-        return new(weights, means, variances, sound, plan.ActWithinHours, noise);
+        return new(weights, means, variances, sound, plan.ActWithinHours, noise + (plan.GaugeSdRpm * plan.GaugeSdRpm)) { FleetVariance = noise };
     }
 
     /// <summary>The share of the drift's variance that the trial is expected to remove.</summary>

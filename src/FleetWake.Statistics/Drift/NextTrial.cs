@@ -26,11 +26,11 @@ public static class NextTrial
         var sound = SoundSeries.Of(series);
         if (NextReading.Of(found, settings, sound, plan) is not { } reading) return new(0, 0, null);
         var changes = sound.HasBand ? reading.CrossesChance(plan.ActAtChance) : 0;
-        return new(changes, reading.DoubtRemovedShare(), LeastDriftShown(found, settings, series, plan, reading.NoiseVariance));
+        return new(changes, reading.DoubtRemovedShare(), LeastDriftShown(found, settings, series, plan, reading.FleetVariance));
     }
 
     /// <summary>The 80 % limit of a drift leaves out zero when it is 1.28 standard errors away: by the likelihood's precision alone.</summary>
-    private static double? LeastDriftShown(DriftAssessment found, DriftSettings settings, DriftSeries series, NextTrialPlan plan, double noiseVariance)
+    private static double? LeastDriftShown(DriftAssessment found, DriftSettings settings, DriftSeries series, NextTrialPlan plan, double fleetVariance)
     {
         var weeks = series.Trials.Select(t => t.Week).Concat(series.Events.Select(e => e.Week)).Where(double.IsFinite);
         var before = SoundSeries.Of(series).Trials;
@@ -41,7 +41,7 @@ public static class NextTrial
         if (sound.Trials.Length < 2) return null;
         var design = Design.Of(sound, settings, sound.Trials.Length);
         // Readings that fall on the same step of a gauge share their error, so that its doubt is a floor and not averaged out.
-        var fine = Math.Max(noiseVariance, plan.GaugeSdRpm * plan.GaugeSdRpm);
+        var fine = Math.Max(fleetVariance, plan.GaugeSdRpm * plan.GaugeSdRpm);
         var gross = fine + (design.MedianRpm * design.MedianRpm * settings.GrossShare * settings.GrossShare);
         var set = Array.ConvertAll(sound.Places, i => i < found.GrossChances.Count && found.GrossChances[i] > 0.5);
         var precision = new NodeFit(design, NoiseNode.Of(0, fine, gross), set).Base().Xx;

@@ -97,9 +97,11 @@ public sealed class What_one_more_trial_would_decide
         var s = new DriftSeries(5000, 6000, [new(0, 0, 5600)], []);
         var wide = s_plain with { LevelSdRpm = 1e5, TemperatureSdShare = 1e-9, LoadSdShare = 1e-9 };
 
-        var value = NextTrial.Of(DriftEstimator.Assess(s, Drifts.Prior, wide), wide, s, new(200));
+        double? Least(double gauge) => NextTrial.Of(DriftEstimator.Assess(s, Drifts.Prior, wide), wide, s, new(200, GaugeSdRpm: gauge)).LeastDriftShown;
 
-        Assert.Equal(1.2815515655446 * 0.007 * 5600 * Math.Sqrt(2) / 2, value.LeastDriftShown!.Value, 1e-3);
+        Assert.Equal(1.2815515655446 * 0.007 * 5600 * Math.Sqrt(2) / 2, Least(0)!.Value, 1e-3);
+        Assert.Equal(Least(0), Least(30)); // a step below the scatter is part of it
+        Assert.Equal(1.2815515655446 * 60 * Math.Sqrt(2) / 2, Least(60)!.Value, 1e-3);
     }
 
     [Fact]
