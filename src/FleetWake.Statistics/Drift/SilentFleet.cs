@@ -13,7 +13,7 @@ internal sealed class SilentFleet
     // Enough to tell a rate of 0.03 within a third; beyond it a nightly run would be long and no wiser.
     private const double MostBoatYears = 1000;
     private const int MostMountings = 2000;
-    private const int MostTrials = 30_000;
+    private const int MostTrials = 20_000;
 
     private readonly List<(double Log, double Years)[]> _paths = [];
 
@@ -92,8 +92,7 @@ internal sealed class SilentFleet
             var noise = Share(settings.Noise, ref dice);
             var warmth = settings.TemperatureMeanShare + (settings.TemperatureSdShare * dice.Normal());
             var load = settings.LoadMeanShare + (settings.LoadSdShare * dice.Normal());
-            var (step, drawn) = (0, new DriftTrial[_trials.Length]);
-            var rise = 0.0;
+            var (step, rise, drawn) = (0, 0.0, new DriftTrial[_trials.Length]);
             for (var i = 0; i < drawn.Length; i++)
             {
                 if (step < _steps.Count && _steps[step].FirstAfter == i)
@@ -103,11 +102,13 @@ internal sealed class SilentFleet
                 }
 
                 var gross = dice.Uniform() < settings.GrossChance ? settings.GrossShare : 0;
-                var error = Math.Sqrt((noise * noise) + (gross * gross)) * dice.Normal();
                 var t = _trials[i];
+                var sd = Math.Sqrt((level * level * ((noise * noise) + (gross * gross))) + (t.OwnSdRpm * t.OwnSdRpm));
                 var air = t.AirCelsius is { } a && Math.Abs(a) <= 80 ? a - settings.ReferenceCelsius : 0;
                 var kilograms = t.LoadKilograms is { } k && Math.Abs(k) <= 1e5 ? k : 0;
-                drawn[i] = t with { Rpm = Math.Max(1, level + rise + (level * (error + (warmth * air) + (load * kilograms / 100)))) };
+                var rpm = level + rise + (sd * dice.Normal()) + (level * ((warmth * air) + (load * kilograms / 100)));
+                // What no engine turns would be left aside, and the plan would not be kept.
+                drawn[i] = t with { Rpm = Math.Clamp(rpm, Math.Max(1, t.OwnSdRpm), 999_999) };
             }
 
             var evidence = DriftAlarm.Follow(_series with { Trials = drawn }, DriftAlarm.Alternative, settings);

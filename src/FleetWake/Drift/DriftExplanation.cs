@@ -21,6 +21,8 @@ internal static class DriftExplanation
         if (a.LevelRpm is { } level) yield return Say($"Level at the last trial: {level.Value:F0} rpm, 80 % between {level.Low:F0} and {level.High:F0}; rated band {series.RatedMinRpm:F0} to {series.RatedMaxRpm:F0}.");
         if (Below(a, series) is { } below) yield return below;
         yield return Exit(a);
+        if (LowerEnd(a) is { } lower) yield return lower;
+        foreach (var step in a.Steps) yield return Step(step, series);
         yield return Say($"One trial is expected to scatter by {100 * noise:F2} % and to be grossly wrong once in {1 / settings.GrossChance:F0}.");
         yield return "";
         yield return "   week   hours     rpm  air C  load kg  gross error  evidence for drift so far";
@@ -54,6 +56,37 @@ internal static class DriftExplanation
         { EarliestHours: >= BandExit.HorizonHours } => Say($"It does not reach the top of its band within {BandExit.HorizonHours:F0} h of the last trial, as far as can be seen."),
         var e when a.PriorOnly => Say($"Leaving the band: not told, for the drift is the fleet's (chance within 500 h {100 * e.Within500HoursChance:F0} %)."),
         var e => Say($"Above its rated band, counted from the last trial: {Hours(e.MedianHours)}; 80 % between {Hours(e.EarliestHours)} and {Hours(e.LatestHours)}; chance within 500 h {100 * e.Within500HoursChance:F0} %."),
+    };
+
+    /// <summary>Told only where that end is the nearer one, by the middle of both forecasts or else by their earliest hours.</summary>
+    private static string? LowerEnd(DriftAssessment a)
+    {
+        if (a is not { Exit: { } top, ExitBelow: { } e } || a.PriorOnly || e.EarliestHours >= BandExit.HorizonHours || e.LatestHours == 0) return null;
+        return e.MedianHours < top.MedianHours || (e.MedianHours == top.MedianHours && e.EarliestHours < top.EarliestHours)
+            ? Say($"The lower end is the nearer one. Below its rated band: {Hours(e.MedianHours)}; 80 % between {Hours(e.EarliestHours)} and {Hours(e.LatestHours)}; chance within 500 h {100 * e.Within500HoursChance:F0} %. RPM that fall mean growth, rough blades or a weak engine.")
+            : null;
+    }
+
+    /// <summary>A strike costs, a repitch gives back; what both did between two trials is one step.</summary>
+    private static string Step(StepEffect step, DriftSeries series)
+    {
+        var events = step.Events.Select(e => series.Events[e]).ToArray();
+        var names = string.Join(" and ", events.Select(e => Say($"{Short(e.Kind)} of week {e.Week:F2}")));
+        var what = events.Select(e => e.Kind).Distinct().ToArray() switch
+        {
+            [StepKind.Strike] => $"The {names} cost",
+            [StepKind.Repitch] => $"The {names} gave back",
+            _ => $"The {names} did to the level",
+        };
+        var told = Say($"{what}: {step.Rpm.Value:+0;-0;0} rpm, 80 % between {step.Rpm.Low:+0;-0;0} and {step.Rpm.High:+0;-0;0}");
+        return told + (step.OwnEvidenceNats < DriftAssessment.LeastOwnEvidenceNats ? "; its trials say next to nothing, this is what such events do anywhere." : ", drift and weather allowed for.");
+    }
+
+    private static string Short(StepKind kind) => kind switch
+    {
+        StepKind.Strike => "strike",
+        StepKind.Repitch => "repitch or repair",
+        _ => "new baseline",
     };
 
     private static string Hours(double h) => h switch
