@@ -23,6 +23,7 @@ var root = new RootCommand(
     ConvertCommand.Make(),
     DriftCommand.Make(),
     TrialCommand.Make(),
+    PriorCommand.Make(),
     DigestCommand.Make(),
     CheckCommand.Make(),
     SchemaCommand.Make(),

@@ -53,6 +53,12 @@ public sealed class DirtyBoatSubscription : SubscriptionBase
         + " and k.type in ('prop_issued', 'prop_found', 'engine_installed')"
         + " where b.boat is distinct from ?" + Upsert;
 
+    // Every finding of a fleet leans on what the fleet has shown.
+    private const string MarkFleet =
+        "insert into " + WorkTables.DirtyBoats + " (operator, boat, sequence, marked_at, attempts)"
+        + " select tenant_id, substr(id, length('boat/') + 1), ?::bigint, now(), 0 from " + FleetStore.SchemaName + ".mt_streams"
+        + " where tenant_id = ? and id like 'boat/%'" + Upsert;
+
     /// <summary>Names the subscription; its progress is kept under this name.</summary>
     public DirtyBoatSubscription() => Name = "dirty-boats";
 
@@ -77,6 +83,10 @@ public sealed class DirtyBoatSubscription : SubscriptionBase
             {
                 operations.QueueSqlCommand(MarkBoatsOfPart, newest, tenant, stream);
                 if (StreamName.EngineOf(stream) is not null) operations.QueueSqlCommand(MarkBeyond, newest, tenant, tenant, stream, "");
+            }
+            else if (stream == StreamName.Fleet)
+            {
+                operations.QueueSqlCommand(MarkFleet, newest, tenant);
             }
         }
 

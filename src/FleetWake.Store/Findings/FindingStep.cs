@@ -7,6 +7,7 @@ using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Mountings;
+using FleetWake.Store.Fleet;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Schema;
 using FleetWake.Store.Telemetry;
@@ -29,8 +30,6 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
     /// <summary>A phone empties its outbox in a burst: a boat is left alone this long after its first mark, and assessed once for all of it.</summary>
     public static readonly TimeSpan Settling = TimeSpan.FromMilliseconds(300);
 
-    private const int NoPriorYet = 0;
-
     private const string Claim =
         "select operator, boat, sequence from " + WorkTables.DirtyBoats
         + " where parked_at is null and (not_before is null or not_before <= now()) and marked_at <= now() - $1::interval"
@@ -50,6 +49,8 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
 
     private const string Unpark =
         "update " + WorkTables.DirtyBoats + " set parked_at = null, attempts = 0, not_before = null where parked_at is not null";
+
+    private readonly FleetPriorBook priorBook = new();
 
     /// <summary>
     /// What a new start may have changed: boats found by another method are marked, and parked ones tried again, for a
@@ -119,12 +120,13 @@ public sealed partial class FindingStep(IDocumentStore store, NpgsqlDataSource s
 
         var dossier = await Dossiers.LoadAsync(session, claim.Boat, ct);
         var history = BoatHistory.Tell(dossier);
-        var finding = Assess.Boat(history);
+        var priors = await priorBook.NewestAsync(session, ct);
+        var finding = Assess.Boat(history, priors);
         var at = time.GetUtcNow();
         var hash = Hash(dossier);
-        var id = $"{claim.Boat}/{hash[..24]}/{NoPriorYet}/{finding.Method}";
+        var id = $"{claim.Boat}/{hash[..24]}/{priors.Number}/{finding.Method}";
         if (await session.LoadAsync<StoredFinding>(id, ct) is null)
-            session.Insert(new StoredFinding(id, claim.Boat, hash, NoPriorYet, finding.Method, claim.Sequence, at, finding));
+            session.Insert(new StoredFinding(id, claim.Boat, hash, priors.Number, finding.Method, claim.Sequence, at, finding));
         session.Store(new CurrentFinding(claim.Boat, id));
         await JudgeAsync(session, finding, history.Mountings, at, ct);
         await session.SaveChangesAsync(ct);

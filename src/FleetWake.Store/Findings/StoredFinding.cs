@@ -6,7 +6,7 @@ namespace FleetWake.Store.Findings;
 /// <param name="Id">Boat, hash of the logs it was made from, prior version and method.</param>
 /// <param name="Boat">The boat.</param>
 /// <param name="InputHash">Hash of the logs.</param>
-/// <param name="PriorVersion">Version of the fleet prior it was made under; 0 while there is none.</param>
+/// <param name="PriorVersion">Number of the fleet prior it was made under; 0 for the trade's, before the first fit.</param>
 /// <param name="Method">Method and version.</param>
 /// <param name="ThroughSequence">The newest event that had marked the boat.</param>
 /// <param name="AssessedAt">When it was made.</param>

@@ -10,7 +10,8 @@ namespace FleetWake.Store.Histories;
 /// </content>
 public sealed partial class FleetReading
 {
-    private const string Reached =
+    /// <summary>The newest event that every step of the daemon has passed; 0 where it never ran.</summary>
+    internal const string Reached =
         "(select case when count(*) >= 2 then min(last_seq_id) else 0 end from " + FleetStore.SchemaName + ".mt_event_progression where name like '%:All')";
 
     // Any boat, engine or prop: which boats an event bears on is for the daemon to find out. Alarms and mail change no finding.

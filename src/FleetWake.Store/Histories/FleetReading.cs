@@ -1,6 +1,7 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Fleet;
 using FleetWake.Logbook.Policies;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Schema;
@@ -56,16 +57,19 @@ public sealed partial class FleetReading(IDocumentStore store, NpgsqlDataSource 
 
     /// <summary>
     /// Findings of every boat as they would have been at the end of a day: from the record as it is known now,
-    /// leaving out what happened after that day in the zone of each record.
+    /// leaving out what happened after that day in the zone of each record. They lean on the fleet prior that was the newest
+    /// at the end of that day in the operator's zone; of days before the first fit, on the first one: what the fleet showed
+    /// somewhat later says more of it than what the trade expects of any.
     /// </summary>
     public async Task<IReadOnlyList<BoatFinding>> FindingsOnAsync(string @operator, DateOnly day, CancellationToken ct)
     {
         await using var session = store.QuerySession(@operator);
         var boats = await session.Query<CurrentFinding>().Select(c => c.Id).ToListAsync(ct);
         var findings = new List<BoatFinding>();
+        var priors = FleetPriors.Of(await FittedPriorAsync(@operator, await FitOfDayAsync(@operator, day, ct), ct));
         foreach (var boat in boats)
         {
-            var finding = Assess.Boat(await Dossiers.LoadAsync(session, boat, ct) with { Until = day });
+            var finding = Assess.Boat(await Dossiers.LoadAsync(session, boat, ct) with { Until = day }, priors);
             if (finding.Registered is not null || finding.Held > 0) findings.Add(finding);
         }
 

@@ -11,7 +11,9 @@ internal static class WorkTables
 
     public const string Nodes = FleetStore.SchemaName + ".nodes";
 
-    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes()];
+    public const string FleetFits = FleetStore.SchemaName + ".fleet_fits";
+
+    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes(), MakeFleetFits()];
 
     private static Table MakeDirtyBoats()
     {
@@ -50,6 +52,19 @@ internal static class WorkTables
         table.AddColumn("version", "text").NotNull();
         table.AddColumn("started_at", "timestamptz").NotNull();
         table.AddColumn("beat_at", "timestamptz").NotNull();
+        return table;
+    }
+
+    private static Table MakeFleetFits()
+    {
+        var table = new Table(Name("fleet_fits"));
+        table.AddColumn("operator", "text").AsPrimaryKey();
+        table.AddColumn("through_sequence", "bigint").NotNull();
+        table.AddColumn("records", "bigint").NotNull();
+        table.AddColumn("looked_at", "timestamptz");
+        table.AddColumn("left_out", "text");
+        table.AddColumn("failed_at", "timestamptz");
+        table.AddColumn("last_error", "text");
         return table;
     }
 

@@ -33,6 +33,14 @@ public static class FleetMeter
         "fleetwake.finding.duration", "s", "Time to assess a boat, from its claim to its stored finding.", null,
         new InstrumentAdvice<double> { HistogramBucketBoundaries = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10] });
 
+    /// <summary>Looks at a fleet, by outcome.</summary>
+    public static Counter<long> Fits { get; } = Meter.CreateCounter<long>("fleetwake.fits", "{fit}", "Fits of a fleet, by outcome: recorded, not_moved, nothing_to_learn or failed.");
+
+    /// <summary>Time to fit a fleet [s].</summary>
+    public static Histogram<double> FitDuration { get; } = Meter.CreateHistogram(
+        "fleetwake.fit.duration", "s", "Time to fit a fleet, from its claim to its record.", null,
+        new InstrumentAdvice<double> { HistogramBucketBoundaries = [0.1, 0.25, 0.5, 1, 2.5, 5, 10, 30, 60, 120] });
+
     /// <summary>Digests by what became of their period: issued or passed over.</summary>
     public static Counter<long> Digests { get; } = Meter.CreateCounter<long>("fleetwake.digests", "{digest}", "Digests, by outcome: issued or passed_over.");
 

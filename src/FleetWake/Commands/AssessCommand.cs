@@ -15,12 +15,14 @@ internal static class AssessCommand
             Description = "Operator whose record the rows are or would be; settles the order of two rows of one kind and moment as there.",
             DefaultValueFactory = _ => "",
         };
+        var prior = new Option<string>("--prior") { Description = "\"fleet\" fits what the folder's fleet has shown first, as the nightly fit does; \"trade\" takes what the trade expects of any.", DefaultValueFactory = _ => "fleet" };
+        prior.AcceptOnlyFromAmong("fleet", "trade");
         var report = new Option<string?>("--report") { Description = $"File for the rows that cannot be read; {ImportFolder.ReportName} in the folder when not given." };
         var command = new Command(
             "assess",
-            "Assesses every mounting of a folder of CSV files as \"import\" takes them, without a database: the numbers are those that the findings have after an import.")
+            "Assesses every mounting of a folder of CSV files as \"import\" takes them, without a database: the numbers are those that the findings have after an import and a fit.")
         {
-            ImportCommand.Folder, day, output, @operator, ImportCommand.By, ImportCommand.Zone, report,
+            ImportCommand.Folder, day, output, @operator, ImportCommand.By, ImportCommand.Zone, report, prior,
         };
         command.SetAction((parsed, ct) =>
         {
@@ -40,7 +42,7 @@ internal static class AssessCommand
                 Report: parsed.GetValue(report),
                 Output: path);
             if (path == request.ReportPath) throw new CommandException("--out and --report name the same file: give each its own.");
-            var totals = new AssessRun(TimeProvider.System).Run(request, until, () => new StreamWriter(path), ct);
+            var totals = new AssessRun(TimeProvider.System).Run(request, until, parsed.GetValue(prior) != "trade", () => new StreamWriter(path), ct);
             Console.WriteLine($"assess: {totals} in {path}");
             return Task.FromResult(totals.Refused > 0 ? Outcome.Wrong : 0);
         });

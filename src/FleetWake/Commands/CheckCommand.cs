@@ -2,6 +2,7 @@ using System.CommandLine;
 using FleetWake.Reports.Digests;
 using FleetWake.Reports.Pictures;
 using FleetWake.Settings;
+using FleetWake.Store.Fleet;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Mail;
 using FleetWake.Store.Nodes;
@@ -50,6 +51,7 @@ internal static class CheckCommand
             ("nodes", async () => Nodes(await state.NowAsync(ct))),
             ("daemon", async () => Daemon(await state.NowAsync(ct))),
             ("findings", async () => Findings(await state.NowAsync(ct), await reading.BacklogAsync(ct))),
+            ("fits", async () => Fits(await reading.FitLooksAsync(ct))),
             ("ticks", async () => Ticks(await TickSetup.LateAsync(source, ct), await state.NowAsync(ct))),
             ("mail", async () => Mail(await state.NowAsync(ct), await ledger.RefusedSinceAsync(TimeProvider.System.GetUtcNow() - RecentlyRefused, ct))),
             ("durability", () => Task.FromResult(server!.Durable
@@ -93,6 +95,17 @@ internal static class CheckCommand
         : now.OldestWait > WorkState.LongestWait
             ? throw new CommandException($"{now.Waiting} boats wait, the first for {WorkState.Words(now.OldestWait)}: start another \"fleetwake work\"")
             : $"{now.Waiting} boats waiting, none parked";
+
+    private static string Fits(IReadOnlyList<(string Operator, FitLook Look)> looks)
+    {
+        var failed = looks.Where(l => l.Look.FailedAt is not null).ToList();
+        if (failed.Count > 0)
+            throw new CommandException($"could not fit the fleet of {string.Join(", ", failed.Select(l => $"{l.Operator} ({l.Look.LastError})"))}: its findings stay under the fit before; report the error");
+        var without = looks.Where(l => l.Look.LeftOut is not null).ToList();
+        return without.Count > 0
+            ? throw new NoteException($"left out of the fit: {string.Join(", ", without.SelectMany(l => l.Look.LeftOut!.Split('\n').Select(b => $"{b} of {l.Operator}")))}")
+            : $"{looks.Count(l => l.Look.LookedAt is not null)} fleets looked at";
+    }
 
     private static string Ticks(TimeSpan? late, WorkState now) => late switch
     {

@@ -3,6 +3,7 @@ using FleetWake.Commands;
 using FleetWake.Hosting;
 using FleetWake.Reports.Digests;
 using FleetWake.Settings;
+using FleetWake.Store.Fleet;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Mail;
 using FleetWake.Store.Operators;
@@ -50,7 +51,7 @@ public sealed record DemoRun(string Out, bool Once)
         await using (var source = NpgsqlDataSource.Create(database)) await SchemaSteps.ApplyAsync(source, ct);
         var asked = FleetSettings.FromEnvironment();
         var settings = asked with { Urls = Once || Taken(asked.Urls) ? "http://127.0.0.1:0" : asked.Urls, Mail = asked.Mail with { Folder = Out, Smtp = null } };
-        var app = FleetHost.Build(settings, database, Roles.Serve | Roles.Work, time, new TickSettings(TimeSpan.FromSeconds(1)), quiet: true);
+        var app = FleetHost.Build(settings, database, Roles.Serve | Roles.Work, time, new TickSettings(TimeSpan.FromSeconds(1), Fit: TimeSpan.FromHours(1)), quiet: true);
         await FleetHost.BeginAsync(app, settings, Roles.Serve | Roles.Work, ct);
         try
         {
@@ -81,11 +82,15 @@ public sealed record DemoRun(string Out, bool Once)
         var records = await dock.SendAsync(fleet, Say, ct);
         Say($"records taken: {records} ({clock.Elapsed.TotalSeconds:0} s since start)");
 
+        await UntilAsync("the record", async () => await reading.UpToDateAsync(ct), ct);
+        var card = await OperatorCommand.NeedAsync(operators, OperatorId, ct);
+        var fit = await app.Services.GetRequiredService<FleetFitStep>().FitAsync(card, FitWish.Now, ct);
+        Say($"fleet prior {fit.Newest?.Number}: what {fit.Newest?.Boats} boats and {fit.Newest?.Trials} trials have shown ({clock.Elapsed.TotalSeconds:0} s)");
+
         await UntilAsync("findings", async () => await reading.UpToDateAsync(ct), ct);
         var findings = await reading.FindingsAsync(OperatorId, ct);
         Say($"findings: {findings.Count} boats assessed, {findings.Count(f => f.Finding.Registered is null)} of them not registered: its records are held");
 
-        var card = await OperatorCommand.NeedAsync(operators, OperatorId, ct);
         await operators.SubscribeAsync(card, ManagerAddress, WeeklyWear.Digest, ct);
         var ledger = app.Services.GetRequiredService<MailLedger>();
         await UntilAsync("the digest", async () => (await ledger.CountsAsync(ct)).GetValueOrDefault(MailState.Sent) > 0, ct);

@@ -1,5 +1,6 @@
 using FleetWake.Settings;
 using FleetWake.Store.Findings;
+using FleetWake.Store.Fleet;
 using FleetWake.Store.Nodes;
 using FleetWake.Store.Schema;
 using FleetWake.Store.Telemetry;
@@ -15,7 +16,7 @@ using Npgsql;
 
 namespace FleetWake.Hosting;
 
-/// <summary>Builds the program for its roles: serve (the web room), work (daemon, findings, digests, mail), or both.</summary>
+/// <summary>Builds the program for its roles: serve (the web room), work (daemon, findings, fits, digests, mail), or both.</summary>
 public static class FleetHost
 {
     /// <summary>Longest wait for work in hand when the program is asked to stop.</summary>
@@ -26,7 +27,7 @@ public static class FleetHost
     /// <param name="database">Connection string of the record.</param>
     /// <param name="roles">What this process does.</param>
     /// <param name="time">The clock.</param>
-    /// <param name="ticks">How often the digest tick comes.</param>
+    /// <param name="ticks">How often the ticks come.</param>
     /// <param name="quiet">Log warnings only.</param>
     public static WebApplication Build(FleetSettings settings, string database, Roles roles, TimeProvider time, TickSettings ticks, bool quiet = false)
     {
@@ -58,6 +59,7 @@ public static class FleetHost
         {
             builder.Services.AddFleetReports(settings);
             builder.Services.AddSingleton<FindingStep>();
+            builder.Services.AddSingleton<FleetFitStep>();
             builder.Services.AddHostedService<FindingWorker>();
             builder.Services.AddHostedService<WorkStateGauges>();
             builder.Services.AddTicks(Pooled(database, node, 10), node.Value, ticks);
@@ -134,6 +136,6 @@ public enum Roles
     /// <summary>Answers the API.</summary>
     Serve = 1,
 
-    /// <summary>Folds streams, assesses boats, issues digests and sends mail.</summary>
+    /// <summary>Folds streams, assesses boats, fits fleets, issues digests and sends mail.</summary>
     Work = 2,
 }

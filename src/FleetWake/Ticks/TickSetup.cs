@@ -10,9 +10,10 @@ internal static class TickSetup
     // The scheduler names its tables itself, and keeps them outside the record's schema.
     private const string Table = "qrtz_job_details";
     private const string Digest = "digest";
+    private const string Fit = "fit";
 
-    /// <summary>The trigger of the digest tick.</summary>
-    public static TriggerKey Trigger { get; } = new(Digest);
+    /// <summary>The triggers, each with its interval.</summary>
+    public static IReadOnlyList<(TriggerKey Trigger, TimeSpan Interval)> Triggers(TickSettings ticks) => [(new(Digest), ticks.Digest), (new(Fit), ticks.Fit)];
 
     public static void AddTicks(this IServiceCollection services, string database, string node, TickSettings ticks)
     {
@@ -21,16 +22,17 @@ internal static class TickSetup
             // Two schedulers of one id would take each other's ticks for their own.
             q.ConfigureScheduler(o => o.InstanceId = node);
             q.UseFleetStore(database);
-            q.ScheduleJob<DigestTick>(trigger => trigger.WithIdentity(Trigger).StartNow().WithSimpleSchedule(s => Every(s, ticks)), job => job.WithIdentity(Digest));
+            q.ScheduleJob<DigestTick>(trigger => trigger.WithIdentity(Digest).StartNow().WithSimpleSchedule(s => Every(s, ticks.Digest)), job => job.WithIdentity(Digest));
+            q.ScheduleJob<FitTick>(trigger => trigger.WithIdentity(Fit).StartNow().WithSimpleSchedule(s => Every(s, ticks.Fit)), job => job.WithIdentity(Fit));
         });
         services.AddQuartzHostedService(o => o.WaitForJobsToComplete = true);
         services.AddSingleton(ticks);
         services.AddHostedService<TickGuard>();
     }
 
-    /// <summary>The schedule: at its interval, and after an outage once, at once, for what was missed is the issue's own business.</summary>
-    public static void Every(SimpleScheduleBuilder schedule, TickSettings ticks) => schedule
-        .WithInterval(ticks.Digest)
+    /// <summary>The schedule: at its interval, and after an outage once, at once, for what was missed is the business of whom it asks.</summary>
+    public static void Every(SimpleScheduleBuilder schedule, TimeSpan interval) => schedule
+        .WithInterval(interval)
         .RepeatForever()
         .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NowWithExistingCount);
 
@@ -53,7 +55,7 @@ internal static class TickSetup
         return (bool)(await command.ExecuteScalarAsync(ct))!;
     }
 
-    /// <summary>How late the next tick is; null when there has never been one.</summary>
+    /// <summary>How late the next digest tick is; null when there has never been one. A fit may take its time.</summary>
     public static async Task<TimeSpan?> LateAsync(NpgsqlDataSource source, CancellationToken ct)
     {
         await using var command = source.CreateCommand("select min(next_fire_time) from qrtz_triggers where trigger_name = $1");

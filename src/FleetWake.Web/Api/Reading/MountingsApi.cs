@@ -45,7 +45,7 @@ internal static class MountingsApi
         foreach (var history in await reading.HistoriesAsync(tenant, boats, ct))
         {
             if (history.Mountings.FirstOrDefault(m => m.Original == mounting) is not { } span) continue;
-            return TaggedJson.Of(new MountingPage(MountingLine.Of(history, span), span.Fitted, Assess.Mounting(history, span)));
+            return TaggedJson.Of(new MountingPage(MountingLine.Of(history, span), span.Fitted, Assess.Mounting(history, span, await reading.PriorsAsync(tenant, ct))));
         }
 
         return ReadingRoutes.OrUnknown<MountingPage>(null, "mounting", mounting.ToString());

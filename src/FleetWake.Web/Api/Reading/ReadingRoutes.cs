@@ -28,6 +28,7 @@ public static class ReadingRoutes
         read.MapClaims();
         read.MapFits();
         read.MapParts();
+        read.MapFleet();
         read.MapOffice();
     }
 
