@@ -50,22 +50,18 @@ public static class FitMoved
     private static string? OfPriors(FleetPriorFigures last, FleetPriorFigures now)
     {
         if (Distance(last.Unseen, now.Unseen) > Prior) return "what is expected of a group not seen yet moved";
-        var before = last.Groups.ToDictionary(g => (g.Material, g.Water), g => g.Counts);
-        foreach (var group in now.Groups)
+        // A pair that nobody has bears on no finding.
+        foreach (var key in last.Groups.Concat(now.Groups).Where(g => g.Mountings > 0).Select(g => (g.Material, g.Water)).Distinct())
         {
-            // A group that comes new was taken for one not seen yet.
-            if (Distance(before.GetValueOrDefault((group.Material, group.Water)) ?? last.Unseen, group.Counts) > Prior)
-                return $"what is expected of {group.Material} in {group.Water} water moved";
-        }
-
-        var after = now.Groups.Select(g => (g.Material, g.Water)).ToHashSet();
-        foreach (var gone in last.Groups.Where(g => !after.Contains((g.Material, g.Water))))
-        {
-            if (Distance(gone.Counts, now.Unseen) > Prior) return $"{gone.Material} in {gone.Water} water is no longer seen";
+            if (Distance(Of(last, key), Of(now, key)) > Prior) return $"what is expected of {key.Material} in {key.Water} water moved";
         }
 
         return null;
     }
+
+    /// <summary>A pair that it does not tell of is taken for one not seen yet.</summary>
+    private static IReadOnlyList<int> Of(FleetPriorFigures figures, (string Material, string Water) key) =>
+        figures.Groups.FirstOrDefault(g => (g.Material, g.Water) == key)?.Counts ?? figures.Unseen;
 
     /// <summary>Half of the summed differences of two distributions [1].</summary>
     private static double Distance(IReadOnlyList<int> a, IReadOnlyList<int> b)

@@ -11,8 +11,8 @@ namespace FleetWake.Logbook.Fleet;
 /// <param name="Mountings">Mountings with a usable trial.</param>
 /// <param name="Trials">Their usable trials.</param>
 /// <param name="Noise">How rough its trials are.</param>
-/// <param name="Groups">What is expected of a prop on a new boat, for each pair of material and water that the fleet has seen.</param>
-/// <param name="AnyOther">The same for a pair that it has not seen.</param>
+/// <param name="Groups">What is expected of a prop on a new boat, for each pair of material and water that can be told of, those with the most mountings first.</param>
+/// <param name="AnyOther">The same where material or water is none of those.</param>
 /// <param name="Use">How it runs over the year.</param>
 /// <param name="Gains">How its engines answer the air, by model; models that taught nothing are left out.</param>
 /// <param name="Alarm">What raises a drift alarm, and how often that is false.</param>
@@ -45,10 +45,10 @@ public sealed record FleetPriorCard(
             fitted?.Trials ?? 0,
             new(noise.MedianShare, noise.LogSd, TrialNoiseCard.At * noise.MedianShare, drift.Settings.GrossChance),
             [
-                .. drift.Groups.OrderBy(g => g.Material, StringComparer.Ordinal).ThenBy(g => g.Water, StringComparer.Ordinal)
-                    .Select(g => new GroupWearCard(g.Material, g.Water, Wear(drift.Group(g.Material, g.Water)))),
+                .. drift.Groups.OrderByDescending(g => g.Value).ThenBy(g => g.Key.Material, StringComparer.Ordinal).ThenBy(g => g.Key.Water, StringComparer.Ordinal)
+                    .Select(g => new GroupWearCard(g.Key.Material, g.Key.Water, g.Value, Wear(drift.Group(g.Key.Material, g.Key.Water)))),
             ],
-            new(null, null, Wear(drift.Unseen)),
+            new(null, null, 0, Wear(drift.Unseen)),
             new(season.MonthShares, season.MeanHoursPerDay, season.Boats),
             fitted?.Gains ?? [],
             new(Math.Exp(alarm.Threshold), alarm.FalseAlarmsPerBoatYear, alarm.Low, alarm.High, alarm.OwnSchedule));
@@ -76,8 +76,9 @@ public sealed record TrialNoiseCard(double MedianShare, double LogSd, double Rpm
 /// <summary>What is expected of a prop before its own trials.</summary>
 /// <param name="Material">Its material, "not known" where nobody said; null for any.</param>
 /// <param name="Water">The boat's water, "not known" where nobody said; null for any.</param>
+/// <param name="Mountings">Mountings of the pair that the fleet has shown; 0 where the trade and the other pairs speak alone.</param>
 /// <param name="Drift">Drift [RPM per 100 engine hours] with its 80 % range.</param>
-public sealed record GroupWearCard(string? Material, string? Water, Estimate Drift);
+public sealed record GroupWearCard(string? Material, string? Water, int Mountings, Estimate Drift);
 
 /// <summary>How the fleet runs over the year.</summary>
 /// <param name="ByMonth">Twelve, January first: how many times the year's mean a boat runs on a day of that month [1].</param>

@@ -14,10 +14,11 @@ internal static class PriorText
             : "No fit of this fleet is recorded yet: this is what the trade expects of any.";
         yield return Say($"One trial scatters by {100 * card.Noise.MedianShare:F2} %, {card.Noise.RpmAt5500:F0} RPM at 5500; half of the boats are quieter. It is grossly wrong once in {1 / card.Noise.GrossErrorChance:F0}.");
         yield return "Drift expected of a prop before its own trials, in RPM per 100 engine hours:";
-        foreach (var group in card.Groups.Append(card.AnyOther))
+        // What nobody has here is of interest only while the fleet has shown nothing at all.
+        foreach (var group in card.Groups.Where(g => g.Mountings > 0 || card.Number == 0).Append(card.AnyOther))
         {
-            var drift = group.Drift;
-            yield return Say($"  {(group.Material is null ? "any other" : $"{group.Material}, {group.Water} water"),-28}{drift.Value,6:F1}   80 % between {drift.Low:F1} and {drift.High:F1}");
+            var (drift, name) = (group.Drift, group.Material is null ? "any other" : $"{group.Material}, {group.Water} water");
+            yield return Say($"  {name,-28}{drift.Value,6:F1}   80 % between {drift.Low:F1} and {drift.High:F1}{(group.Mountings > 0 ? $"   ({group.Mountings} mountings)" : "")}");
         }
 
         yield return Say($"A boat runs {card.Use.HoursPerDay:F1} engine hours a day over the year{(card.Use.Boats > 0 ? $", by the meters of {card.Use.Boats}" : "")}; by month, against the mean:");

@@ -113,14 +113,14 @@ public sealed class SheetTests : IDisposable
         for (var run = 0; run < 2; run++)
         {
             folder.With("bad.csv", "of the run before");
-            new AssessRun(TimeProvider.System).Run(request, null, () => new StreamWriter(findings), TestContext.Current.CancellationToken);
+            new AssessRun(TimeProvider.System).Run(request, null, fit: true, () => new StreamWriter(findings), TestContext.Current.CancellationToken);
             Assert.False(File.Exists(request.Report));
             Assert.Equal(AssessRun.Columns, File.ReadLines(findings).First());
         }
 
         foreach (var over in (ImportRequest[])[request with { Report = Path.Combine(folder.Path, SheetFolder.Strikes) }, request with { Output = Path.Combine(folder.Path, "Trial_Run.CSV") }])
         {
-            Assert.Contains("is a sheet of", Assert.Throws<CommandException>(() => new AssessRun(TimeProvider.System).Run(over, null, () => TextWriter.Null, TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
+            Assert.Contains("is a sheet of", Assert.Throws<CommandException>(() => new AssessRun(TimeProvider.System).Run(over, null, fit: true, () => TextWriter.Null, TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
             Assert.True(File.Exists(Path.Combine(folder.Path, SheetFolder.Strikes)));
         }
     }

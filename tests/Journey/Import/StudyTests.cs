@@ -1,9 +1,11 @@
 using System.Globalization;
+using FleetWake.Drift;
 using FleetWake.Import;
 using FleetWake.Import.Study;
 using FleetWake.Logbook.Findings;
 using FleetWake.Reports.Digests;
 using FleetWake.Reports.Pictures;
+using FleetWake.Store.Fleet;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Operators;
 using FleetWake.Tests.Kit;
@@ -14,8 +16,8 @@ using nietras.SeparatedValues;
 namespace FleetWake.Journey.Tests.Import;
 
 /// <summary>
-/// A drift study converted, imported, worked and mailed, and assessed without a database: the numbers are the same. Two
-/// fleets here; docs/import.md has the commands for all twenty.
+/// A drift study converted, imported, worked, fitted and mailed; assessed without a database; and estimated from its own tables by
+/// "fleetwake drift": the numbers are the same. Two fleets here; docs/import.md has the commands for all twenty.
 /// </summary>
 public sealed class StudyTests(PostgresFixture postgres) : IDisposable
 {
@@ -46,11 +48,21 @@ public sealed class StudyTests(PostgresFixture postgres) : IDisposable
         await RunningFleet.UntilAsync("findings up to date", () => reading.UpToDateAsync(Ct), Ct);
         foreach (var name in (string[])["p01", "p07"])
         {
+            var card = (await fleet.Service<FleetOperators>().FindAsync(name, Ct))!;
+            var fit = await fleet.Service<FleetFitStep>().FitAsync(card, FitWish.Now, Ct);
+            Assert.Equal((FitOutcome.Recorded, 1, 50), (fit.Outcome, fit.Newest!.Number, fit.Newest.Mountings));
+        }
+
+        await RunningFleet.UntilAsync("findings under the fit", () => reading.UpToDateAsync(Ct), Ct);
+        foreach (var name in (string[])["p01", "p07"])
+        {
             var stored = await reading.FindingsAsync(name, Ct);
+            Assert.All(stored, f => Assert.Equal(1, f.PriorVersion));
             Assert.Equal(stored.SelectMany(f => Lines(f.Finding)), Assessed(name));
             Assert.All(stored, f => Assert.Empty(f.Finding.Contradictions));
             Assert.Contains(stored.SelectMany(f => f.Finding.Positions), p => p.Mounting?.Exit.State == BandExitState.Forecast);
 
+            IsAsTheDoorTells(stored.SelectMany(f => f.Finding.Positions).Select(p => p.Mounting).OfType<MountingFinding>());
             var digest = new DigestRenderer(new PngRenderer(), null).Render(WeeklyWear.Build(name, "2023-W05", new DateOnly(2023, 1, 30), [.. stored.Select(f => f.Finding)]));
             Assert.Null(digest.WhyFallback);
         }
@@ -74,7 +86,7 @@ public sealed class StudyTests(PostgresFixture postgres) : IDisposable
         using var sheets = new SheetFolder();
         sheets.With("prop_mounted.csv", "key,happened_at,boat,position,prop", "\"=HYPERLINK(\"\"http://x.example\"\")\",2026-05-03 10:15,tern,single,p-1");
         using var output = new StringWriter();
-        new AssessRun(TimeProvider.System).Run(sheets.Request, null, () => output, Ct);
+        new AssessRun(TimeProvider.System).Run(sheets.Request, null, fit: true, () => output, Ct);
         Assert.Contains(",\"'=HYPERLINK", output.ToString(), StringComparison.Ordinal);
     }
 
@@ -82,10 +94,13 @@ public sealed class StudyTests(PostgresFixture postgres) : IDisposable
     private List<string> Assessed(string name)
     {
         using var output = new StringWriter();
-        new AssessRun(TimeProvider.System).Run(new ImportRequest(Path.Combine(folder, name), name, None), null, () => output, Ct);
+        new AssessRun(TimeProvider.System).Run(new ImportRequest(Path.Combine(folder, name), name, None), null, fit: true, () => output, Ct);
         using var reader = Sep.Reader().FromText(output.ToString());
         string[] columns =
-            ["boat", "prop", "fitted_on", "trials_used", "drift_rpm_per_100_h", "drift_low", "drift_high", "margin_rpm", "exit", "exit_hours_low", "exit_hours_high"];
+        [
+            "boat", "prop", "fitted_on", "trials_used", "drift_rpm_per_100_h", "drift_low", "drift_high", "margin_rpm", "exit", "exit_hours_low", "exit_hours_high",
+            "gross_chance_max", "fleet_only", "alarm", "exit_on", "exit_earliest", "exit_latest", "next_trial_value", "level_rpm",
+        ];
         var lines = new List<string>();
         foreach (var row in reader)
         {
@@ -93,6 +108,47 @@ public sealed class StudyTests(PostgresFixture postgres) : IDisposable
         }
 
         return lines;
+    }
+
+    /// <summary>
+    /// The tables count hours from the fitting and the record by the engine's meter, and fleets, boats and waters are called otherwise:
+    /// what is left of that is the last digits.
+    /// </summary>
+    private static void IsAsTheDoorTells(IEnumerable<MountingFinding> present)
+    {
+        const double Alike = 1e-6;
+        var door = new DriftRun(DriftTables.Read(Path.Combine(AppContext.BaseDirectory, "Data", "study"), ""), null);
+        var rows = door.Rows.ToDictionary(r => r.Member.Id, StringComparer.Ordinal);
+        var (forecasts, alarms, answered) = (0, 0, 0);
+        foreach (var m in present)
+        {
+            var told = door.Of(rows[m.Prop.Prop]);
+            var drift = told.Assessment.RpmPer100Hours;
+            Assert.Equal(drift.Value, m.Drift!.Value, Alike);
+            Assert.Equal(drift.Low, m.Drift.Low, Alike);
+            Assert.Equal(drift.High, m.Drift.High, Alike);
+            if (m.Exit is { State: BandExitState.Forecast, Edge: BandEdge.Top })
+            {
+                forecasts++;
+                Assert.Equal(told.Assessment.Exit!.MedianHours, m.Exit.HoursFromLastTrial!.Value, Alike);
+                Assert.Equal(told.Assessment.Exit.EarliestHours, m.Exit.EarliestHours!.Value, Alike);
+                if (m.Exit.LatestHours is { } latest) Assert.Equal(told.Assessment.Exit.LatestHours, latest, Alike);
+            }
+
+            // Work on the prop answers an alarm of the record; the tables know nobody who could answer.
+            if (m.Watch is { Answered: > 0 })
+            {
+                answered++;
+                Assert.NotNull(told.Alarm);
+            }
+            else
+            {
+                Assert.Equal(told.Alarm?.Trial, m.Watch?.RaisedAt is { } at ? m.Trials.ToList().FindIndex(t => t.Entry == at) : null);
+                if (told.Alarm is not null) alarms++;
+            }
+        }
+
+        Assert.True(forecasts > 5 && alarms > 2, $"{forecasts} forecasts, {alarms} alarms and {answered} answered ones were compared");
     }
 
     private static IEnumerable<string> Lines(BoatFinding finding) => finding.Positions.Select(p => p.Mounting).OfType<MountingFinding>().Select(m => string.Join(
@@ -107,7 +163,15 @@ public sealed class StudyTests(PostgresFixture postgres) : IDisposable
         Number(m.Band.MarginRpm),
         Logbook.Entries.Words.Of(m.Exit.State),
         Number(m.Exit.EarliestHours),
-        Number(m.Exit.LatestHours)));
+        Number(m.Exit.LatestHours),
+        Number(m.Trials.Max(t => t.GrossChance)),
+        m.FleetOnly ? "yes" : "no",
+        $"{m.Watch?.RaisedOn:yyyy-MM-dd}",
+        $"{m.Exit.Dates?.On:yyyy-MM-dd}",
+        $"{m.Exit.Dates?.Earliest:yyyy-MM-dd}",
+        $"{m.Exit.Dates?.Latest:yyyy-MM-dd}",
+        Number(m.NextTrial?.ChangesDecisionChance),
+        Number(m.LevelRpm?.Value)));
 
     private static string Number(double? number) => number?.ToString("R", CultureInfo.InvariantCulture) ?? "";
 }

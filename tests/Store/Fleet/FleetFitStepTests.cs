@@ -1,6 +1,5 @@
 using System.Text.Json;
 using FleetWake.Logbook.Boats;
-using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Fleet;
@@ -85,8 +84,6 @@ public sealed class FleetFitStepTests(PostgresFixture postgres) : IAsyncLifetime
         await Boats(4);
         await fleet.FoldedAsync();
         Assert.Equal(FitOutcome.Recorded, (await fleet.FitAsync()).Outcome);
-        await fleet.TakeAsync(new ReadHours(fleet.At("2026-04-01T10:00:00"), "e-boat-1", 181));
-        await fleet.FoldedAsync();
         Assert.Equal(FitOutcome.NotMoved, (await fleet.FitAsync()).Outcome);
         Assert.Equal(1, await fleet.RecordedAsync());
 
