@@ -91,7 +91,9 @@ internal sealed class SilentFleet
             var level = Math.Max(MiddleRpm / 10, MiddleRpm + (settings.LevelSdRpm * dice.Normal()));
             var noise = Share(settings.Noise, ref dice);
             var warmth = settings.TemperatureMeanShare + (settings.TemperatureSdShare * dice.Normal());
-            var load = settings.LoadMeanShare + (settings.LoadSdShare * dice.Normal());
+            var load = _series.LoadUncorrected
+                ? settings.UncorrectedLoadMeanShare + (settings.UncorrectedLoadSdShare * dice.Normal())
+                : settings.LoadMeanShare + (settings.LoadSdShare * dice.Normal());
             var (step, rise, drawn) = (0, 0.0, new DriftTrial[_trials.Length]);
             for (var i = 0; i < drawn.Length; i++)
             {
