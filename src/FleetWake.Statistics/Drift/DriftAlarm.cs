@@ -15,7 +15,7 @@ public static class DriftAlarm
 
     /// <summary>
     /// log E_n [1] that raises an alarm, unless a fleet's own schedule asks for more (<see cref="AlarmCalibration"/>). On both
-    /// halves of the public study it brought 31 false alarms in 930 boat-years, 0.033 a boat-year, more than in fleets
+    /// sets of the public half of the study it brought 31 false alarms in 930 boat-years, 0.033 a boat-year, more than in fleets
     /// simulated here, and found 0.638 of the drifts of 40 and 0.386 of those of 20 rpm per 100 h; 1.35 brought 35 in 929.
     /// Ville's bound alone promises at most 0.25 false alarms a mounting.
     /// </summary>
