@@ -19,6 +19,7 @@ var root = new RootCommand(
     ImportCommand.Make(),
     AssessCommand.Make(),
     LearnCommand.Make(),
+    FleetCommand.Make(),
     PitchCommand.Make(),
     ConvertCommand.Make(),
     DriftCommand.Make(),

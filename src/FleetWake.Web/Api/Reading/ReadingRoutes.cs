@@ -30,6 +30,10 @@ public static class ReadingRoutes
         read.MapParts();
         read.MapFleet();
         read.MapOffice();
+        read.MapFleetLife();
+        read.MapFleetCosts();
+        read.MapFleetStrikes();
+        read.MapFleetSpares();
     }
 
     /// <summary>Declares a list: its pages and its filters.</summary>

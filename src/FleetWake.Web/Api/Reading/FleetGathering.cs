@@ -1,0 +1,46 @@
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Fleet.Figures;
+using FleetWake.Logbook.Parts;
+using FleetWake.Store.Histories;
+using FleetWake.Web.SignIn;
+using Microsoft.AspNetCore.Http;
+
+namespace FleetWake.Web.Api.Reading;
+
+/// <summary>
+/// Gathers a whole fleet for its figures. Every history is told anew for each request, which costs some milliseconds a boat,
+/// so there is a limit: a larger fleet is reckoned from its sheets by <c>fleetwake fleet</c>.
+/// </summary>
+internal static class FleetGathering
+{
+    /// <summary>Most boats that a request tells the histories of.</summary>
+    public const int MostBoats = 300;
+
+    private const int AtATime = 32;
+
+    /// <summary>Answers with a figure of the operator's fleet; with a refusal when it is too large for a request.</summary>
+    public static async Task<IResult> AnswerAsync<T>(HttpContext http, FleetReading reading, Func<FleetRecord, T> figure)
+    {
+        var (tenant, ct) = (http.User.OperatorOf(), http.RequestAborted);
+        var boats = (await reading.StreamsAsync(tenant, StreamName.Boat(""), ct)).Select(s => StreamName.BoatOf(s)!).ToList();
+        if (boats.Count > MostBoats)
+        {
+            return Problems.Make(
+                StatusCodes.Status422UnprocessableEntity, "fleet-too-large",
+                $"There are {boats.Count} boats, and figures are made on request for at most {MostBoats}. Write the record to sheets and run \"fleetwake fleet FOLDER\".", []);
+        }
+
+        var histories = new List<BoatHistory>();
+        foreach (var some in boats.Chunk(AtATime)) histories.AddRange(await reading.HistoriesAsync(tenant, some, ct));
+        var streams = (await reading.StreamsAsync(tenant, StreamName.Prop(""), ct)).Concat(await reading.StreamsAsync(tenant, StreamName.Part(""), ct)).Append(StreamName.Operator);
+        var logs = (await reading.LogsAsync(tenant, streams, ct)).Values.ToList();
+
+        // A part's use may be corrected on the log of the boat that it was used on.
+        var beside = logs.Where(l => StreamName.PartOf(l.Id) is not null).SelectMany(PartStock.BoatsNamed).Distinct(StringComparer.Ordinal).Select(StreamName.Boat);
+        logs.AddRange((await reading.LogsAsync(tenant, beside, ct)).Values);
+        var fleet = FleetRecord.Of(histories, logs);
+        ct.ThrowIfCancellationRequested();
+        return TaggedJson.Of(figure(fleet));
+    }
+}
