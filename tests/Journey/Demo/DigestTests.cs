@@ -12,7 +12,8 @@ public class DigestTests
     [Fact]
     public void Every_decision_is_one_of_the_stories() => Assert.Equal(
         [
-            "Cormorant", "Gannet", "Godwit", "Knot", "loaner-7", "Oystercatcher", "Pelican", "Redshank", "Ruff", "Sanderling", "Teal", "Turnstone",
+            // Phalarope is no story: a false drift alarm, of which some 2 come in 90 boat-years.
+            "Cormorant", "Gannet", "Godwit", "Knot", "loaner-7", "Oystercatcher", "Pelican", "Phalarope", "Redshank", "Ruff", "Sanderling", "Teal", "Turnstone",
         ],
         Content(DemoDays.Usual).Decisions.Select(d => d.Boat).Order(StringComparer.OrdinalIgnoreCase));
 
