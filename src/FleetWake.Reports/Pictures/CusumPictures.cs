@@ -35,15 +35,12 @@ public static class CusumPictures
         if (position.Mounting is not { } mounting) return null;
         var usable = mounting.Trials.Where(t => t is { SetAside: null, Hours: not null }).ToList();
         if (usable.Count == 0) return null;
-        var judged = mounting.Watch is { } watch
-            ? $"The alarm itself is judged by the evidence ({watch.EvidenceInWords()} to one now, {watch.AlarmAtToOne:0.#} to one raises it; {Phrases.FalseAlarms(watch)})."
-            : "The alarm itself is judged by the evidence, which takes two trials.";
         return Of(
             new(finding.Boat, position.Position, Phrases.Title(finding, position), Phrases.Name(finding, position)),
             [.. usable.Select(t => new CusumTrial($"{t.On:yyyy-MM-dd}", t.LineRpm(mounting.AtReference), t.Stretch, t.Entry == mounting.Watch?.RaisedAt))],
             [.. usable.Index().Skip(1).Where(t => t.Item.Stretch != usable[t.Index - 1].Stretch).Select(t => Restart(mounting, t.Index, usable[t.Index - 1].On, t.Item.On))],
             GaugeStep.StandardUncertainty(position.Engine?.TachometerStepRpm is > 0 and < 1000 and { } step ? step : UnknownStepRpm),
-            judged,
+            Judged(mounting.Watch),
             mounting.Trials.Max(t => t.Stretch) > usable[^1].Stretch);
     }
 
@@ -64,6 +61,12 @@ public static class CusumPictures
         var said = $"{subject.Statement}: {Means}. {Now(trials, points, noneSince)} {judged}";
         return new CusumPicture(subject.Boat, subject.Position, subject.Title, said, Limit, points, restarts);
     }
+
+    /// <summary>What judges the alarm, as a sentence: the picture does not.</summary>
+    /// <param name="watch">The evidence; null with fewer than two usable trials.</param>
+    public static string Judged(DriftWatch? watch) => watch is null
+        ? "The alarm itself is judged by the evidence, which takes two trials."
+        : $"The alarm itself is judged by the evidence ({watch.EvidenceInWords()} to one now, {watch.AlarmAtToOne:0.#} to one raises it; {Phrases.FalseAlarms(watch)}).";
 
     private static string Now(IReadOnlyList<CusumTrial> trials, List<CusumPoint> points, bool noneSince)
     {

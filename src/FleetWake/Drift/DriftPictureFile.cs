@@ -1,6 +1,8 @@
+using FleetWake.Commands;
 using FleetWake.Logbook;
 using FleetWake.Logbook.Findings;
 using FleetWake.Reports.Pictures;
+using FleetWake.Statistics;
 using FleetWake.Statistics.Drift;
 
 namespace FleetWake.Drift;
@@ -13,11 +15,11 @@ internal static class DriftPictureFile
 
     private const int LineSamples = 40;
 
-    /// <summary>The level over the hours as PNG.</summary>
-    public static byte[] Level(DriftOutcome of)
+    /// <summary>The level over the hours.</summary>
+    /// <exception cref="CommandException">There is no trial.</exception>
+    public static DriftPicture Level(DriftOutcome of)
     {
-        var (a, series) = (of.Assessment, of.Row.Member.Series);
-        if (series.Trials.Count == 0) throw new Commands.CommandException($"Mounting {of.Row.Member.Id} has no trial to draw.");
+        var (a, series) = (of.Assessment, Drawn(of));
         var stretches = series.Trials.Select(t => Stretch(series, t)).ToList();
         var present = stretches.Max();
         var last = series.Trials.Max(t => t.EngineHours);
@@ -36,19 +38,19 @@ internal static class DriftPictureFile
             band is not null && exit is { State: BandExitState.Forecast, Edge: { } edge } e
                 ? new PictureExit(edge, edge == BandEdge.Top ? band.HighRpm : band.LowRpm, last + e.HoursFromLastTrial!.Value, last + e.EarliestHours!.Value, last + e.LatestHours)
                 : null);
-        return new PngRenderer().Render(picture with
+        return picture with
         {
             AtReference = true,
             AlarmHours = of.Alarm is { } alarm ? series.Trials[alarm.Trial].EngineHours : null,
             Outlook = Phrases.Outlook(exit),
-        });
+        };
     }
 
-    /// <summary>The sums trial by trial as PNG.</summary>
-    public static byte[] Sums(DriftOutcome of)
+    /// <summary>The sums trial by trial.</summary>
+    /// <exception cref="CommandException">There is no trial.</exception>
+    public static CusumPicture Sums(DriftOutcome of, DriftFleet fleet)
     {
-        var series = of.Row.Member.Series;
-        if (series.Trials.Count == 0) throw new Commands.CommandException($"Mounting {of.Row.Member.Id} has no trial to draw.");
+        var (series, c) = (Drawn(of), fleet.Calibration);
         var trials = series.Trials.Index().OrderBy(t => t.Item.Week)
             .Select(t => new CusumTrial($"week {t.Item.Week:0}", t.Item.Rpm, Stretch(series, t.Item), of.Alarm?.Trial == t.Index)).ToList();
         var restarts = trials.Index().Skip(1).Where(t => t.Item.Stretch != trials[t.Index - 1].Stretch).Select(t =>
@@ -56,9 +58,17 @@ internal static class DriftPictureFile
             var begun = series.Events.Where(e => e.Kind != StepKind.None).OrderBy(e => e.Week).Take(t.Item.Stretch).Skip(trials[t.Index - 1].Stretch).ToList();
             return new CusumRestart(t.Index, Kind(begun), Label(begun));
         }).ToList();
-        return new PngRenderer().Render(CusumPictures.Of(
-            new PictureSubject(of.Row.Member.Id, Position.Single, of.Row.Member.Id, of.Row.Member.Id), trials, restarts, noiseFloor: 1, judged: ""));
+        var watch = of.Evidence.Count == 0 ? null : new DriftWatch(Math.Exp(of.Evidence[^1].Log), Math.Exp(c.Threshold), c.FalseAlarmsPerBoatYear, c.Low, c.High, c.OwnSchedule);
+        return CusumPictures.Of(
+            new PictureSubject(of.Row.Member.Id, Position.Single, of.Row.Member.Id, of.Row.Member.Id),
+            trials,
+            restarts,
+            GaugeStep.StandardUncertainty(CusumPictures.UnknownStepRpm),
+            CusumPictures.Judged(watch));
     }
+
+    private static DriftSeries Drawn(DriftOutcome of) =>
+        of.Row.Member.Series is { Trials.Count: > 0 } series ? series : throw new CommandException($"Mounting {of.Row.Member.Id} has no trial to draw.");
 
     private static DriftLine Line(DriftAssessment a, double first, double last, double? exit)
     {
