@@ -78,7 +78,7 @@ public static class DriftPictures
         if (mounting.FittedAtHours is { } fitted && all.TrueForAll(m => m.Kind != HistoryMarkKind.Fitted))
             all.Add(new HistoryMark(HistoryMarkKind.Fitted, mounting.FittedOn, fitted, "fitted"));
 
-        var effects = mounting.Steps.Select(s => (s.On, Label: s.What[0], s.What.Count, s.Rpm)).ToList();
+        var effects = mounting.Steps.Where(s => s.ShownByTrials).Select(s => (s.On, Label: s.What[0], s.What.Count, s.Rpm)).ToList();
         var marks = new List<PictureMark>();
         foreach (var mark in all.OrderBy(m => m.Hours).ThenBy(m => m.On))
         {

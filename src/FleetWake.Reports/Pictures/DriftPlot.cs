@@ -91,13 +91,13 @@ internal static class DriftPlot
         if (point.Rpm < w.FromRpm) point = point with { Rpm = floor };
         if (point.WrongChance is { } wrong) Doubted(plot, point, wrong);
         else switch (point.Kind)
-        {
-            case PointKind.Counted: Dot(plot, point.Hours, point.Rpm, MarkerShape.FilledCircle, 21); break;
-            case PointKind.EarlierStretch: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenCircle, 17); break;
-            case PointKind.AtHelm: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenSquare, 18); break;
-            case PointKind.AtLeast: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenTriangleUp, 20); break;
-            default: Dot(plot, point.Hours, point.Rpm, MarkerShape.Eks, 18); break;
-        }
+            {
+                case PointKind.Counted: Dot(plot, point.Hours, point.Rpm, MarkerShape.FilledCircle, 21); break;
+                case PointKind.EarlierStretch: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenCircle, 17); break;
+                case PointKind.AtHelm: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenSquare, 18); break;
+                case PointKind.AtLeast: Dot(plot, point.Hours, point.Rpm, MarkerShape.OpenTriangleUp, 20); break;
+                default: Dot(plot, point.Hours, point.Rpm, MarkerShape.Eks, 18); break;
+            }
     }
 
     /// <summary>Paler the likelier it is wrong, with a ring about it; its chance is written beside it.</summary>

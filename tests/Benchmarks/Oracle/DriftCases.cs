@@ -16,7 +16,12 @@ internal static class DriftCases
             var noise = chance.Uniform(5, 15);
             var settings = DriftSettings.Recommended with
             {
-                Noise = NoiseNodes.Of([noise / r], [1]), GrossChance = 1e-200, LevelSdRpm = 1e8, RepitchSdRpm = 1e8, TemperatureSdShare = 1e3, LoadSdShare = 1e3,
+                Noise = NoiseNodes.Of([noise / r], [1]),
+                GrossChance = 1e-200,
+                LevelSdRpm = 1e8,
+                RepitchSdRpm = 1e8,
+                TemperatureSdShare = 1e3,
+                LoadSdShare = 1e3,
             };
             var found = DriftEstimator.Assess(series, SlopePrior.Of(Enumerable.Repeat(1.0, SlopeGrid.Count).ToArray()), settings);
             var sd = Math.Sqrt(Math.Pow(found.RpmPer100Hours.StandardError, 2) - (1.0 / 12)); // each place of the grid stands for a step

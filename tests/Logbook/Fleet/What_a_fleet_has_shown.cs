@@ -85,7 +85,10 @@ public class What_a_fleet_has_shown
 
     private static AlarmCalibration Rounded(AlarmCalibration of) => of with
     {
-        FalseAlarmsPerBoatYear = Math.Round(of.FalseAlarmsPerBoatYear, 3), Low = Math.Round(of.Low, 3), High = Math.Round(of.High, 3), BoatYears = Math.Round(of.BoatYears),
+        FalseAlarmsPerBoatYear = Math.Round(of.FalseAlarmsPerBoatYear, 3),
+        Low = Math.Round(of.Low, 3),
+        High = Math.Round(of.High, 3),
+        BoatYears = Math.Round(of.BoatYears),
     };
 
     private static string Json<T>(T of) => JsonSerializer.Serialize(of, LogbookJson.Options);
