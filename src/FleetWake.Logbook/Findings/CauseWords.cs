@@ -74,7 +74,7 @@ public static class CauseWords
         if (group == CauseGroup.None || nothing > Nothing) return "";
         var next = tests.Count == 0 ? "" : $" Next: {SeparatingTests.Words(tests[0])}.";
         if (probability < SureEnough)
-            return $" It changed, but not in a way that tells a cause{(tied.Count is > 1 and <= MostTold ? $": {List(tied)} are left" : "")}.{next}";
+            return tied.Count is > 1 and <= MostTold ? $" It changed, but not in a way that tells a cause: {List(tied)} are left.{next}" : "";
         var since = group == CauseGroup.RpmUp ? "It turns faster than at its baseline" : "It turns slower than at its baseline";
         return named is { } one
             ? $" {since}, and {readings} {(readings == "RPM alone" ? "points" : "point")} to {Word(one)}; a look or a gauge has to bear that out."

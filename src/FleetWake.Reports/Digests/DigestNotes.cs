@@ -28,7 +28,7 @@ internal static class DigestNotes
             "RPM at reference air is what the trial would have shown at 25 deg C and 99 kPa of dry air; where too little was read of the air, RPM is as read. A gauge that was checked is brought right in both. "
             + "Load is reckoned with where it was told; trim is part of the scatter.",
             "Drift begins with what props of that material in that water did in this fleet, and the boat's own trials correct it; the range holds the truth eight times in ten. "
-            + "Where it is called the fleet's figure, its own trials say next to nothing yet. A strike, work on the prop or a change of the boat begins a new level. "
+            + "Where it is called mostly what its fleet makes likely, its own trials say next to nothing yet. A strike, work on the prop or a change of the boat begins a new level. "
             + "A reading that is out of line with the others (misread, or something gave way) counts less, and is not thrown away.",
             "The margin is the less favourable of that of the last reading and that of the trials together. Hours are engine hours, counted from the last trial; dates follow from how the boat is used.",
             "A drift alarm means that the trials have become several times as likely with drift as without; how often one comes without drift stands beside it.",

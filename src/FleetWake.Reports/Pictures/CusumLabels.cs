@@ -52,8 +52,13 @@ internal sealed class CusumLabels
 
         foreach (var side in new[] { picture.Limit, -picture.Limit })
             Write($"line at {picture.Limit:0.0}", frame.Right + 14, Y(side) + 11, Ink.Words, strong);
-        Write("turns faster \u2191", frame.Right + 14, Y(0) - 22, Ink.Series, text);
-        Write("turns slower \u2193", frame.Right + 14, Y(0) + 44, Ink.Series, text);
+        // Where sums are large the two lines lie close together, and there is no room between them.
+        if (Math.Abs(Y(0) - Y(picture.Limit)) >= 70)
+        {
+            Write("turns faster \u2191", frame.Right + 14, Y(0) - 22, Ink.Series, text);
+            Write("turns slower \u2193", frame.Right + 14, Y(0) + 44, Ink.Series, text);
+        }
+
         Trials(Write);
         Write("\u25CB first two of a stretch: nothing to hold them against", frame.Left, Height - 20, Ink.Quiet, text);
     }

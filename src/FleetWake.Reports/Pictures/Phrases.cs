@@ -56,7 +56,7 @@ public static class Phrases
     public static string Drift(MountingFinding mounting) => mounting switch
     {
         { Drift: null } => "no drift stated: no usable trial",
-        { FleetOnly: true, Drift: { } fleets } => $"the fleet's figure, {Drift(fleets)}: its own trials say next to nothing yet",
+        { FleetOnly: true, Drift: { } fleets } => $"mostly what its fleet makes likely, {Drift(fleets)}: its own trials say next to nothing yet",
         { Drift: { } own } => Drift(own),
     };
 
@@ -76,7 +76,7 @@ public static class Phrases
     public static string? Outlook(BandExit exit) => exit switch
     {
         { State: BandExitState.Forecast, Edge: { } edge, Dates: { On: { } on } dates } => $"reaches the {Words.Prose(edge)} about {on:yyyy-MM-dd}, {Percent(dates.Level)}: {Span(dates)}",
-        { State: BandExitState.Forecast, Edge: { } edge } e => $"reaches the {Words.Prose(edge)} about {e.HoursFromLastTrial:0} h after the last trial, {Percent(e.Level ?? 0)} from {e.EarliestHours:0} to {Latest(e)}",
+        { State: BandExitState.Forecast, Edge: { } edge } e => $"reaches the {Words.Prose(edge)} about {e.HoursFromLastTrial:0} h after the last trial ({Percent(e.Level ?? 0)}: {e.EarliestHours:0} to {(e.LatestHours is { } h ? $"{h:0}" : "over 2000")} h)",
         { State: BandExitState.BeyondHorizon } => "leaves its band beyond the horizon of 2000 engine hours, if ever",
         { State: BandExitState.AlreadyOutside } => "already outside its band",
         { State: BandExitState.TooFewTrials } => "its own trials say next to nothing of a drift: no line, no date",

@@ -40,6 +40,11 @@ internal static class DriftCommand
                 throw new CommandException("--picture and --cusum are of one mounting: name it with --explain.");
             if (parsed.GetValue(cusum) && parsed.GetValue(picture) is null) throw new CommandException("--cusum says what --picture shows: name its file.");
             if (!Directory.Exists(folder)) throw new CommandException($"There is no folder \"{folder}\".");
+            foreach (var (option, path) in new[] { ("--out", parsed.GetValue(output)), ("--alarms", parsed.GetValue(alarms)), ("--picture", parsed.GetValue(picture)) })
+            {
+                if (path is not null && DriftTables.IsInput(folder, path)) throw new CommandException($"{option} \"{path}\" is one of the tables that are read: name another file.");
+            }
+
             var others = DriftTables.Has(folder, DriftTables.AlarmSet) ? DriftTables.Read(folder, DriftTables.AlarmSet) : [];
             if (parsed.GetValue(alarms) is not null && others.Count == 0)
                 throw new CommandException($"--alarms needs {DriftTables.AlarmSet}mountings.csv in \"{folder}\"; the alarms of mountings.csv are in the file of --out.");

@@ -16,9 +16,9 @@ internal static class DriftExplanation
         yield return Say($"Mounting {member.Id}, {member.Material} in {member.Water} water{(member.Boat is null ? "" : ", boat " + member.Boat)}: {a.Trials} of {series.Trials.Count} trials count.");
         yield return Say($"The fleet, its boat and its group make {SlopeGrid.Mean(prior.Weights):F1} rpm per 100 h likely, 80 % between {SlopeGrid.Quantile(prior.Weights, 0.1):F1} and {SlopeGrid.Quantile(prior.Weights, 0.9):F1}.");
         yield return Say($"With its own trials: {a.RpmPer100Hours.Value:F1} rpm per 100 h, 80 % between {a.RpmPer100Hours.Low:F1} and {a.RpmPer100Hours.High:F1}.");
-        if (a.PriorOnly) yield return "Its own trials say nothing about drift (fewer than two, or all at one hour): this is the fleet's figure, and no date is drawn from it.";
+        if (a.PriorOnly) yield return $"Its own trials say next to nothing about drift ({Why(a, series)}): this is what its fleet and its boat make likely, and no date is drawn from it.";
         if (a.HoursFell) yield return "Its hours went back: the highest reading so far was taken in place of each lower one. Check the meter.";
-        if (a.LevelRpm is { } level) yield return Say($"Level at the last trial: {level.Value:F0} rpm, 80 % between {level.Low:F0} and {level.High:F0}; rated band {series.RatedMinRpm:F0} to {series.RatedMaxRpm:F0}.");
+        if (a.LevelRpm is { } level) yield return Say($"Level at the last trial: {level.Value:F0} rpm, 80 % between {level.Low:F0} and {level.High:F0}; {(series.RatedMinRpm > 0 && series.RatedMaxRpm > 0 ? Say($"rated band {series.RatedMinRpm:F0} to {series.RatedMaxRpm:F0}") : "no rated band told")}.");
         if (Below(a, series) is { } below) yield return below;
         yield return Exit(a);
         if (LowerEnd(a) is { } lower) yield return lower;
@@ -53,9 +53,9 @@ internal static class DriftExplanation
     {
         null => "No forecast of leaving the band: there is no trial, or no rated band.",
         { LatestHours: 0 } => "It is above its rated band already.",
+        var e when a.PriorOnly => Say($"Leaving the band: not told, for the drift is not its own (chance within 500 h {100 * e.Within500HoursChance:F0} %)."),
         { EarliestHours: >= BandExit.HorizonHours } => Say($"It does not reach the top of its band within {BandExit.HorizonHours:F0} h of the last trial, as far as can be seen."),
-        var e when a.PriorOnly => Say($"Leaving the band: not told, for the drift is the fleet's (chance within 500 h {100 * e.Within500HoursChance:F0} %)."),
-        var e => Say($"Above its rated band, counted from the last trial: {Hours(e.MedianHours)}; 80 % between {Hours(e.EarliestHours)} and {Hours(e.LatestHours)}; chance within 500 h {100 * e.Within500HoursChance:F0} %."),
+        var e => Say($"Leaves its band at the top, counted from the last trial: {Hours(e.MedianHours)}; 80 % from \"{Hours(e.EarliestHours)}\" to \"{Hours(e.LatestHours)}\"; chance within 500 h {100 * e.Within500HoursChance:F0} %."),
     };
 
     /// <summary>Told only where that end is the nearer one, by the middle of both forecasts or else by their earliest hours.</summary>
@@ -74,9 +74,10 @@ internal static class DriftExplanation
         var names = string.Join(" and ", events.Select(e => Say($"{Short(e.Kind)} of week {e.Week:F2}")));
         var what = events.Select(e => e.Kind).Distinct().ToArray() switch
         {
+            _ when step.Rpm.Low <= 0 && step.Rpm.High >= 0 => $"The {names} made no change of RPM that the trials can tell",
             [StepKind.Strike] => $"The {names} cost",
-            [StepKind.Repitch] => $"The {names} gave back",
-            _ => $"The {names} did to the level",
+            [StepKind.Repitch] when step.Rpm.High < 0 => $"The {names} gave back",
+            _ => $"The {names} moved the level by",
         };
         var told = Say($"{what}: {step.Rpm.Value:+0;-0;0} rpm, 80 % between {step.Rpm.Low:+0;-0;0} and {step.Rpm.High:+0;-0;0}");
         return told + (step.OwnEvidenceNats < DriftAssessment.LeastOwnEvidenceNats ? "; its trials say next to nothing, this is what such events do anywhere." : ", drift and weather allowed for.");
@@ -86,8 +87,13 @@ internal static class DriftExplanation
     {
         StepKind.Strike => "strike",
         StepKind.Repitch => "repitch or repair",
-        _ => "new baseline",
+        _ => "change (hub, cleaning, engine, tachometer, rig or relaunch)",
     };
+
+    private static string Why(DriftAssessment a, DriftSeries series) =>
+        a.Trials < 2 ? "fewer than two count"
+        : series.Trials.Max(t => t.EngineHours) <= series.Trials.Min(t => t.EngineHours) ? "all at one hour"
+        : "too rough, or too few hours apart";
 
     private static string Hours(double h) => h switch
     {

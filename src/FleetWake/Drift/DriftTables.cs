@@ -15,6 +15,13 @@ internal static class DriftTables
     /// <summary>Before the names of the tables whose mountings are looked at for alarms only.</summary>
     public const string AlarmSet = "alarm_";
 
+    private static readonly string[] Names = ["mountings.csv", "trials.csv", "events.csv", "boats.csv"];
+
+    /// <summary>Whether a file is one of the tables of a folder: what is read must not be written over.</summary>
+    public static bool IsInput(string folder, string path) =>
+        Path.GetDirectoryName(Path.GetFullPath(path)) == Path.GetFullPath(folder).TrimEnd(Path.DirectorySeparatorChar)
+        && Names.Any(t => Path.GetFileName(path) == t || Path.GetFileName(path) == AlarmSet + t);
+
     /// <summary>Whether a folder has a set.</summary>
     public static bool Has(string folder, string set) => File.Exists(Path.Combine(folder, set + "mountings.csv"));
 
@@ -33,8 +40,14 @@ internal static class DriftTables
             var id = r("mounting_id");
             if (!seen.Add(id)) throw new FormatException($"\"{id}\" is there twice.");
             var own = trials[id].ToArray();
-            var series = new DriftSeries(
-                Maybe(r("rated_min_rpm")) ?? double.NaN, Maybe(r("rated_max_rpm")) ?? double.NaN, [.. own.Select(t => t.Trial)], [.. events[id]]);
+            var (low, high) = (Maybe(r("rated_min_rpm")) ?? double.NaN, Maybe(r("rated_max_rpm")) ?? double.NaN);
+            if (low > high)
+            {
+                Console.Error.WriteLine($"drift: {set}mountings.csv: the ends of the band of {id} stand the wrong way round; they are exchanged.");
+                (low, high) = (high, low);
+            }
+
+            var series = new DriftSeries(low, high, [.. own.Select(t => t.Trial)], [.. events[id]]);
             return new DriftRow(r("fleet_id"), new(id, r("boat_id?") is { Length: > 0 } boat ? boat : null, r("material"), r("water"), series), [.. own.Select(t => t.Number)]);
         });
     }

@@ -118,7 +118,7 @@ public class DriftPicturesTests
         Assert.Null(picture.Line);
         Assert.Null(picture.Exit);
         Assert.Contains(
-            "; the fleet's figure, +8 RPM per 100 h (-1 to +18 at 80\u00A0%): its own trials say next to nothing yet; no date of leaving its band: its own trials say next to nothing of a drift; ",
+            "; mostly what its fleet makes likely, +8 RPM per 100 h (-1 to +18 at 80\u00A0%): its own trials say next to nothing yet; no date of leaving its band: its own trials say next to nothing of a drift; ",
             picture.Statement,
             StringComparison.Ordinal);
         Assert.Equal("its own trials say next to nothing of a drift: no line, no date", picture.Outlook);
