@@ -94,8 +94,8 @@ internal static class NumpyDrift
 
         // Without a band there is no exit to forecast, which numpy leaves out as well: the same work on both sides.
         var noBand = series.Select(s => s with { RatedMinRpm = double.NaN, RatedMaxRpm = double.NaN }).ToArray();
-        Ours(series, 2 * ByUs); // warms the code
-        Ours(noBand, 2 * ByUs);
+        Ours(series, 30 * ByUs); // warms the code until the compiler has done with it: it takes some seconds
+        Ours(noBand, 30 * ByUs);
         var rounds = new (double Numpy, double Whole, double Same)[Rounds];
         for (var round = 0; round < Rounds; round++)
         {
