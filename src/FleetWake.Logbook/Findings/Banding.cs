@@ -8,9 +8,6 @@ internal static class Banding
     /// <summary>Exits farther off than this are "beyond the horizon" [h]: several seasons of hire.</summary>
     public const double HorizonHours = Statistics.Drift.BandExit.HorizonHours;
 
-    /// <summary>Leaving the band within so many engine hours is soon [h].</summary>
-    private const double SoonHours = 100;
-
     private const int LineSamples = 24;
 
     /// <summary>Of two trials that disagree nobody knows which is right: their level decides nothing against the last of them.</summary>
@@ -68,7 +65,7 @@ internal static class Banding
         var exit = edge == BandEdge.Top ? top : bottom;
         double? Within(double hours) => hours < HorizonHours ? hours : null;
         // Of now, not of the last trial; and it may leave by either end.
-        var soon = Math.Min(1, top.ChanceWithin(hoursSince + SoonHours) + bottom.ChanceWithin(hoursSince + SoonHours));
+        var soon = Math.Min(1, top.ChanceWithin(hoursSince + NextTrialCard.ActWithinHours) + bottom.ChanceWithin(hoursSince + NextTrialCard.ActWithinHours));
         return Within(exit.MedianHours) is { } hours
             ? new BandExit(BandExitState.Forecast, edge, hours, exit.EarliestHours, Within(exit.LatestHours), WearDrift.Level) { Within100HoursChance = soon }
             : new BandExit(BandExitState.BeyondHorizon, edge, null, Within(exit.EarliestHours), null, WearDrift.Level) { Within100HoursChance = soon };

@@ -66,9 +66,6 @@ public sealed record DriftWatch(
         }
     }
 
-    private static DriftEvent? Answer(MountingSeries series, double week)
-    {
-        foreach (var e in series.Series.Events.Where(e => e.Kind == StepKind.Repitch && e.Week > week).OrderBy(e => e.Week)) return e;
-        return null;
-    }
+    private static DriftEvent? Answer(MountingSeries series, double week) =>
+        series.Series.Events.Where(e => e.Kind == StepKind.Repitch && e.Week > week).OrderBy(e => e.Week).Cast<DriftEvent?>().FirstOrDefault();
 }

@@ -1,5 +1,4 @@
 using FleetWake.Statistics;
-using FleetWake.Statistics.Drift;
 
 namespace FleetWake.Logbook.Findings;
 
@@ -28,27 +27,7 @@ public sealed record StepShown(IReadOnlyList<string> What, DateOnly On, Estimate
             .. drift.Found.Steps.Where(s => s.OwnEvidenceNats >= LeastEvidence).Select(s =>
             {
                 var what = s.Events.Select(e => drift.Series.Steps[e]).ToList();
-                return new StepShown([.. what.Select(w => w.Label)], what[0].Entry.Date(), s.Rpm) { ShownByTrials = Alone(s, drift) };
+                return new StepShown([.. what.Select(w => w.Label)], what[0].Entry.Date(), s.Rpm) { ShownByTrials = s.ShownByTrials };
             }),
         ];
-
-    /// <summary>Takes the belief about such events out of the estimate again: precisions of normals add.</summary>
-    private static bool Alone(StepEffect step, WearDrift drift)
-    {
-        var (mean, variance) = (0.0, 0.0);
-        foreach (var e in step.Events)
-        {
-            var strike = drift.Series.Series.Events[e].Kind == StepKind.Strike;
-            mean += strike ? drift.Settings.StrikeMeanRpm : 0;
-            variance += Math.Pow(strike ? drift.Settings.StrikeSdRpm : drift.Settings.RepitchSdRpm, 2);
-        }
-
-        var found = step.Rpm.StandardError * step.Rpm.StandardError;
-        var precision = (1 / found) - (1 / variance);
-        if (!(precision > 0)) return false;
-        var own = ((step.Rpm.Value / found) - (mean / variance)) / precision;
-        return Math.Abs(own) > Z10 / Math.Sqrt(precision);
-    }
-
-    private const double Z10 = 1.2815515655446004; // 90 % point of the standard normal
 }

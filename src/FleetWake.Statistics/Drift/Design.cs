@@ -66,7 +66,7 @@ internal sealed class Design
         for (var k = 0; k < steps.Count; k++) d.Column(k + 1, steps[k].Mean, Math.Sqrt(steps[k].Variance), now: 1);
         if (changes) d.Column(p - 3, 0, settings.WearChangeSd, now: 0);
         d.Column(p - 2, settings.TemperatureMeanShare * r, settings.TemperatureSdShare * r, now: 0);
-        var (loadMean, loadSd) = series.LoadUncorrected ? (settings.UncorrectedLoadMeanShare, settings.UncorrectedLoadSdShare) : (settings.LoadMeanShare, settings.LoadSdShare);
+        var (loadMean, loadSd) = settings.LoadBelief(series.LoadUncorrected);
         d.Column(p - 1, loadMean * r, loadSd * r, now: 0);
         var last = trials[^1].EngineHours;
         for (var i = 0; i < count; i++)
@@ -74,8 +74,7 @@ internal sealed class Design
             var row = d.Rows.AsSpan(i * d.Width, d.Width);
             row[0] = 1;
             for (var k = 0; k < steps.Count; k++) row[k + 1] = i >= steps[k].FirstAfter ? 1 : 0;
-            row[p - 2] = Within(trials[i].AirCelsius, 80) is { } air ? air - settings.ReferenceCelsius : 0;
-            row[p - 1] = (Within(trials[i].LoadKilograms, 1e5) ?? 0) / 100;
+            (row[p - 2], row[p - 1]) = Conditions(trials[i], settings);
             var x = row[p] = (trials[i].EngineHours - last) / 100;
             // A rate s + D x / span, D its change over the mounting, adds D x^2 / (2 span) to s x.
             if (changes) row[p - 3] = x * x / (2 * span);
@@ -86,6 +85,10 @@ internal sealed class Design
 
         return d;
     }
+
+    /// <summary>How far a trial was from the reference conditions: degrees, and hundreds of kilograms; 0 for what nobody read.</summary>
+    public static (double Warmer, double Heavier) Conditions(in DriftTrial trial, DriftSettings settings) =>
+        (Within(trial.AirCelsius, 80) is { } air ? air - settings.ReferenceCelsius : 0, (Within(trial.LoadKilograms, 1e5) ?? 0) / 100);
 
     /// <summary>A reading, unless it was not taken or cannot be true of anything.</summary>
     private static double? Within(double? reading, double most) => reading is { } r && Math.Abs(r) <= most ? r : null;

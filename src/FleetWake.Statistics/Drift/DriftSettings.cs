@@ -63,4 +63,8 @@ public sealed record DriftSettings
 
     /// <summary>Standard deviation of that [1/(100 kg)].</summary>
     public double UncorrectedLoadSdShare { get; init; } = 5e-3;
+
+    /// <summary>The belief about 100 kg for RPM that were brought to one load, or were not.</summary>
+    internal (double MeanShare, double SdShare) LoadBelief(bool uncorrected) =>
+        uncorrected ? (UncorrectedLoadMeanShare, UncorrectedLoadSdShare) : (LoadMeanShare, LoadSdShare);
 }

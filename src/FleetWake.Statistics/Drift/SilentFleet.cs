@@ -91,9 +91,8 @@ internal sealed class SilentFleet
             var level = Math.Max(MiddleRpm / 10, MiddleRpm + (settings.LevelSdRpm * dice.Normal()));
             var noise = Share(settings.Noise, ref dice);
             var warmth = settings.TemperatureMeanShare + (settings.TemperatureSdShare * dice.Normal());
-            var load = _series.LoadUncorrected
-                ? settings.UncorrectedLoadMeanShare + (settings.UncorrectedLoadSdShare * dice.Normal())
-                : settings.LoadMeanShare + (settings.LoadSdShare * dice.Normal());
+            var (loadMean, loadSd) = settings.LoadBelief(_series.LoadUncorrected);
+            var load = loadMean + (loadSd * dice.Normal());
             var (step, rise, drawn) = (0, 0.0, new DriftTrial[_trials.Length]);
             for (var i = 0; i < drawn.Length; i++)
             {
@@ -106,9 +105,8 @@ internal sealed class SilentFleet
                 var gross = dice.Uniform() < settings.GrossChance ? settings.GrossShare : 0;
                 var t = _trials[i];
                 var sd = Math.Sqrt((level * level * ((noise * noise) + (gross * gross))) + (t.OwnSdRpm * t.OwnSdRpm));
-                var air = t.AirCelsius is { } a && Math.Abs(a) <= 80 ? a - settings.ReferenceCelsius : 0;
-                var kilograms = t.LoadKilograms is { } k && Math.Abs(k) <= 1e5 ? k : 0;
-                var rpm = level + rise + (sd * dice.Normal()) + (level * ((warmth * air) + (load * kilograms / 100)));
+                var (warmer, heavier) = Design.Conditions(t, settings);
+                var rpm = level + rise + (sd * dice.Normal()) + (level * ((warmth * warmer) + (load * heavier)));
                 // What no engine turns would be left aside, and the plan would not be kept.
                 drawn[i] = t with { Rpm = Math.Clamp(rpm, Math.Max(1, t.OwnSdRpm), 999_999) };
             }

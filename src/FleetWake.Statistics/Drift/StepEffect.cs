@@ -12,6 +12,12 @@ namespace FleetWake.Statistics.Drift;
 /// </param>
 public sealed record StepEffect(IReadOnlyList<int> Events, Estimate Rpm, double OwnEvidenceNats)
 {
+    /// <summary>
+    /// The trials alone, the belief about such events taken out of the estimate again, leave no doubt (80 %) which way it went.
+    /// Else nobody may say that it cost or gave anything.
+    /// </summary>
+    public bool ShownByTrials { get; init; }
+
     // Lighter components move no digit that is shown: all that are left out together weigh less than one in a thousand.
     private const double Negligible = 1e-7;
 
@@ -45,6 +51,15 @@ public sealed record StepEffect(IReadOnlyList<int> Events, Estimate Rpm, double 
         var variance = Math.Max(1e-12, square - (aboveMean * aboveMean));
         var share = variance / step.Variance;
         var nats = 0.5 * (share + (aboveMean * aboveMean / step.Variance) - 1 - Math.Log(share));
-        return new(step.Events, Estimates.Normal(step.Mean + aboveMean, Math.Sqrt(variance)), Math.Max(0, nats));
+        return new(step.Events, Estimates.Normal(step.Mean + aboveMean, Math.Sqrt(variance)), Math.Max(0, nats)) { ShownByTrials = Shown(step, step.Mean + aboveMean, variance) };
+    }
+
+    /// <summary>Precisions of normals add: what the belief put in is taken out.</summary>
+    private static bool Shown(in SoundSeries.Step step, double mean, double variance)
+    {
+        var precision = (1 / variance) - (1 / step.Variance);
+        if (!(precision > 0)) return false;
+        var own = ((mean / variance) - (step.Mean / step.Variance)) / precision;
+        return Math.Abs(own) > Estimates.Z10 / Math.Sqrt(precision);
     }
 }
