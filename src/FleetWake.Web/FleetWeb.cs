@@ -3,6 +3,7 @@ using FleetWake.Store.Findings;
 using FleetWake.Store.Operators;
 using FleetWake.Web.Api;
 using FleetWake.Web.Api.Reading;
+using FleetWake.Web.Frame;
 using FleetWake.Web.Office;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Authentication;
@@ -27,7 +28,10 @@ public static class FleetWeb
         services.AddProblemDetails();
         services.AddOpenApi("v1", Description.Describe);
         services.AddAuthentication(ApiKeyHandler.SchemeName)
-            .AddScheme<AuthenticationSchemeOptions, ApiKeyHandler>(ApiKeyHandler.SchemeName, null);
+            .AddScheme<AuthenticationSchemeOptions, ApiKeyHandler>(ApiKeyHandler.SchemeName, null)
+            .AddScheme<AuthenticationSchemeOptions, SessionHandler>(SessionHandler.SchemeName, null);
+        services.AddRazorComponents();
+        services.AddAntiforgery(o => o.FormFieldName = "form-token");
         var authorization = services.AddAuthorizationBuilder();
         foreach (var scope in Enum.GetValues<KeyScope>())
             authorization.AddPolicy(Words.Of(scope), p => p.RequireClaim(Claims.Scope, Words.Of(scope)));
@@ -45,17 +49,21 @@ public static class FleetWeb
         app.UseExceptionHandler(errors => errors.Run(AnswerFailureAsync));
         app.UseStatusCodePages(BareStatus.AnswerAsync);
         app.Use(AnswerHeadAsGetAsync);
+        app.UsePageGuard();
 
         // Behind the line above, which would else come too late to choose another route.
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();
+        app.UseAntiforgery();
         app.MapOpenApi();
         app.MapGet("/", () => Results.Text("FleetWake keeps the record. API description: /openapi/v1.json\n")).ExcludeFromDescription();
         app.MapRecords();
         app.MapReading();
         app.MapUnsubscribe();
         app.MapDueCalendar();
+        app.MapAssets();
+        app.MapOfficePages();
     }
 
     /// <summary>A HEAD is a GET whose body the server keeps back by itself (RFC 9110, 9.3.2).</summary>

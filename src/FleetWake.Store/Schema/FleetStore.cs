@@ -4,6 +4,7 @@ using FleetWake.Store.Histories;
 using FleetWake.Store.Mail;
 using FleetWake.Store.Nodes;
 using FleetWake.Store.Operators;
+using FleetWake.Store.People;
 using FleetWake.Store.Records;
 using JasperFx;
 using JasperFx.Events;
@@ -33,6 +34,7 @@ public static class FleetStore
         services.AddSingleton<Recorder>();
         services.AddSingleton<FleetReading>();
         services.AddSingleton<FleetOperators>();
+        services.AddSingleton<FleetSessions>();
         services.AddSingleton<MailLedger>();
         return services;
     }
@@ -101,6 +103,8 @@ public static class FleetStore
         options.Schema.For<OperatorCard>().DocumentAlias("operator").SingleTenanted();
         options.Schema.For<ApiKey>().DocumentAlias("api_key").SingleTenanted();
         options.Schema.For<UnsubscribeToken>().DocumentAlias("unsubscribe_token").SingleTenanted();
+        options.Schema.For<PersonCard>().DocumentAlias("person").SingleTenanted();
+        options.Schema.For<PersonSession>().DocumentAlias("person_session").SingleTenanted();
 
         foreach (var table in WorkTables.All) options.Storage.ExtendedSchemaObjects.Add(table);
     }

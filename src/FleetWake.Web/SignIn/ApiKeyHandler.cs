@@ -47,17 +47,3 @@ public sealed class ApiKeyHandler(
     protected override async Task HandleForbiddenAsync(AuthenticationProperties properties) =>
         await Api.Problems.Forbidden().ExecuteAsync(Context);
 }
-
-/// <summary>What is known of a caller.</summary>
-public static class Claims
-{
-    /// <summary>Claim type of the operator.</summary>
-    public const string Operator = "operator";
-
-    /// <summary>Claim type of a scope.</summary>
-    public const string Scope = "scope";
-
-    /// <summary>The caller's operator.</summary>
-    public static string OperatorOf(this ClaimsPrincipal user) =>
-        user.FindFirstValue(Operator) ?? throw new InvalidOperationException("The route does not ask for a key.");
-}

@@ -1,0 +1,30 @@
+using FleetWake.Logbook.People;
+using FleetWake.Store.Operators;
+using FleetWake.Web.SignIn;
+using Microsoft.AspNetCore.Http;
+
+namespace FleetWake.Web.Frame;
+
+/// <summary>Who looks at a page, and what the page's frame needs of that.</summary>
+/// <param name="Operator">The operator.</param>
+/// <param name="Person">Id of the person.</param>
+/// <param name="PersonName">The person's name.</param>
+/// <param name="Role">The person's role.</param>
+/// <param name="Path">Path of the page.</param>
+public sealed record Scene(OperatorCard Operator, string Person, string PersonName, Role Role, string Path)
+{
+    private static readonly (Place Place, Matter Matter)[] Everywhere =
+    [
+        (new("/office", "nav.fleet"), Matter.Fleet),
+    ];
+
+    /// <summary>Where this person can go.</summary>
+    public IReadOnlyList<Place> Places => [.. Everywhere.Where(p => Permissions.Allow(Role, Verb.Read, p.Matter)).Select(p => p.Place)];
+
+    /// <summary>The scene of a request of somebody who is signed in.</summary>
+    public static async Task<Scene> OfAsync(HttpContext http, FleetOperators operators)
+    {
+        var card = await operators.FindAsync(http.User.OperatorOf(), http.RequestAborted);
+        return new Scene(card!, http.User.PersonOf()!, http.User.FindFirst(Claims.Name)!.Value, http.User.RoleOf()!.Value, http.Request.Path);
+    }
+}

@@ -1,0 +1,19 @@
+using FleetWake.Logbook.People;
+using FleetWake.Web.Frame;
+using FleetWake.Web.SignIn;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace FleetWake.Web.Office;
+
+/// <summary>The pages of the office. Each page's file maps its own routes and says what they need.</summary>
+public static class OfficePages
+{
+    /// <summary>Maps them.</summary>
+    public static void MapOfficePages(this IEndpointRouteBuilder routes)
+    {
+        var office = routes.MapGroup("/office").ExcludeFromDescription();
+        office.MapFleetPage();
+    }
+}

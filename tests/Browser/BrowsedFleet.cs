@@ -1,0 +1,61 @@
+using FleetWake.Logbook.People;
+using FleetWake.Settings;
+using FleetWake.Store.People;
+using FleetWake.Tests.Kit;
+using FleetWake.Tests.Program;
+using FleetWake.Web.SignIn;
+using Marten;
+using Microsoft.Playwright;
+
+namespace FleetWake.Browser.Tests;
+
+/// <summary>A running fleet seen through a browser: a test class takes one for itself.</summary>
+public sealed class BrowsedFleet(ChromiumFixture chromium, RunningFleet fleet) : IAsyncDisposable
+{
+    private readonly List<IBrowserContext> windows = [];
+
+    /// <summary>The program.</summary>
+    public RunningFleet Fleet => fleet;
+
+    /// <summary>Address of the program.</summary>
+    public string Url => fleet.App.Urls.First();
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    /// <summary>Starts the program on a fresh database.</summary>
+    public static async Task<BrowsedFleet> StartAsync(ChromiumFixture chromium, PostgresFixture postgres, string hint, TimeProvider? time = null) =>
+        new(chromium, await RunningFleet.StartAsync(await postgres.NewDatabaseAsync(hint, Ct), new MailSettings("a@b.example", Path.GetTempPath(), null), time, ct: Ct));
+
+    /// <summary>A window of its own, as on another machine.</summary>
+    public async Task<IBrowserContext> WindowAsync(BrowserNewContextOptions? options = null)
+    {
+        options ??= new BrowserNewContextOptions();
+        options.BaseURL = Url;
+        var window = await chromium.Browser.NewContextAsync(options);
+        window.SetDefaultTimeout(15_000);
+        windows.Add(window);
+        return window;
+    }
+
+    /// <summary>A window in which somebody of a role is signed in.</summary>
+    public async Task<IBrowserContext> SignedInAsync(Role role, BrowserNewContextOptions? options = null)
+    {
+        var person = new PersonCard(PersonCard.KeyOf(RunningFleet.Operator, "some-" + role.ToString().ToLowerInvariant()), RunningFleet.Operator, "some-" + role.ToString().ToLowerInvariant(), "Some " + role, null, role);
+        await using (var session = fleet.Service<IDocumentStore>().LightweightSession())
+        {
+            session.Store(person);
+            await session.SaveChangesAsync(Ct);
+        }
+
+        var secret = await fleet.Service<FleetSessions>().BeginAsync(person, Ct);
+        var window = await WindowAsync(options);
+        await window.AddCookiesAsync([new Cookie { Name = "fleetwake", Value = secret, Url = Url, HttpOnly = true, SameSite = SameSiteAttribute.Lax }]);
+        return window;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        foreach (var window in windows) await window.DisposeAsync();
+        await fleet.DisposeAsync();
+    }
+}

@@ -1,0 +1,3 @@
+using FleetWake.Tests.Kit;
+
+[assembly: AssemblyFixture(typeof(PostgresFixture))]
