@@ -3,6 +3,7 @@ using FleetWake.Store.Findings;
 using FleetWake.Store.Operators;
 using FleetWake.Web.Api;
 using FleetWake.Web.Api.Reading;
+using FleetWake.Web.Dock;
 using FleetWake.Web.Frame;
 using FleetWake.Web.Office;
 using FleetWake.Web.SignIn;
@@ -30,6 +31,7 @@ public static class FleetWeb
         services.AddAuthentication(ApiKeyHandler.SchemeName)
             .AddScheme<AuthenticationSchemeOptions, ApiKeyHandler>(ApiKeyHandler.SchemeName, null)
             .AddScheme<AuthenticationSchemeOptions, SessionHandler>(SessionHandler.SchemeName, null);
+        services.AddDock();
         services.AddRazorComponents();
         services.AddAntiforgery(o => o.FormFieldName = "form-token");
         var authorization = services.AddAuthorizationBuilder();
@@ -64,6 +66,7 @@ public static class FleetWeb
         app.MapDueCalendar();
         app.MapAssets();
         app.MapOfficePages();
+        app.MapDockApi();
     }
 
     /// <summary>A HEAD is a GET whose body the server keeps back by itself (RFC 9110, 9.3.2).</summary>

@@ -1,4 +1,6 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Store.Attribution;
+using FleetWake.Store.Devices;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Mail;
@@ -35,6 +37,8 @@ public static class FleetStore
         services.AddSingleton<FleetReading>();
         services.AddSingleton<FleetOperators>();
         services.AddSingleton<FleetSessions>();
+        services.AddSingleton<FleetDevices>();
+        services.AddSingleton<DockPeople>();
         services.AddSingleton<MailLedger>();
         return services;
     }
@@ -106,6 +110,6 @@ public static class FleetStore
         options.Schema.For<PersonCard>().DocumentAlias("person").SingleTenanted();
         options.Schema.For<PersonSession>().DocumentAlias("person_session").SingleTenanted();
 
-        foreach (var table in WorkTables.All) options.Storage.ExtendedSchemaObjects.Add(table);
+        foreach (var table in WorkTables.All.Concat(DockTables.All)) options.Storage.ExtendedSchemaObjects.Add(table);
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using FleetWake.Logbook.Entries;
@@ -46,7 +45,7 @@ public static partial class RecordsApi
 
     private static async Task<IResult> TakeOneAsync(RecordKind kind, HttpContext http, Recorder recorder, TimeProvider time)
     {
-        var (node, malformed) = await BodyAsync(http);
+        var (node, malformed) = await JsonBody.ReadAsync(http);
         if (malformed is not null) return malformed;
         var device = http.Request.Headers[DeviceHeader].ToString();
         if (device.Length == 0) device = "api";
@@ -65,44 +64,39 @@ public static partial class RecordsApi
 
     private static async Task<IResult> TakeBatchAsync(HttpContext http, Recorder recorder, TimeProvider time)
     {
-        var (node, malformed) = await BodyAsync(http);
-        if (malformed is not null) return malformed;
-        if (node is not JsonObject batch || batch["records"] is not JsonArray records)
-            return Problems.Field("/records", "missing", "a batch is an object with \"device\", \"sentAt\" and the list \"records\"");
-        if (batch.Select(f => f.Key).FirstOrDefault(f => f is not ("device" or "sentAt" or "records")) is { } unknown)
-            return Problems.Field("/" + unknown, "unknown_field", $"\"{unknown}\" is not a field of a batch; its fields are device, sentAt, records");
-        if (records.Count > MostRecords)
-            return Problems.Field("/records", "too_many", $"send at most {MostRecords} records in a batch");
-        if (batch["sentAt"] is { } sentAt && Text(sentAt) is null)
-            return Problems.Field("/sentAt", "not_a_time", "give the device's clock at sending with its offset, as in \"2026-05-03T10:15:00+12:00\"");
-        var arrival = ReadArrival(Text(batch["device"]), Text(batch["sentAt"]), time, "/");
-        if (arrival.Refusal is { } wrong) return Problems.Field(wrong.Field, wrong.Reason, wrong.Message);
-
-        var answers = new List<Answer>(records.Count);
-        foreach (var record in records)
-        {
-            if (record is not JsonObject fields)
-            {
-                answers.Add(Refused(new Refusal("", "not_an_object", "a record is a JSON object")));
-                continue;
-            }
-
-            answers.Add(RecordKind.Find(Text(fields["kind"])) is { } kind
-                ? await TakeAsync(http.User.OperatorOf(), kind, record, arrival.Arrival!, recorder, http.RequestAborted)
-                : Refused(new Refusal("/kind", "unknown_kind", $"give the record's kind, one of {string.Join(", ", RecordKind.All.Select(k => k.Name))}")));
-        }
-
-        return Results.Json(new BatchAnswer(answers));
+        var (batch, wrong) = await ReadBatchAsync(http, time);
+        return wrong ?? Results.Json(await batch!.AnswerAsync((kind, record) => TakeAsync(http.User.OperatorOf(), kind, record, batch.Arrival, recorder, http.RequestAborted)));
     }
 
-    private static async Task<Answer> TakeAsync(
+    /// <summary>A batch as its sender meant it; or what is wrong with it.</summary>
+    internal static async Task<(Batch? Batch, IResult? Wrong)> ReadBatchAsync(HttpContext http, TimeProvider time)
+    {
+        var (node, malformed) = await JsonBody.ReadAsync(http);
+        if (malformed is not null) return (null, malformed);
+        if (node is not JsonObject batch || batch["records"] is not JsonArray records)
+            return (null, Problems.Field("/records", "missing", "a batch is an object with \"device\", \"sentAt\" and the list \"records\""));
+        if (batch.Select(f => f.Key).FirstOrDefault(f => f is not ("device" or "sentAt" or "records")) is { } unknown)
+            return (null, Problems.Field("/" + unknown, "unknown_field", $"\"{unknown}\" is not a field of a batch; its fields are device, sentAt, records"));
+        if (records.Count > MostRecords)
+            return (null, Problems.Field("/records", "too_many", $"send at most {MostRecords} records in a batch"));
+        if (batch["sentAt"] is { } sentAt && JsonBody.Text(sentAt) is null)
+            return (null, Problems.Field("/sentAt", "not_a_time", "give the device's clock at sending with its offset, as in \"2026-05-03T10:15:00+12:00\""));
+        var arrival = ReadArrival(JsonBody.Text(batch["device"]), JsonBody.Text(batch["sentAt"]), time, "/");
+        if (arrival.Refusal is { } wrong) return (null, Problems.Field(wrong.Field, wrong.Reason, wrong.Message));
+
+        return (new Batch(arrival.Arrival!, records), null);
+    }
+
+    /// <summary>Reads a record and takes it.</summary>
+    internal static async Task<Answer> TakeAsync(
         string tenant, RecordKind kind, JsonNode? node, Arrival arrival, Recorder recorder, CancellationToken ct)
     {
         var (command, refusals) = RecordReading.Read(kind, node);
         return command is null ? Refused([.. refusals]) : await recorder.TakeAsync(tenant, kind, command, arrival, ct);
     }
 
-    private static Answer Refused(params Refusal[] refusals) => new(null, Outcome.Refused, false, [], [], refusals);
+    /// <summary>The answer to a record that is not kept.</summary>
+    internal static Answer Refused(params Refusal[] refusals) => new(null, Outcome.Refused, false, [], [], refusals);
 
     private static (Arrival? Arrival, Refusal? Refusal) ReadArrival(string? device, string? sentAt, TimeProvider time, string prefix)
     {
@@ -121,42 +115,28 @@ public static partial class RecordsApi
         return (new Arrival(device!, time.GetUtcNow(), sent), null);
     }
 
-    private static async Task<(JsonNode? Node, IResult? Malformed)> BodyAsync(HttpContext http)
-    {
-        try
-        {
-            var options = new JsonDocumentOptions { MaxDepth = 16, AllowDuplicateProperties = false };
-            var node = await JsonNode.ParseAsync(http.Request.Body, documentOptions: options, cancellationToken: http.RequestAborted);
-            ReadEveryText(node);
-            return (node, null);
-        }
-        catch (InvalidOperationException)
-        {
-            return (null, Problems.Malformed("The body holds text that is no Unicode (half a surrogate pair). Nothing was stored."));
-        }
-        catch (JsonException e)
-        {
-            // A field that stands twice is told without a place.
-            var place = e.LineNumber is { } line ? $"line {line + 1}, byte {e.BytePositionInLine + 1}" : "a field stands twice in one object";
-            return (null, Problems.Malformed($"The body is no JSON that can be read: {place}. Nothing was stored."));
-        }
-    }
-
-    /// <summary>Text is decoded when it is first read: read it all here, so that none breaks in the middle of a batch.</summary>
-    private static void ReadEveryText(JsonNode? node)
-    {
-        if (node is JsonObject record)
-            foreach (var field in record) ReadEveryText(field.Value);
-        else if (node is JsonArray list)
-            foreach (var item in list) ReadEveryText(item);
-        else
-            Text(node);
-    }
-
     [GeneratedRegex(@"\A\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,7})?([Zz]|[+-]\d{2}:\d{2})\z")]
     private static partial Regex Instant();
+}
 
-    private static string? Text(JsonNode? node) => node is JsonValue value && value.TryGetValue<string>(out var text) ? text : null;
+/// <summary>A batch that was read.</summary>
+/// <param name="Arrival">How it came.</param>
+/// <param name="Records">Its records, each as sent.</param>
+internal sealed record Batch(Arrival Arrival, JsonArray Records)
+{
+    /// <summary>Answers each record in turn; one that is no object, or of no known kind, is refused.</summary>
+    public async Task<BatchAnswer> AnswerAsync(Func<RecordKind, JsonObject, Task<Answer>> take)
+    {
+        var answers = new List<Answer>(Records.Count);
+        foreach (var record in Records)
+        {
+            answers.Add(record is not JsonObject fields ? RecordsApi.Refused(new Refusal("", "not_an_object", "a record is a JSON object"))
+                : RecordKind.Find(JsonBody.Text(fields["kind"])) is { } kind ? await take(kind, fields)
+                : RecordsApi.Refused(new Refusal("/kind", "unknown_kind", $"give the record's kind, one of {string.Join(", ", RecordKind.All.Select(k => k.Name))}")));
+        }
+
+        return new BatchAnswer(answers);
+    }
 }
 
 /// <summary>A batch as sent.</summary>

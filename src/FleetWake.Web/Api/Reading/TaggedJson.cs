@@ -14,16 +14,25 @@ namespace FleetWake.Web.Api.Reading;
 public sealed class TaggedJson : IResult
 {
     private readonly byte[] body;
+    private readonly byte[] tagged;
 
-    private TaggedJson(byte[] body) => this.body = body;
+    private TaggedJson(byte[] body, byte[] tagged) => (this.body, this.tagged) = (body, tagged);
 
     /// <summary>The answer with a value.</summary>
-    public static TaggedJson Of<T>(T value) => new(JsonSerializer.SerializeToUtf8Bytes(value, LogbookJson.Options));
+    public static TaggedJson Of<T>(T value)
+    {
+        var body = JsonSerializer.SerializeToUtf8Bytes(value, LogbookJson.Options);
+        return new(body, body);
+    }
+
+    /// <summary>The answer with a value that says when it was made, and so is never twice the same: the tag is of what of it counts.</summary>
+    public static TaggedJson Of<T>(T value, T counting) =>
+        new(JsonSerializer.SerializeToUtf8Bytes(value, LogbookJson.Options), JsonSerializer.SerializeToUtf8Bytes(counting, LogbookJson.Options));
 
     /// <inheritdoc/>
     public async Task ExecuteAsync(HttpContext httpContext)
     {
-        var tag = new EntityTagHeaderValue($"\"{Base64Url.EncodeToString(SHA256.HashData(body).AsSpan(0, 18))}\"");
+        var tag = new EntityTagHeaderValue($"\"{Base64Url.EncodeToString(SHA256.HashData(tagged).AsSpan(0, 18))}\"");
         var headers = httpContext.Response.GetTypedHeaders();
         headers.ETag = tag;
         // The operator's own; a store in between may keep it only to ask whether it still holds.

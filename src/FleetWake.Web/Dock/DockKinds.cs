@@ -1,0 +1,30 @@
+using System.Text.Json.Nodes;
+using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Office;
+using FleetWake.Logbook.People;
+using FleetWake.Logbook.Policies;
+
+namespace FleetWake.Web.Dock;
+
+/// <summary>
+/// What a phone may record. It tells what happened at the dock; what the office decides (people, devices, rules, prices,
+/// quarantine, whose word counts) is decided there, by somebody who signed in: a phone is shared, and may be in a stranger's hand.
+/// </summary>
+internal static class DockKinds
+{
+    /// <summary>Kinds that only the office records.</summary>
+    public static IReadOnlySet<string> OfTheOffice { get; } = new HashSet<string>(StringComparer.Ordinal)
+    {
+        OpenDock.Kind, InvitePerson.Kind, GiveRole.Kind, EnrolDevice.Kind, RevokeDevice.Kind, SetSchedule.Kind, SetPrice.Kind, ReleaseQuarantinedEntry.Kind,
+        SetInspectionRule.Kind, SetHireStates.Kind, SettleContradiction.Kind,
+    };
+
+    /// <summary>Why a phone may not record this; null when it may.</summary>
+    public static Refusal? Refusal(RecordKind kind, JsonObject record) =>
+        OfTheOffice.Contains(kind.Name) ? new Refusal("/kind", "office_only", $"{kind.Name} is recorded in the office, not on a dock's phone: ask somebody there")
+        // Taking an office's record back would undo what only the office may do.
+        : kind.Name == Retract.Kind && record["office"] is { } office && office.GetValueKind() != System.Text.Json.JsonValueKind.False
+            ? new Refusal("/office", "office_only", "a record of the office is taken back in the office, not on a dock's phone: ask somebody there")
+        : null;
+}
