@@ -23,7 +23,9 @@ public static class FleetWeb
     public const long MostBodyBytes = 4 * 1024 * 1024;
 
     /// <summary>Adds the web room's services.</summary>
-    public static IServiceCollection AddFleetWeb(this IServiceCollection services)
+    /// <param name="services">The services.</param>
+    /// <param name="publicUrl">Address under which people reach it, when that is told.</param>
+    public static IServiceCollection AddFleetWeb(this IServiceCollection services, Uri? publicUrl = null)
     {
         services.ConfigureHttpJsonOptions(o => LogbookJson.Configure(o.SerializerOptions));
         services.AddProblemDetails();
@@ -33,7 +35,7 @@ public static class FleetWeb
             .AddScheme<AuthenticationSchemeOptions, SessionHandler>(SessionHandler.SchemeName, null);
         services.AddDock();
         services.AddRazorComponents();
-        services.AddAntiforgery(o => o.FormFieldName = "form-token");
+        services.AddSignIn(publicUrl);
         var authorization = services.AddAuthorizationBuilder();
         foreach (var scope in Enum.GetValues<KeyScope>())
             authorization.AddPolicy(Words.Of(scope), p => p.RequireClaim(Claims.Scope, Words.Of(scope)));
@@ -50,6 +52,7 @@ public static class FleetWeb
     {
         app.UseExceptionHandler(errors => errors.Run(AnswerFailureAsync));
         app.UseStatusCodePages(BareStatus.AnswerAsync);
+        app.UseProxyInFront();
         app.Use(AnswerHeadAsGetAsync);
         app.UsePageGuard();
 
@@ -57,6 +60,7 @@ public static class FleetWeb
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();
+        app.UseFormGuard();
         app.UseAntiforgery();
         app.MapOpenApi();
         app.MapGet("/", () => Results.Text("FleetWake keeps the record. API description: /openapi/v1.json\n")).ExcludeFromDescription();
@@ -65,6 +69,8 @@ public static class FleetWeb
         app.MapUnsubscribe();
         app.MapDueCalendar();
         app.MapAssets();
+        app.MapSignIn();
+        app.MapInvitations();
         app.MapOfficePages();
         app.MapDockApi();
     }

@@ -29,6 +29,7 @@ var root = new RootCommand(
     CheckCommand.Make(),
     SchemaCommand.Make(),
     OperatorCommand.Make(),
+    PersonCommand.Make(),
     KeyCommand.Make(),
     SettingsCommand.Make(),
 };

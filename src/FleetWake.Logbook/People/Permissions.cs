@@ -63,7 +63,7 @@ public enum Matter
 }
 
 /// <summary>The one table of who may do what: role, verb, matter. Whoever asks, asks here.</summary>
-public static class Permissions
+public static partial class Permissions
 {
     private const string Nobody = "";
 

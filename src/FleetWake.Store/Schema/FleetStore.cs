@@ -36,7 +36,7 @@ public static class FleetStore
         services.AddSingleton<Recorder>();
         services.AddSingleton<FleetReading>();
         services.AddSingleton<FleetOperators>();
-        services.AddSingleton<FleetSessions>();
+        services.AddFleetPeople();
         services.AddSingleton<FleetDevices>();
         services.AddSingleton<DockPeople>();
         services.AddSingleton<MailLedger>();
@@ -107,8 +107,7 @@ public static class FleetStore
         options.Schema.For<OperatorCard>().DocumentAlias("operator").SingleTenanted();
         options.Schema.For<ApiKey>().DocumentAlias("api_key").SingleTenanted();
         options.Schema.For<UnsubscribeToken>().DocumentAlias("unsubscribe_token").SingleTenanted();
-        options.Schema.For<PersonCard>().DocumentAlias("person").SingleTenanted();
-        options.Schema.For<PersonSession>().DocumentAlias("person_session").SingleTenanted();
+        options.AddPeople();
 
         foreach (var table in WorkTables.All.Concat(DockTables.All)) options.Storage.ExtendedSchemaObjects.Add(table);
     }

@@ -13,7 +13,11 @@ internal static class WorkTables
 
     public const string FleetFits = FleetStore.SchemaName + ".fleet_fits";
 
-    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes(), MakeFleetFits()];
+    public const string SignInTries = FleetStore.SchemaName + ".sign_in_tries";
+
+    public const string BrowserKeys = FleetStore.SchemaName + ".browser_keys";
+
+    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes(), MakeFleetFits(), MakeSignInTries(), MakeBrowserKeys()];
 
     private static Table MakeDirtyBoats()
     {
@@ -65,6 +69,25 @@ internal static class WorkTables
         table.AddColumn("left_out", "text");
         table.AddColumn("failed_at", "timestamptz");
         table.AddColumn("last_error", "text");
+        return table;
+    }
+
+    private static Table MakeSignInTries()
+    {
+        var table = new Table(Name("sign_in_tries"));
+        table.AddColumn("name", "text").AsPrimaryKey();
+        table.AddColumn("wrong", "integer").NotNull();
+        table.AddColumn("tried_at", "timestamptz").NotNull();
+        table.AddColumn("not_before", "timestamptz");
+        return table;
+    }
+
+    private static Table MakeBrowserKeys()
+    {
+        var table = new Table(Name("browser_keys"));
+        table.AddColumn("name", "text").AsPrimaryKey();
+        table.AddColumn("xml", "text").NotNull();
+        table.AddColumn("made_at", "timestamptz").NotNull();
         return table;
     }
 

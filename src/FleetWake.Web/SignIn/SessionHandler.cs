@@ -2,8 +2,10 @@ using System.Security.Claims;
 using System.Text.Encodings.Web;
 using FleetWake.Logbook.Entries;
 using FleetWake.Store.People;
+using FleetWake.Web.Frame;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
 
@@ -11,7 +13,7 @@ namespace FleetWake.Web.SignIn;
 
 /// <summary>Recognises the browser of somebody who signed in. The session is looked up at each request, so that one that was ended is ended at once.</summary>
 public sealed class SessionHandler(
-    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, FleetSessions sessions)
+    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, FleetSessions sessions, SignInNotes notes)
     : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
 {
     /// <summary>Name of the scheme.</summary>
@@ -22,6 +24,9 @@ public sealed class SessionHandler(
 
     /// <summary>Name of the cookie. The prefix binds it to this host over TLS; plain HTTP is for this machine alone.</summary>
     public static string CookieOf(HttpRequest request) => request.IsHttps ? "__Host-fleetwake" : "fleetwake";
+
+    /// <summary>The secret that a browser sends; null when it sends none.</summary>
+    public static string? SecretOf(HttpRequest request) => request.Cookies[CookieOf(request)] is { Length: > 0 } secret ? secret : null;
 
     /// <summary>Gives a browser the secret of its session.</summary>
     public static void Give(HttpContext http, string secret) => http.Response.Cookies.Append(CookieOf(http.Request), secret, new CookieOptions
@@ -40,9 +45,10 @@ public sealed class SessionHandler(
     /// <inheritdoc/>
     protected override async Task<AuthenticateResult> HandleAuthenticateAsync()
     {
-        if (Request.Cookies[CookieOf(Request)] is not { Length: > 0 } secret) return AuthenticateResult.NoResult();
+        if (SecretOf(Request) is not { } secret) return AuthenticateResult.NoResult();
         if (await sessions.RecognizeAsync(secret, Context.RequestAborted) is not { } person) return AuthenticateResult.Fail("unknown or ended session");
         var identity = new ClaimsIdentity(SchemeName);
+        identity.AddClaim(new Claim(ClaimTypes.NameIdentifier, person.Id));
         identity.AddClaim(new Claim(Claims.Operator, person.Operator));
         identity.AddClaim(new Claim(Claims.Person, person.Person));
         identity.AddClaim(new Claim(Claims.Name, person.Name));
@@ -53,7 +59,18 @@ public sealed class SessionHandler(
     /// <inheritdoc/>
     protected override Task HandleChallengeAsync(AuthenticationProperties properties)
     {
-        Response.Redirect($"{SignInPath}?to={UrlEncoder.Default.Encode(Request.PathBase + Request.Path + Request.QueryString)}");
+        // What was to be changed is not done by being signed in again: only a page is come back to.
+        var to = HttpMethods.IsGet(Request.Method) ? $"?to={UrlEncoder.Default.Encode(Request.PathBase + Request.Path + Request.QueryString)}" : "";
+        Response.Redirect(SignInPath + to);
         return Task.CompletedTask;
+    }
+
+    /// <inheritdoc/>
+    protected override async Task HandleForbiddenAsync(AuthenticationProperties properties)
+    {
+        // What a page offers is what its reader may do, so this is somebody trying, or a role that was just taken.
+        if (await sessions.RecognizeAsync(SecretOf(Request) ?? "", Context.RequestAborted) is { } person)
+            await notes.AddAsync(person, SignInEvent.Refused, Context.Whence(), Context.RequestAborted, (Context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText);
+        await PageAnswer.Of<NoticePage>(Context, new { Title = PageTexts.English["signin.refused_title"], Text = PageTexts.English["signin.refused"] }, StatusCodes.Status403Forbidden).ExecuteAsync(Context);
     }
 }

@@ -54,7 +54,7 @@ public static class FleetHost
         builder.Services.AddFleetNodes(new NodeSettings(node, Words(roles), Version), beats);
         builder.Services.AddFleetHealth();
         builder.Services.AddFleetTelemetry(builder.Configuration, node, Version);
-        if (roles.HasFlag(Roles.Serve)) builder.Services.AddFleetWeb();
+        if (roles.HasFlag(Roles.Serve)) builder.Services.AddFleetWeb(settings.PublicUrl);
         if (roles.HasFlag(Roles.Work))
         {
             builder.Services.AddFleetReports(settings);

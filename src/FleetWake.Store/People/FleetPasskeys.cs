@@ -1,0 +1,69 @@
+using System.Buffers.Text;
+using System.Security.Cryptography;
+using System.Text;
+using Marten;
+
+namespace FleetWake.Store.People;
+
+/// <summary>Ways in that a person has: passkeys and a password.</summary>
+public sealed class FleetPasskeys(IDocumentStore store, TimeProvider time)
+{
+    /// <summary>What an authenticator knows a person by: made of the key, and tells nothing of it.</summary>
+    public static string HandleOf(PersonCard person) => Base64Url.EncodeToString(SHA256.HashData(Encoding.UTF8.GetBytes("passkey\n" + person.Id)));
+
+    /// <summary>A person's passkeys, in the order in which they were made.</summary>
+    public async Task<IReadOnlyList<PersonPasskey>> OfAsync(string personKey, CancellationToken ct)
+    {
+        await using var session = store.QuerySession();
+        return await session.Query<PersonPasskey>().Where(k => k.PersonKey == personKey).OrderBy(k => k.MadeAt).ToListAsync(ct);
+    }
+
+    /// <summary>A passkey by the id of its credential, or null.</summary>
+    public async Task<PersonPasskey?> FindAsync(string id, CancellationToken ct)
+    {
+        await using var session = store.QuerySession();
+        return await session.LoadAsync<PersonPasskey>(id, ct);
+    }
+
+    /// <summary>Who has a passkey under a handle; null when there is none, or the person left.</summary>
+    public async Task<PersonCard?> OwnerAsync(string handle, CancellationToken ct)
+    {
+        await using var session = store.QuerySession();
+        var passkey = await session.Query<PersonPasskey>().Where(k => k.Handle == handle).FirstOrDefaultAsync(ct);
+        return passkey is not null && await session.LoadAsync<PersonCard>(passkey.PersonKey, ct) is { LeftAt: null } person ? person : null;
+    }
+
+    /// <summary>Keeps a passkey, new or used again.</summary>
+    public async Task KeepAsync(PersonPasskey passkey, CancellationToken ct)
+    {
+        await using var session = store.LightweightSession();
+        session.Store(passkey);
+        await session.SaveChangesAsync(ct);
+    }
+
+    /// <summary>Takes a passkey off; false when it is not the person's, or the last way in.</summary>
+    public async Task<bool> TakeOffAsync(PersonCard person, string id, CancellationToken ct)
+    {
+        var all = await OfAsync(person.Id, ct);
+        if (all.All(k => k.Id != id) || (all.Count == 1 && await PasswordAsync(person.Id, ct) is null)) return false;
+        await using var session = store.LightweightSession();
+        session.Delete<PersonPasskey>(id);
+        await session.SaveChangesAsync(ct);
+        return true;
+    }
+
+    /// <summary>A person's password, or null.</summary>
+    public async Task<PersonPassword?> PasswordAsync(string personKey, CancellationToken ct)
+    {
+        await using var session = store.QuerySession();
+        return await session.LoadAsync<PersonPassword>(personKey, ct);
+    }
+
+    /// <summary>Sets a person's password.</summary>
+    public async Task SetPasswordAsync(PersonCard person, string hash, CancellationToken ct)
+    {
+        await using var session = store.LightweightSession();
+        session.Store(new PersonPassword(person.Id, hash, time.GetUtcNow()));
+        await session.SaveChangesAsync(ct);
+    }
+}
