@@ -10,7 +10,6 @@ internal sealed class CrossingChance
 {
     /// <summary>Vectors of drifts below zero; the grid's zero begins a vector.</summary>
     private const int Falling = SlopeGrid.Zero / 4;
-    private const int Vectors = SlopeLikelihood.Length / 4;
 
     private readonly Vector256<double>[] _terms; // weight, margin, what an hour adds, and so on
     private int _used;
@@ -21,12 +20,12 @@ internal sealed class CrossingChance
     /// <summary>Over the upper end of a band and under its lower one.</summary>
     public static (CrossingChance Above, CrossingChance Below) Of(Marginals marginals, double bottomRpm, double topRpm)
     {
-        var above = new CrossingChance(marginals.BySet.Count * (Vectors - Falling));
+        var above = new CrossingChance(marginals.BySet.Count * (SlopeLikelihood.Vectors - Falling));
         var below = new CrossingChance(marginals.BySet.Count * Falling);
         var (top, bottom) = (Vector256.Create(topRpm), Vector256.Create(bottomRpm));
         foreach (var levels in marginals.BySet)
         {
-            for (var i = 0; i < Vectors; i++)
+            for (var i = 0; i < SlopeLikelihood.Vectors; i++)
             {
                 if (!levels.At(i, marginals.Total, out var weight, out var level, out var sd)) continue;
                 var perHour = SlopeLikelihood.Place(i) / Vector256.Create(100.0) / sd;

@@ -26,7 +26,8 @@ public static class DriftEstimator
         var mixture = Mixture.Of(Design.Of(sound, settings, sound.Trials.Length), settings);
         var log = mixture.LogWeights(settings.Noise.Weights, settings.GrossChance);
         var found = Marginals.Of(mixture, log, prior.Weights);
-        var weights = found.Weights.ToArray();
+        var weights = new double[SlopeGrid.Count];
+        found.All.Weights(weights);
         for (var g = 0; g < weights.Length; g++) weights[g] /= found.Total;
         var gross = new double[series.Trials.Count];
         for (var i = 0; i < sound.Places.Length; i++) gross[sound.Places[i]] = found.Gross[i];

@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace FleetWake.Statistics.Drift;
 
 /// <summary>All that a mixture says under a prior, from one pass over its components.</summary>
@@ -6,12 +9,6 @@ internal sealed class Marginals
     /// <summary>Sets of gross errors with more than this share of the weight keep a level of their own.</summary>
     private const double OwnLevel = 2e-3;
     private const int MostLevels = 6;
-
-    /// <summary>Components with less than this share of the weight so far are not asked about steps.</summary>
-    private const double Unsaid = 1e-8;
-
-    /// <summary>Weight of each drift, not brought to the sum 1.</summary>
-    public ReadOnlySpan<double> Weights => All.Weight[..SlopeGrid.Count];
 
     /// <summary>What all weights were divided by, as a logarithm.</summary>
     public required double Scale { get; init; }
@@ -34,10 +31,9 @@ internal sealed class Marginals
     {
         var components = mixture.Components;
         var scale = SlopeLikelihood.Scale(components, logWeights);
-        Span<double> padded = stackalloc double[SlopeLikelihood.Length];
+        Span<Vector256<double>> padded = stackalloc Vector256<double>[SlopeLikelihood.Vectors];
         padded.Clear();
-        prior.CopyTo(padded);
-        Span<double> curve = stackalloc double[SlopeLikelihood.Length];
+        prior.CopyTo(MemoryMarshal.Cast<Vector256<double>, double>(padded));
         var all = new Levels(mixture.Design.MedianRpm);
         var sets = new double[components.Length / mixture.Nodes];
         var gross = new double[mixture.Design.Trials];
@@ -45,13 +41,16 @@ internal sealed class Marginals
         var total = 0.0;
         for (var k = 0; k < components.Length; k++)
         {
-            if (!SlopeLikelihood.Fill(components[k], logWeights[k] - scale, curve)) continue;
-            var w = all.Add(components[k], curve, padded);
+            ref readonly var c = ref components[k];
+            var log = logWeights[k] - scale;
+            if (SlopeLikelihood.IsNegligible(c, log)) continue;
+            var sums = all.Add(c, log, padded);
+            var w = sums.Weight;
             total += w;
-            if (drifts is not null && w > Unsaid * total) drifts[k] = SlopeLikelihood.Sums(curve, padded);
+            if (drifts is not null) drifts[k] = sums;
             sets[k / mixture.Nodes] += w;
-            if (components[k].Flip1 >= 0) gross[components[k].Flip1] += w;
-            if (components[k].Flip2 >= 0) gross[components[k].Flip2] += w;
+            if (c.Flip1 >= 0) gross[c.Flip1] += w;
+            if (c.Flip2 >= 0) gross[c.Flip2] += w;
         }
 
         var bySet = new List<Levels>();
@@ -62,7 +61,8 @@ internal sealed class Marginals
             var own = new Levels(mixture.Design.MedianRpm);
             for (var k = s * mixture.Nodes; k < (s + 1) * mixture.Nodes; k++)
             {
-                if (SlopeLikelihood.Fill(components[k], logWeights[k] - scale, curve)) own.Add(components[k], curve, padded);
+                var log = logWeights[k] - scale;
+                if (!SlopeLikelihood.IsNegligible(components[k], log)) own.Add(components[k], log, padded);
             }
 
             bySet.Add(own);
