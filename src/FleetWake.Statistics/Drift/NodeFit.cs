@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace FleetWake.Statistics.Drift;
 
 /// <summary>
@@ -17,7 +19,7 @@ internal sealed class NodeFit
     private readonly bool[] _set;
     private readonly int _count;
     private readonly double[] _y; // n rows of p
-    private readonly double[] _e; // n rows of 3
+    private readonly Vector256<double>[] _e; // e_i of x, u and now
     private readonly double[] _h; // h_ii
     private readonly double[] _change; // what a change of state adds to a trial's weight
     private readonly double[]? _logChange; // and to the sum of log(2 pi variance), where trials have variances of their own
@@ -32,7 +34,7 @@ internal sealed class NodeFit
     {
         (_design, _node, _set) = (design, node, set);
         var (n, p, width) = (design.Trials, design.Columns, design.Width);
-        (_y, _e, _h, _change) = (new double[n * p], new double[n * 3], new double[n], new double[n]);
+        (_y, _e, _h, _change) = (new double[n * p], new Vector256<double>[n], new double[n], new double[n]);
         if (design.Steps.Count > 0) (_lower, _columns) = (new double[p * p], new double[3 * p]);
         if (design.OwnVariances is not null) _logChange = new double[n];
         Span<double> l = _lower.Length > 0 ? _lower : stackalloc double[p * p];
@@ -64,16 +66,15 @@ internal sealed class NodeFit
         for (var k = 0; k < 3; k++) Forward(l, b.Slice(k * p, p));
         ReadOnlySpan<double> bx = b[..p], bu = b.Slice(p, p), bc = b.Slice(2 * p, p);
         _before = xx;
-        _q = new(xx - Dot(bx, bx), xu - Dot(bx, bu), uu - Dot(bu, bu), -Dot(bc, bx), -Dot(bc, bu), -Dot(bc, bc));
+        var (xu2, cx, cu) = (xu - Dot(bx, bu), -Dot(bc, bx), -Dot(bc, bu));
+        _q = new(Vector256.Create(xx - Dot(bx, bx), xu2, cx, 0), Vector256.Create(xu2, uu - Dot(bu, bu), cu, 0), Vector256.Create(cx, cu, -Dot(bc, bc), 0));
         for (var i = 0; i < n; i++)
         {
-            var (v, y, e) = (i * width, i * p, i * 3);
+            var (v, y) = (i * width, i * p);
             var row = _y.AsSpan(y, p);
             design.Rows.AsSpan(v, p).CopyTo(row);
             Forward(l, row);
-            _e[e] = design.Rows[v + p] - Dot(row, bx);
-            _e[e + 1] = design.Rows[v + p + 1] - Dot(row, bu);
-            _e[e + 2] = -Dot(row, bc);
+            _e[i] = Vector256.Create(design.Rows[v + p] - Dot(row, bx), design.Rows[v + p + 1] - Dot(row, bu), -Dot(row, bc), 0);
             _h[i] = Dot(row, row);
         }
     }
@@ -94,15 +95,15 @@ internal sealed class NodeFit
     {
         var d = _change[i];
         var det = 1 + (d * _h[i]);
-        return Make(_q.Plus(_e.AsSpan(i * 3, 3), _e.AsSpan(i * 3, 3), d / det), Math.Log(det), _count + Step(i), i, -1);
+        return Make(_q.Plus(_e[i], Vector256.Create(d / det) * _e[i]), Math.Log(det), _count + Step(i), i, -1);
     }
 
     /// <summary>The set with two trials changed.</summary>
     public Component Flip(int i, int j)
     {
-        ReadOnlySpan<double> ei = E(i), ej = E(j);
         var (ii, jj, ij, det) = Pair(i, j);
-        var q = _q.Plus(ei, ei, ii).Plus(ej, ej, jj).Plus(ei, ej, ij).Plus(ej, ei, ij);
+        var cross = Vector256.Create(ij);
+        var q = _q.Plus(_e[i], (Vector256.Create(ii) * _e[i]) + (cross * _e[j])).Plus(_e[j], (Vector256.Create(jj) * _e[j]) + (cross * _e[i]));
         return Make(q, Math.Log(det), _count + Step(i) + Step(j), i, j);
     }
 
@@ -116,14 +117,15 @@ internal sealed class NodeFit
         var h = Dot(Y(i), Y(j));
         var (a, b) = (1 + (di * _h[i]), 1 + (dj * _h[j]));
         var det = (a * b) - (di * dj * h * h);
-        return (di * b / det, dj * a / det, -di * dj * h / det, det);
+        var part = 1 / det;
+        return (di * b * part, dj * a * part, -di * dj * h * part, det);
     }
 
     /// <summary>L^-1 a_i.</summary>
     public ReadOnlySpan<double> Y(int i) => _y.AsSpan(i * _design.Columns, _design.Columns);
 
     /// <summary>e_i of x, u and now.</summary>
-    public ReadOnlySpan<double> E(int i) => _e.AsSpan(i * 3, 3);
+    public Vector256<double> E(int i) => _e[i];
 
     /// <summary>The weight of a trial as the set has it; on the way what a change of its state would do.</summary>
     private double Weigh(int i)
@@ -150,10 +152,10 @@ internal sealed class NodeFit
         var noise = _logChange is { } change
             ? _logNoise + (first >= 0 ? change[first] : 0) + (second >= 0 ? change[second] : 0)
             : ((_design.Trials - count) * _node.LogFine) + (count * _node.LogGross);
-        var log = -0.5 * (noise + _logDet + logDet + _design.LogDetPrior + q.Uu);
+        var log = -0.5 * (noise + _logDet + logDet + _design.LogDetPrior + q.U[1]);
         // Where steps take up all that the hours could tell, rounding leaves a hair.
-        var xx = q.Xx > 1e-12 * _before ? q.Xx : 0;
-        return new(_node.Number, first, second, count, log, xx, xx > 0 ? q.Xu : 0, _design.LevelPriorMean - q.Cu, q.Cx, -q.Cc);
+        var xx = q.X[0] > 1e-12 * _before ? q.X[0] : 0;
+        return new(_node.Number, first, second, count, log, xx, xx > 0 ? q.X[1] : 0, _design.LevelPriorMean - q.U[2], q.X[2], -q.Now[2]);
     }
 
     /// <summary>Becomes the lower triangle L; returns the log determinant of the whole.</summary>
@@ -188,9 +190,11 @@ internal sealed class NodeFit
         return sum;
     }
 
-    private readonly record struct Quadratic(double Xx, double Xu, double Uu, double Cx, double Cu, double Cc)
+    /// <summary>Q, row by row: of x, of u and of the level now.</summary>
+    private readonly record struct Quadratic(Vector256<double> X, Vector256<double> U, Vector256<double> Now)
     {
-        public Quadratic Plus(ReadOnlySpan<double> e, ReadOnlySpan<double> f, double w) => new(
-            Xx + (w * e[0] * f[0]), Xu + (w * e[0] * f[1]), Uu + (w * e[1] * f[1]), Cx + (w * e[2] * f[0]), Cu + (w * e[2] * f[1]), Cc + (w * e[2] * f[2]));
+        /// <summary>With the product of a column and a row added.</summary>
+        public Quadratic Plus(Vector256<double> e, Vector256<double> row) =>
+            new(X + (Vector256.Create(e[0]) * row), U + (Vector256.Create(e[1]) * row), Now + (Vector256.Create(e[2]) * row));
     }
 }

@@ -11,6 +11,8 @@ internal sealed class WearSampler
     private readonly Effect[] _effects;
     private readonly double[] _logMean;
     private readonly double[] _log; // log likelihood of each member at the present state
+    private readonly double[] _proposed; // the same at the state that a step would lead to, kept in case it is taken
+    private readonly double[] _byShape; // and at each shape, one row of members after the other
     private readonly int[] _all;
     private Dice _dice = new(20_240_229);
 
@@ -18,7 +20,7 @@ internal sealed class WearSampler
     {
         (_table, _expectation, _effects) = (table, expectation, effects);
         _logMean = new double[members];
-        _log = new double[members];
+        (_log, _proposed, _byShape) = (new double[members], new double[members], new double[members * expectation.Shapes.Count]);
         _all = [.. Enumerable.Range(0, members)];
         foreach (var e in effects)
         {
@@ -61,7 +63,12 @@ internal sealed class WearSampler
         var step = _dice.Normal() * Math.Min(e.Step, e.IsBoat ? 2.4 * sd : double.MaxValue);
         var (from, to) = ((e.Value - e.Prior.Mean) / sd, (e.Value + step - e.Prior.Mean) / sd);
         var ratio = 0.5 * ((from * from) - (to * to));
-        foreach (var m in e.Members) ratio += Log(m, _logMean[m] + step, Shape, Sound) - _log[m];
+        foreach (var m in e.Members)
+        {
+            _proposed[m] = Log(m, _logMean[m] + step, Shape, Sound);
+            ratio += _proposed[m] - _log[m];
+        }
+
         var take = Math.Log(1 - _dice.Uniform()) < ratio;
         if (take)
         {
@@ -69,7 +76,7 @@ internal sealed class WearSampler
             foreach (var m in e.Members)
             {
                 _logMean[m] += step;
-                _log[m] = Log(m, _logMean[m], Shape, Sound);
+                _log[m] = _proposed[m];
             }
         }
 
@@ -103,14 +110,19 @@ internal sealed class WearSampler
         Span<double> log = stackalloc double[_expectation.Shapes.Count];
         for (var k = 0; k < log.Length; k++)
         {
+            var row = Row(k);
             log[k] = 0;
-            foreach (var m in _all) log[k] += Log(m, _logMean[m], k, Sound);
+            foreach (var m in _all)
+            {
+                row[m] = k == Shape ? _log[m] : Log(m, _logMean[m], k, Sound);
+                log[k] += row[m];
+            }
         }
 
-        var shape = _dice.Place(log);
-        if (shape == Shape) return;
-        Shape = shape;
-        foreach (var m in _all) _log[m] = Log(m, _logMean[m], Shape, Sound);
+        Shape = _dice.Place(log);
+        Row(Shape).CopyTo(_log);
+
+        Span<double> Row(int shape) => _byShape.AsSpan(shape * _all.Length, _all.Length);
     }
 
     private void MoveSound()
@@ -120,10 +132,15 @@ internal sealed class WearSampler
         var (a, b) = _expectation.Sound;
         // The Jacobian of the logit brings the powers of the Beta density from a - 1 and b - 1 to a and b.
         var ratio = (a * Math.Log(other / Sound)) + (b * Math.Log((1 - other) / (1 - Sound)));
-        foreach (var m in _all) ratio += Log(m, _logMean[m], Shape, other) - _log[m];
+        foreach (var m in _all)
+        {
+            _proposed[m] = Log(m, _logMean[m], Shape, other);
+            ratio += _proposed[m] - _log[m];
+        }
+
         if (!(Math.Log(1 - _dice.Uniform()) < ratio)) return;
         Sound = other;
-        foreach (var m in _all) _log[m] = Log(m, _logMean[m], Shape, Sound);
+        _proposed.CopyTo(_log, 0);
     }
 
     /// <summary>An effect on the log mean of some members.</summary>
