@@ -17,9 +17,6 @@ internal sealed record MountingSeries(DriftSeries Series, IReadOnlyList<int> Tri
     /// </summary>
     private const double UsualShare = 0.007;
 
-    /// <summary>The least noise that a fleet is believed to have, as a share of the RPM [1]: the lowest of the estimator's.</summary>
-    private const double LeastShare = 0.0035;
-
     /// <summary>Between two things of one moment [weeks]: their order counts, not the time between.</summary>
     private const double Instant = 1e-7;
 
@@ -92,7 +89,7 @@ internal sealed record MountingSeries(DriftSeries Series, IReadOnlyList<int> Tri
     private static double OwnSd(TrialFinding trial, double gauge)
     {
         var byRuns = Beyond(trial.RpmSd ?? 0, UsualShare * trial.Rpm);
-        var byGauge = trial.Normalised ? 0 : Beyond(gauge, LeastShare * trial.Rpm);
+        var byGauge = trial.Normalised ? 0 : Beyond(gauge, NoiseNodes.LeastShare * trial.Rpm);
         return Math.Max(byRuns, byGauge);
     }
 

@@ -27,10 +27,9 @@ public sealed record NextTrialCard(double ChangesDecisionChance, double DoubtRem
         if (drift is null || engine is not { BandLowRpm: not null, BandHighRpm: not null }) return null;
         var gauge = GaugeStep.StandardUncertainty(engine.TachometerStepRpm ?? TachometerSteps.UnknownRpm);
         var run = use.HoursSince(drift);
-        NextTrialValue At(double hours) =>
-            NextTrial.Of(drift.Found, drift.Settings, drift.Series.Series, new NextTrialPlan(hours, ActWithinHours, ActAtChance, gauge));
-        var now = At(run);
-        var later = use.ReadOn is { } day ? At(run + use.Posterior.MeanHours(day, day.AddDays(SeasonDays))) : now;
-        return new(now.ChangesDecisionChance, now.DoubtRemovedShare, later.LeastDriftShown);
+        var season = use.ReadOn is { } day ? use.Posterior.MeanHours(day, day.AddDays(SeasonDays)) : 0;
+        var value = NextTrial.Of(
+            drift.Found, drift.Settings, drift.Series.Series, new(run, ActWithinHours, ActAtChance, gauge) { ShownHoursAhead = run + season });
+        return new(value.ChangesDecisionChance, value.DoubtRemovedShare, value.LeastDriftShown);
     }
 }

@@ -36,7 +36,7 @@ public static class NextTrial
         var before = SoundSeries.Of(series).Trials;
         var hours = before.Length > 0 ? before[^1].EngineHours : 0;
         var rpm = found.Levels?.Origin ?? 1; // what it reads is of no consequence for how well it tells
-        var next = new DriftTrial(weeks.DefaultIfEmpty(0).Max() + 1, hours + plan.HoursAhead, rpm);
+        var next = new DriftTrial(weeks.DefaultIfEmpty(0).Max() + 1, hours + plan.ShownHoursAhead!.Value, rpm);
         var sound = SoundSeries.Of(series with { Trials = [.. series.Trials, next] });
         if (sound.Trials.Length < 2) return null;
         var design = Design.Of(sound, settings, sound.Trials.Length);

@@ -18,11 +18,20 @@ public sealed record NextTrialPlan(double HoursAhead, double ActWithinHours = 10
     /// <summary>A gauge as bad as this shows nothing of any engine [1/min].</summary>
     private const double Useless = 1e6;
 
+    /// <summary>
+    /// When the trial of <see cref="NextTrialValue.LeastDriftShown"/> would be run instead, in engine hours after the last trial [h],
+    /// in the range of <see cref="HoursAhead"/>; null for the trial itself. A drift shows later than a decision is due.
+    /// </summary>
+    public double? ShownHoursAhead { get; init; }
+
     internal NextTrialPlan InRange() => new(
         Within(HoursAhead, 0, BandExit.HorizonHours),
         Within(ActWithinHours, 100, BandExit.HorizonHours),
         Within(ActAtChance, 0.5, 1),
-        Within(GaugeSdRpm, 0, Useless));
+        Within(GaugeSdRpm, 0, Useless))
+    {
+        ShownHoursAhead = Within(ShownHoursAhead is { } hours && !double.IsNaN(hours) ? hours : HoursAhead, 0, BandExit.HorizonHours),
+    };
 
     private static double Within(double figure, double otherwise, double most) => double.IsNaN(figure) ? otherwise : Math.Clamp(figure, 0, most);
 }
@@ -34,7 +43,8 @@ public sealed record NextTrialPlan(double HoursAhead, double ActWithinHours = 10
 /// </param>
 /// <param name="DoubtRemovedShare">Share of the drift's variance that it is expected to remove [1], 0 to 1.</param>
 /// <param name="LeastDriftShown">
-/// The smallest steady drift [rpm per 100 h] whose 80 % limit is expected to leave out zero once that trial is in, by the
-/// mounting's own trials without its fleet; null when no drift that a prop can have would show.
+/// The smallest steady drift [rpm per 100 h] whose 80 % limit is expected to leave out zero once that trial is in, or the one
+/// at <see cref="NextTrialPlan.ShownHoursAhead"/> in its place, by the mounting's own trials without its fleet; null when no
+/// drift that a prop can have would show.
 /// </param>
 public sealed record NextTrialValue(double ChangesDecisionChance, double DoubtRemovedShare, double? LeastDriftShown);

@@ -7,6 +7,9 @@ namespace FleetWake.Statistics.Drift;
 /// <remarks>Immutable. The weights sum to 1.</remarks>
 public sealed class NoiseNodes
 {
+    /// <summary>The least noise that a fleet is believed to have, as a share of the RPM [1].</summary>
+    public const double LeastShare = 0.0035;
+
     // Gauss-Hermite, five nodes, for a standard normal (Abramowitz and Stegun 1964, table 25.10, nodes times sqrt 2).
     private static readonly double[] HermiteNode = [-2.8569700138728056, -1.355626179974266, 0, 1.355626179974266, 2.8569700138728056];
     private static readonly double[] HermiteWeight = [0.011257411327720677, 0.22207592200561257, 0.5333333333333335, 0.22207592200561257, 0.011257411327720677];

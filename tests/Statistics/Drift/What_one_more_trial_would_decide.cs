@@ -90,6 +90,15 @@ public sealed class What_one_more_trial_would_decide
         Assert.True(Value(Drifts.Steady(6, 20), new(100, GaugeSdRpm: 60)).LeastDriftShown > values[2].LeastDriftShown);
     }
 
+    [Fact]
+    public void The_drift_shown_may_be_asked_of_a_later_trial_than_the_decision()
+    {
+        var (now, later) = (Value(Drifts.Steady(6, 20), new(10)), Value(Drifts.Steady(6, 20), new(100)));
+
+        Assert.Equal(now with { LeastDriftShown = later.LeastDriftShown }, Value(Drifts.Steady(6, 20), new(10) { ShownHoursAhead = 100 }));
+        Assert.Equal(now, Value(Drifts.Steady(6, 20), new(10) { ShownHoursAhead = double.NaN }));
+    }
+
     /// <summary>Two trials of one scatter sigma, dt apart: the drift's standard error is sigma sqrt(2) / dt, the level known from them alone.</summary>
     [Fact]
     public void The_least_drift_that_two_trials_show_is_their_scatter_over_the_hours_between()

@@ -7,7 +7,7 @@ namespace FleetWake.Statistics.Drift.Fleet;
 internal sealed class NoiseFit
 {
     /// <summary>Shares of the RPM, a fifth apart: 0.35 % to 1.8 %.</summary>
-    public static readonly double[] Shares = [.. Enumerable.Range(0, 9).Select(j => 0.0035 * Math.Pow(1.225, j))];
+    public static readonly double[] Shares = [.. Enumerable.Range(0, 9).Select(j => NoiseNodes.LeastShare * Math.Pow(1.225, j))];
 
     // Beliefs before the fleet: a double run scatters by 0.7 % (engineering judgement, no source); boats differ by a fifth.
     private static readonly double[] Median = [.. Enumerable.Range(0, 11).Select(i => 0.0042 * Math.Pow(1.11, i))];
