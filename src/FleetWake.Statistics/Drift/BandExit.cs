@@ -42,25 +42,27 @@ public sealed record BandExit(double EarliestHours, double MedianHours, double L
 
     internal static BandExit Of(CrossingChance chance)
     {
-        var (now, ever) = (chance.At(0), chance.At(HorizonHours));
-        return new(Invert(chance, now, ever, 0.1), Invert(chance, now, ever, 0.5), Invert(chance, now, ever, 0.9), chance.At(500)) { Chance = chance };
+        Span<double> known = stackalloc double[Grid.Length]; // the three ask at the same places of the grid, each place is worked out once
+        known.Fill(double.NaN);
+        (known[0], known[^1]) = (chance.At(0), chance.At(HorizonHours));
+        return new(Invert(chance, known, 0.1), Invert(chance, known, 0.5), Invert(chance, known, 0.9), chance.At(500)) { Chance = chance };
     }
 
     /// <summary>The chance never falls with the hours: halve the grid, then a straight line between two of its places.</summary>
-    private static double Invert(CrossingChance chance, double below, double above, double share)
+    private static double Invert(CrossingChance chance, Span<double> known, double share)
     {
-        if (below >= share) return 0;
-        if (above < share) return HorizonHours;
+        if (known[0] >= share) return 0;
+        if (known[^1] < share) return HorizonHours;
         var (low, high) = (0, Grid.Length - 1);
         while (high - low > 1)
         {
             var middle = (low + high) / 2;
-            var here = chance.At(Grid[middle]);
-            if (here < share) (low, below) = (middle, here);
-            else (high, above) = (middle, here);
+            if (double.IsNaN(known[middle])) known[middle] = chance.At(Grid[middle]);
+            if (known[middle] < share) low = middle;
+            else high = middle;
         }
 
-        return Grid[low] + ((Grid[high] - Grid[low]) * (share - below) / (above - below));
+        return Grid[low] + ((Grid[high] - Grid[low]) * (share - known[low]) / (known[high] - known[low]));
     }
 
     private double Between(double hours)

@@ -20,6 +20,8 @@ internal readonly record struct SlopeCurve(int Start, Vector256<double> Value, V
     /// <summary>The steepest curve, in precision, that is walked: the factors of a steeper one would overflow.</summary>
     private const double Steepest = 2;
 
+    private const double Highest = 600;
+
     /// <summary>A curve so steep that it is told vector by vector.</summary>
     public static bool IsSteep(in Component c) => c.Xx > Steepest;
 
@@ -42,6 +44,8 @@ internal readonly record struct SlopeCurve(int Start, Vector256<double> Value, V
     private static Vector256<double> Direct(in Component c, double logWeight, int vector)
     {
         var s = SlopeLikelihood.Place(vector);
-        return Vector256.Exp(Vector256.Create(logWeight) + (s * (Vector256.Create(c.Xu) - (Vector256.Create(0.5 * c.Xx) * s))));
+        var log = Vector256.Create(logWeight) + (s * (Vector256.Create(c.Xu) - (Vector256.Create(0.5 * c.Xx) * s)));
+        // A curve with its peak far above the grid goes on rising in the places that nobody reads: infinity times no weight is no number.
+        return Vector256.Exp(Vector256.Min(log, Vector256.Create(Highest)));
     }
 }

@@ -77,7 +77,7 @@ internal static class SlopeLikelihood
     }
 
     /// <summary>The drifts of a vector's four places.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)] // a call within a loop over vectors would put all of them on the stack
+    [MethodImpl(MethodImplOptions.AggressiveInlining)] // a call puts all vectors of the loops around it on the stack
     public static Vector256<double> Place(int vector) => Vector256.Create((double)(SlopeGrid.Lowest + (4 * vector))) + Lane;
 
     /// <summary>The place of the grid [rpm per 100 h] nearest to a component's peak.</summary>

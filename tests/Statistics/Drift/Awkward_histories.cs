@@ -30,6 +30,7 @@ public sealed class Awkward_histories
         ["own noise of every kind"] = Drifts.Steady(6, 20) with { Trials = [.. Drifts.Steady(6, 20).Trials.Zip([double.NaN, -1, double.PositiveInfinity, 0, 40, 1e300], (t, own) => t with { OwnSdRpm = own })] },
         ["all trials too rough to count"] = Drifts.Steady(6, 20) with { Trials = [.. Drifts.Steady(6, 20).Trials.Select(t => t with { OwnSdRpm = 1e9 })] },
         ["two trials a few hours apart"] = Drifts.Steady(2, 20, 4),
+        ["200 trials that rise faster than any drift of the grid"] = new(1000, 3000, [.. Enumerable.Range(0, 200).Select(i => new DriftTrial(4 * i, 6.25 * i, 1000 + (10 * i) + (20 * (i % 3))))], []),
         ["no finite number at all"] = new(double.NaN, double.PositiveInfinity, [new(double.NaN, double.NaN, double.NaN)], [new(double.NaN, StepKind.Strike)]),
     };
 
