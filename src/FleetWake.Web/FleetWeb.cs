@@ -73,6 +73,7 @@ public static class FleetWeb
         app.MapInvitations();
         app.MapOfficePages();
         app.MapDockApi();
+        app.MapDockShell();
     }
 
     /// <summary>A HEAD is a GET whose body the server keeps back by itself (RFC 9110, 9.3.2).</summary>

@@ -1,0 +1,85 @@
+// Everything the phone keeps, in one IndexedDB. A version only ever adds stores: entries made by an older app stay readable.
+
+const NAME = 'fleetwake-dock';
+const VERSION = 1;
+
+/** @type {Promise<IDBDatabase> | undefined} */
+let opening;
+
+/** @returns {Promise<IDBDatabase>} */
+function open() {
+  opening ??= new Promise((resolve, reject) => {
+    const asked = indexedDB.open(NAME, VERSION);
+    asked.onupgradeneeded = () => {
+      const db = asked.result;
+      db.createObjectStore('state');
+      db.createObjectStore('entries', { keyPath: 'id' });
+      db.createObjectStore('photos', { keyPath: 'key' });
+      db.createObjectStore('drafts');
+      db.createObjectStore('cards', { keyPath: 'boat' });
+    };
+    asked.onsuccess = () => {
+      // Another tab with a newer app must not wait for this one; and a connection that a phone dropped is made again.
+      asked.result.onversionchange = () => { asked.result.close(); opening = undefined; };
+      asked.result.onclose = () => { opening = undefined; };
+      resolve(asked.result);
+    };
+    asked.onerror = () => { opening = undefined; reject(asked.error); };
+  });
+  return opening;
+}
+
+/**
+ * Works in one transaction and waits until it is on the disk.
+ * @template T
+ * @param {string[]} stores
+ * @param {IDBTransactionMode} mode
+ * @param {(...stores: IDBObjectStore[]) => T | Promise<T>} work
+ * @returns {Promise<T>}
+ */
+export async function within(stores, mode, work) {
+  for (let attempt = 0; ; attempt++) {
+    try {
+      const db = await open();
+      const tx = db.transaction(stores, mode, mode === 'readwrite' ? { durability: 'strict' } : undefined);
+      const done = new Promise((resolve, reject) => {
+        tx.oncomplete = () => resolve(undefined);
+        tx.onabort = tx.onerror = () => reject(tx.error ?? new DOMException('aborted', 'AbortError'));
+      });
+      // Told to whoever waits for it below; without this a failure of the work itself would be reported twice.
+      done.catch(() => {});
+      const result = await work(...stores.map(s => tx.objectStore(s)));
+      await done;
+      return result;
+    } catch (error) {
+      // "Connection lost": phones drop it in the background.
+      if (attempt > 0 || !(error instanceof DOMException) || (error.name !== 'InvalidStateError' && error.name !== 'UnknownError')) throw error;
+      opening = undefined;
+    }
+  }
+}
+
+/**
+ * A request's answer.
+ * @param {IDBRequest} request
+ * @returns {Promise<any>}
+ */
+export const answer = request => new Promise((resolve, reject) => {
+  request.onsuccess = () => resolve(request.result);
+  request.onerror = () => reject(request.error);
+});
+
+/** @param {string} store @param {IDBValidKey} key @returns {Promise<any>} */
+export const get = (store, key) => within([store], 'readonly', s => answer(s.get(key)));
+
+/** @param {string} store @returns {Promise<any[]>} */
+export const all = store => within([store], 'readonly', s => answer(s.getAll()));
+
+/** @param {string} store @param {any} value @param {IDBValidKey=} key */
+export const put = (store, value, key) => within([store], 'readwrite', s => answer(key === undefined ? s.put(value) : s.put(value, key)));
+
+/** @param {string} store @param {IDBValidKey} key */
+export const remove = (store, key) => within([store], 'readwrite', s => answer(s.delete(key)));
+
+/** Forgets everything: the phone is wiped. */
+export const wipe = () => within(['state', 'entries', 'photos', 'drafts', 'cards'], 'readwrite', (...stores) => { for (const s of stores) s.clear(); });

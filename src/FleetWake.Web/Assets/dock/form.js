@@ -1,0 +1,83 @@
+// A form: its fields, what was typed so far (kept on the phone, so that a call or an empty battery costs nothing), and one
+// key to record it.
+
+import * as db from './db.js';
+import { h } from './dom.js';
+import { makeRoom } from './space.js';
+import { t } from './texts.js';
+
+/**
+ * @param {{ key: string, fields: Record<string, import('./fields.js').Field>, body: any, record: (values: Record<string, any>) => Promise<void>, words?: string, extra?: { get: () => any, set: (v: any) => void } }} what
+ * @returns {Promise<any>}
+ */
+export async function form(what) {
+  const { key, fields, extra } = what;
+  const button = h('button.record', { type: 'submit' }, what.words ?? t('dock-form.record'));
+  const wrong = h('p.wrong', { role: 'alert' });
+  const node = h('form', { novalidate: true, onsubmit: submit, oninput: keepDraft, onchange: keepDraft }, what.body, wrong, button);
+
+  const draft = await db.get('drafts', key).catch(() => null);
+  if (draft) {
+    for (const [name, value] of Object.entries(draft.values)) fields[name]?.set(value);
+    if (draft.extra !== undefined) extra?.set(draft.extra);
+    node.prepend(h('p.note.draft', null, t('dock-form.draft'), ' ', h('button.plain', { type: 'button', onclick: forget }, t('dock-form.draft_forget'))));
+  }
+
+  let timer = 0;
+  let over = false;
+  function keepDraft() {
+    clearTimeout(timer);
+    timer = setTimeout(saveDraft, 250);
+  }
+
+  async function saveDraft() {
+    if (over) return;
+    const values = Object.fromEntries(Object.entries(fields).map(([name, f]) => [name, f.get()]));
+    await makeRoom(() => db.put('drafts', { at: Date.now(), values, extra: extra?.get() }, key)).catch(() => {});
+  }
+
+  async function forget() {
+    over = true;
+    clearTimeout(timer);
+    await db.remove('drafts', key);
+    dispatchEvent(new PopStateEvent('popstate'));
+  }
+
+  /** @param {Event} event */
+  async function submit(event) {
+    event.preventDefault();
+    if (button.disabled) return;
+    /** @type {Record<string, any>} */
+    const values = {};
+    let first = null;
+    for (const [name, field] of Object.entries(fields)) {
+      const read = field.read();
+      field.say(read.wrong ?? null);
+      if (read.wrong) first ??= field;
+      values[name] = read.value;
+    }
+    if (first) {
+      first.node.scrollIntoView({ block: 'center' });
+      (first.node.matches?.('input') ? first.node : first.node.querySelector('input, select, textarea'))?.focus();
+      return;
+    }
+    button.disabled = true;
+    wrong.textContent = '';
+    try {
+      over = true;
+      clearTimeout(timer);
+      await what.record(values);
+      await db.remove('drafts', key);
+    } catch (error) {
+      over = false;
+      console.error(error);
+      await saveDraft();
+      wrong.textContent = t('dock-form.not_kept', { why: error instanceof Error ? error.message : String(error) });
+    } finally {
+      button.disabled = false;
+    }
+  }
+
+  node.changed = keepDraft;
+  return node;
+}

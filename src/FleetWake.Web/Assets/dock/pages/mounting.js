@@ -1,0 +1,76 @@
+// The mounting sheet: what comes off, what goes on, and the steps in their order while it is done.
+
+import { fill, h, link } from '../dom.js';
+import { choice, ID, numberField, pick, textField, when } from '../fields.js';
+import { fittedNow } from '../fitted.js';
+import { form } from '../form.js';
+import { ownOf } from '../hire.js';
+import { partOf, positionField, positionOf } from '../position.js';
+import { recorded } from '../record.js';
+import { sheet } from '../sheet.js';
+import { state } from '../state.js';
+import { t } from '../texts.js';
+import { fitsOf, placeOf } from '../words.js';
+import { WHY } from './take-off.js';
+
+const OTHER = ' other';
+
+export async function act(/** @type {any} */ card) {
+  const own = await ownOf(card.boat);
+  const query = new URLSearchParams(location.search);
+  const position = positionField(card, query.get('position'), turn);
+  const off = h('div');
+  const why = choice(t('dock-mounting.why'), 'off_why', WHY, { optional: true });
+  const spares = h('div');
+  const tag = textField(t('dock-mounting.tag'), { pattern: ID, attributes: { autocapitalize: 'none' } });
+  const hours = numberField(t('dock-form.hours'), { unit: 'h', least: 0, most: 100000, hint: t('dock-mounting.hours_what') });
+  const earlier = when(state.device?.zone ?? 'UTC');
+  const steps = sheet(() => earlier.get() !== '');
+  const parts = (state.today?.parts ?? []).filter((/** @type {any} */ p) => ['cotter_pin', 'tab_washer', 'shear_pin', 'nut', 'thrust_washer', 'hub_kit'].includes(p.kind));
+  const part = pick(t('dock-duty.part'), parts.map((/** @type {any} */ p) => ({ value: p.part, words: `${p.name ?? p.part}${p.atDock === undefined ? '' : ` (${p.atDock})`}` })), { none: t('dock-duty.no_part') });
+  /** @type {any} */
+  let which = pick(t('dock-mounting.prop'), []);
+  const prop = { node: spares, get: () => which.get(), set: (/** @type {any} */ v) => { which.set(v); other(); }, say: () => {}, read: () => which.read() };
+
+  function other() { tag.node.hidden = which.get() !== OTHER; }
+
+  function turn() {
+    const here = partOf(card, position.get());
+    const fitted = position.get() ? fittedNow(here, own) : null;
+    fill(off, fitted ? [h('p', null, t('dock-mounting.comes_off', { prop: fitted })), why.node] : null);
+    const kept = which.get();
+    which = pick(t('dock-mounting.prop'), [
+      ...(fitted ? [{ value: fitted, words: t('dock-mounting.same', { prop: fitted }) }] : []),
+      ...fitsOf(here).map((/** @type {any} */ f) => ({ value: f.prop, words: `${f.prop} · ${f.size ?? ''} · ${placeOf(f)}` })),
+      { value: OTHER, words: t('dock-mounting.other') },
+    ], { none: t('dock-mounting.choose'), value: kept || null, onchange: other, hint: fitsOf(here).length === 0 ? t('dock-mounting.no_spare') : t('dock-mounting.spares_what') });
+    fill(spares, which.node);
+    other();
+    steps.of(here.engine);
+  }
+
+  const body = await form({
+    key: `mounting/${card.boat}`, fields: { position, why, prop, tag, hours, part, when: earlier },
+    extra: { get: steps.get, set: v => { turn(); steps.set(v); other(); } },
+    body: [
+      h('p.caution', null, t('dock-form.caution_prop')), position.node, off, spares, tag.node,
+      h('p.small', null, link(`/dock/b/${encodeURIComponent(card.boat)}/take-off`, t('dock-mounting.only_off')), ' · ', link(`/dock/b/${encodeURIComponent(card.boat)}/found`, t('dock-mounting.found'))),
+      steps.node, hours.node, parts.length > 0 ? part.node : null, earlier.node],
+    record: async v => {
+      const at = positionOf(card, v.position);
+      const fitted = fittedNow(partOf(card, at), own);
+      const fits = v.prop === OTHER ? v.tag : v.prop;
+      if (!fits) throw new Error(t('dock-mounting.which'));
+      if (fitted && !v.why) { why.say(t('dock-form.choose')); throw new Error(t('dock-mounting.why_needed', { prop: fitted })); }
+      const sheetSays = steps.read();
+      if (sheetSays.wrong) throw new Error(sheetSays.wrong);
+      /** @type {{ kind: string, record: Record<string, any> }[]} */
+      const records = fitted ? [{ kind: 'prop_removed', record: { boat: card.boat, position: at, why: v.why, prop: fitted, hours: v.hours } }] : [];
+      records.push({ kind: 'prop_mounted', record: { boat: card.boat, position: at, prop: fits, hours: v.hours, ...sheetSays.value, parts: v.part ? [{ part: v.part, quantity: 1, dock: state.device?.dock }] : [] } });
+      await recorded(card, records, { at: v.when });
+    },
+  });
+  earlier.node.addEventListener('input', steps.draw);
+  turn();
+  return { title: t('dock-mounting.title'), body };
+}

@@ -1,0 +1,76 @@
+// Who holds the phone. It says who made an entry on a phone that several share; it is no strong lock.
+
+import { ask, Offline, Problem } from '../api.js';
+import { fill, h } from '../dom.js';
+import { form } from '../form.js';
+import { textField } from '../fields.js';
+import { change, entries, isChecked } from '../outbox.js';
+import { go } from '../router.js';
+import { send } from '../sending.js';
+import { keep, state } from '../state.js';
+import { t, count, w } from '../texts.js';
+
+const PIN = /^\d{6}$/;
+
+export async function show() {
+  const to = new URLSearchParams(location.search).get('to') ?? '/dock/';
+  const people = state.today?.people ?? [];
+  const place = h('div');
+  const back = to.startsWith('/dock/') ? to : '/dock/';
+
+  const list = () => fill(place,
+    state.person ? h('p', null, t(isChecked() ? 'dock-who.now_checked' : 'dock-who.now_claimed', { name: state.person.name })) : null,
+    people.length === 0 ? h('p.note', null, t('dock-who.nobody')) : null,
+    h('div.choose', null, people.map((/** @type {any} */ p) => h('button.plain', { type: 'button', onclick: async () => fill(place, await pinOf(p)) }, h('strong', null, p.name), h('span.quiet.small', null, w('role', p.role))))),
+    h('p.quiet.small', null, t('dock-who.what')));
+
+  /** @param {any} person */
+  async function pinOf(person) {
+    const mine = (await entries()).filter(e => e.claimed && e.by === person.person && e.fate !== 'withdrawn');
+    const start = !person.hasPin;
+    const pinInput = { most: 6, needed: true, type: 'password', pattern: PIN, wrong: t('dock-who.six'), attributes: { inputmode: 'numeric' } };
+    const fields = start
+      ? { pin: textField(t('dock-who.start_code'), { needed: true, hint: t('dock-who.start_code_what') }), newPin: textField(t('dock-who.new_pin'), pinInput) }
+      : { pin: textField(t('dock-who.pin'), pinInput) };
+    const node = await form({
+      key: 'pin', fields, words: t('dock-who.go_on'),
+      body: [h('h2', null, person.name), mine.length > 0 ? h('p.note', null, count('dock-who.confirms', mine.length)) : null, Object.values(fields).map(f => f.node)],
+      record: async values => {
+        try {
+          if (start) await ask('/pin', { json: { person: person.person, pin: values.pin, newPin: values.newPin } });
+          // What is confirmed has to be there first.
+          await send();
+          const sent = (await entries()).filter(e => e.claimed && e.by === person.person && (e.fate === 'sent' || e.fate === 'held'));
+          const { body } = await ask('/sign', { json: { person: person.person, pin: start ? values.newPin : values.pin, confirms: sent.map(e => e.id) } });
+          for (const e of sent) await change(e.id, kept => { kept.claimed = false; });
+          await keep('person', { person: person.person, name: person.name, until: Date.parse(body.until) });
+        } catch (error) {
+          if (error instanceof Offline) { await claim(person); return; }
+          if (error instanceof Problem && error.status === 403) throw new Error(wrongPin(error.body));
+          throw error;
+        }
+        await go(back, { replace: true });
+      },
+    });
+    // A PIN is never kept, not even as what was typed so far.
+    node.addEventListener('input', (/** @type {Event} */ e) => e.stopPropagation(), true);
+    return [node, state.online ? null : h('p.note', null, t('dock-who.offline')),
+      h('p', null, h('button.plain', { type: 'button', onclick: () => claim(person) }, t(state.online ? 'dock-who.without' : 'dock-who.claim'))),
+      h('p', null, h('button.plain', { type: 'button', onclick: list }, t('dock-who.another')))];
+  }
+
+  /** @param {any} person */
+  async function claim(person) {
+    await keep('person', { person: person.person, name: person.name, until: null });
+    await go(back, { replace: true });
+  }
+
+  list();
+  return { title: t('dock-who.title'), body: place };
+}
+
+/** @param {any} body */
+function wrongPin(body) {
+  const left = body.triesLeft ?? body.tries;
+  return left > 0 ? count('dock-who.wrong', left) : left === 0 ? t('dock-who.locked') : (body.detail ?? t('dock-who.locked'));
+}

@@ -1,0 +1,76 @@
+using FleetWake.Tests.Program;
+using Microsoft.Playwright;
+
+namespace FleetWake.Browser.Tests.Dock;
+
+/// <summary>A phone of the dock in somebody's hand: what a person does with it, step by step.</summary>
+internal sealed class DockPhone(IBrowserContext window, IPage page)
+{
+    public IBrowserContext Window => window;
+
+    public IPage Page { get; private set; } = page;
+
+    /// <summary>A phone fresh from its box.</summary>
+    public static async Task<DockPhone> NewAsync(BrowsedFleet fleet, StubOffice office, BrowserNewContextOptions? options = null)
+    {
+        options ??= new BrowserNewContextOptions();
+        options.ViewportSize = new ViewportSize { Width = 390, Height = 844 };
+        options.HasTouch = true;
+        options.Locale = "en-GB";
+        var window = await fleet.WindowAsync(options);
+        await office.StandInAsync(window);
+        return new DockPhone(window, await window.NewPageAsync());
+    }
+
+    /// <summary>A phone that is enrolled, in Ana's hand.</summary>
+    public static async Task<DockPhone> EnrolledAsync(BrowsedFleet fleet, StubOffice office, BrowserNewContextOptions? options = null)
+    {
+        var phone = await NewAsync(fleet, office, options);
+        await phone.EnrolAsync("code-1");
+        return phone;
+    }
+
+    public async Task EnrolAsync(string code)
+    {
+        await Page.GotoAsync("/dock/enrol#" + code);
+        await Page.GetByLabel("What shall the office call this phone?").FillAsync("Blue phone");
+        await TapAsync("Join");
+        await TapAsync("Ana");
+        await Page.GetByLabel("Your PIN").FillAsync("123456");
+        await TapAsync("Go on");
+        await IsAtAsync("Boats");
+    }
+
+    /// <summary>Taps a key by its words.</summary>
+    public Task TapAsync(string words) => Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = words }).First.ClickAsync();
+
+    /// <summary>Follows a link by its words.</summary>
+    public Task FollowAsync(string words) => Page.GetByRole(AriaRole.Main).GetByRole(AriaRole.Link, new LocatorGetByRoleOptions { Name = words }).First.ClickAsync();
+
+    /// <summary>Goes to an address as a tag or the home screen does.</summary>
+    public Task OpenAsync(string path) => Page.GotoAsync(path);
+
+    /// <summary>Waits until the page's heading says this.</summary>
+    public Task IsAtAsync(string heading) => Assertions.Expect(Page.Locator("h1")).ToContainTextAsync(heading);
+
+    /// <summary>Waits until something can be read.</summary>
+    public Task ReadsAsync(string words) => Assertions.Expect(Page.Locator("body")).ToContainTextAsync(words, new LocatorAssertionsToContainTextOptions { UseInnerText = true });
+
+    /// <summary>The app is on the phone: it opens without signal.</summary>
+    public Task IsKeptAsync() => Page.EvaluateAsync("navigator.serviceWorker.ready.then(() => 1)");
+
+    public Task LoseSignalAsync() => window.SetOfflineAsync(true);
+
+    public Task FindSignalAsync() => window.SetOfflineAsync(false);
+
+    /// <summary>Shuts the app and opens it again at an address.</summary>
+    public async Task ReopenAsync(string path = "/dock/")
+    {
+        await Page.CloseAsync();
+        Page = await window.NewPageAsync();
+        await Page.GotoAsync(path);
+    }
+
+    /// <summary>Waits until nothing is unsent.</summary>
+    public Task AllSentAsync() => Assertions.Expect(Page.Locator("#places")).ToContainTextAsync("All sent");
+}
