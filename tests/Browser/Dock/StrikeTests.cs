@@ -1,30 +1,21 @@
 using FleetWake.Tests.Kit;
-using FleetWake.Tests.Program;
 
 namespace FleetWake.Browser.Tests.Dock;
 
 public sealed class StrikeTests(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
 {
-    private BrowsedFleet fleet = null!;
-    private StubOffice office = null!;
+    private OldMole dock = null!;
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync()
-    {
-        fleet = await BrowsedFleet.StartAsync(chromium, postgres, "dock_strike");
-        office = new StubOffice(fleet.Fleet);
-        var dock = new DockRecords();
-        await fleet.Fleet.SendAsync([.. dock.Outfit("tern", "Tern"), .. dock.Outfit("gannet", "Gannet")], Ct);
-    }
+    public async ValueTask InitializeAsync() => dock = await OldMole.OpenAsync(chromium, postgres, "dock_strike");
 
-    public ValueTask DisposeAsync() => fleet.DisposeAsync();
+    public ValueTask DisposeAsync() => dock.DisposeAsync();
 
     [Fact]
     public async Task A_strike_in_three_taps_without_signal_is_sent_once_when_there_is_some()
     {
-        var phone = await DockPhone.EnrolledAsync(fleet, office);
-        await phone.IsKeptAsync();
+        var phone = await DockPhone.EnrolledAsync(dock);
         await phone.LoseSignalAsync();
         await phone.FollowAsync("Tern");
         await phone.ReadsAsync("In hire");
@@ -40,6 +31,6 @@ public sealed class StrikeTests(ChromiumFixture chromium, PostgresFixture postgr
 
         await phone.FindSignalAsync();
         await phone.AllSentAsync();
-        await fleet.ExactlyAsync(1, "boats/tern", "strike_reported", Ct);
+        await dock.Fleet.ExactlyAsync(1, "boats/tern", "strike_reported", Ct);
     }
 }

@@ -1,6 +1,6 @@
 // What stands around every page: where one is, who one is, what is not sent.
 
-import { fill, h, link } from './dom.js';
+import { fill, h, link, shape } from './dom.js';
 import { listen, state } from './state.js';
 import { t, count } from './texts.js';
 
@@ -20,16 +20,16 @@ export function drawFrame() {
     notices());
   const unsent = state.waiting + state.trouble;
   fill(/** @type {Element} */ (document.getElementById('places')), device && [
-    place('/dock/', '⌂', t('dock.boats')),
-    place('/dock/outbox', state.trouble > 0 ? '▲' : unsent > 0 ? '◔' : '○', unsent > 0 ? count('dock.not_sent', unsent) : t('dock.all_sent')),
-    place('/dock/phone', '▯', t('dock.this_phone')),
+    place('/dock/', 'boats', t('dock.boats')),
+    place('/dock/outbox', state.trouble > 0 ? 'trouble' : unsent > 0 ? 'outbox' : 'sent', unsent > 0 ? count('dock.not_sent', unsent) : t('dock.all_sent')),
+    place('/dock/phone', 'phone', t('dock.this_phone')),
   ]);
 }
 
-/** @param {string} path @param {string} shape @param {string} words */
-function place(path, shape, words) {
+/** @param {string} path @param {Parameters<typeof shape>[0]} drawing @param {string} words */
+function place(path, drawing, words) {
   const here = path === '/dock/' ? location.pathname === path || location.pathname === '/dock' || location.pathname.startsWith('/dock/b/') : location.pathname === path;
-  return h('a', { href: path, 'aria-current': here ? 'page' : null }, h('span', { 'aria-hidden': 'true' }, shape), ' ', words);
+  return h('a', { href: path, 'aria-current': here ? 'page' : null }, shape(drawing), words);
 }
 
 function notices() {

@@ -5,7 +5,7 @@ import { state } from './state.js';
 import { t } from './texts.js';
 
 /**
- * @typedef {{ title: string, body: any, leave?: () => void, focus?: Element | null }} Page
+ * @typedef {{ title: string, body: any, trail?: any, leave?: () => void, focus?: Element | null }} Page
  * @typedef {{ needs?: 'device' | 'person', load: () => Promise<{ show: (...args: any[]) => Promise<Page | string> }>, at: RegExp }} Route `show` may answer with a path to go to
  */
 
@@ -61,7 +61,7 @@ export async function draw() {
   current = next;
   document.title = next.title + ' · ' + t('dock.app');
   const heading = h('h1', { tabindex: '-1' }, next.title);
-  fill(main(), heading, next.body);
+  fill(main(), next.trail, heading, next.body);
   window.scrollTo(0, 0);
   // Whoever listens to the page hears where they are now.
   (next.focus instanceof HTMLElement ? next.focus : heading).focus({ preventScroll: true });

@@ -16,5 +16,5 @@ export async function show(/** @type {string} */ boat, /** @type {string} */ act
   // A boat of which the phone knows nothing can still be struck: the office holds it until it knows the boat.
   const card = found?.card ?? { boat, name: boat, positions: [{ position: 'single' }, { position: 'port' }, { position: 'starboard' }, { position: 'centre' }], unknown: true };
   const page = await module.act(card, found ?? { madeAt: '' });
-  return { ...page, body: [h('p.trail', null, link('/dock/b/' + encodeURIComponent(boat), '‹ ' + card.name)), card.unknown ? h('p.note', null, t('dock-form.boat_unknown')) : null, page.body] };
+  return { ...page, trail: h('p.trail', null, link('/dock/b/' + encodeURIComponent(boat), '‹ ' + card.name)), body: [card.unknown ? h('p.note', null, t('dock-form.boat_unknown')) : null, page.body] };
 }

@@ -1,6 +1,6 @@
 // One boat on one page: may it go, what is fitted, what is due, and a key for each thing that can be recorded.
 
-import { h, line, link, state as word } from '../dom.js';
+import { begin, h, line, link, sentence, state as word } from '../dom.js';
 import { hireOf, ownOf } from '../hire.js';
 import { state } from '../state.js';
 import { t, number, w } from '../texts.js';
@@ -46,7 +46,7 @@ function position(card, p, own) {
   const here = (/** @type {any} */ words) => [words, ' ', h('span.quiet.small', null, t('dock-card.by_this_phone'))];
   const strikes = [...(p.openStrikes ?? []).map((/** @type {any} */ s) => ({ ...s, own: false })), ...mine.filter(e => e.kind === 'strike_reported').map(e => ({ on: e.happenedAt, object: e.record.object, severity: e.record.severity, own: true }))];
   return h('section.sheet', null,
-    h('h2', null, p.position === 'single' ? t('dock-card.engine_and_prop') : w('position', p.position), p.engine ? h('span.quiet.small', null, ' ' + p.engine.model) : null),
+    h('h2', null, p.position === 'single' ? t('dock-card.engine_and_prop') : begin(w('position', p.position)), p.engine ? h('span.quiet.small', null, ' ' + p.engine.model) : null),
     h('dl', null,
       line(t('dock-card.fitted'), change ? here(change.kind === 'prop_removed' ? t('dock-card.nothing_fitted') : change.record.prop ?? t('dock-card.unknown_prop')) : p.mounting ? [propWords(p.mounting), h('span.quiet.small', null, ` ${p.mounting.prop}${p.mounting.fittedOn ? ', ' + t('dock-card.since', { day: day(p.mounting.fittedOn) }) : ''}`)] : t('dock-card.nothing_fitted')),
       line(t('dock-card.band'), bandWords(p.engine?.ratedBand)),
@@ -62,7 +62,7 @@ function position(card, p, own) {
 function standing(p) {
   const s = p.standing;
   if (!s) return t('dock-card.no_trial');
-  return [s.word ? h('strong', null, `${s.sign ?? ''} ${s.word}. `) : null, s.sentence, s.driftSentence ? ' ' + s.driftSentence : '', s.exitSentence ? ' ' + s.exitSentence : ''];
+  return [h('p', null, s.word ? h('strong', null, `${s.sign ?? ''} ${sentence(s.word)} `) : null, sentence(s.sentence)), [s.driftSentence, s.exitSentence].filter(Boolean).map(x => h('p.small.quiet', null, sentence(x)))];
 }
 
 /** @param {string} boat @param {any} card */

@@ -30,8 +30,8 @@ export async function show(/** @type {string} */ id) {
   return {
     title: fresh ? t('dock-entry.recorded', { kind: w('kind', e.kind) }) : w('kind', e.kind),
     leave: stop,
+    trail: e.boat ? h('p.trail', null, link('/dock/b/' + encodeURIComponent(e.boat), '‹ ' + (e.boatName || e.boat))) : null,
     body: [
-      e.boat ? h('p.trail', null, link('/dock/b/' + encodeURIComponent(e.boat), '‹ ' + (e.boatName || e.boat))) : null,
       fate,
       undo(e, group),
       group.map(g => h('section.sheet', null, group.length > 1 ? h('h2', null, w('kind', g.kind)) : null, h('dl', null, spell(g), line(t('dock-entry.when'), clock(g.happenedAt)), line(t('dock-entry.by'), g.byName + (g.claimed ? ' ' + t('dock-entry.claimed') : ''))))),

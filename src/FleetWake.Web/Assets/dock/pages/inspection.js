@@ -39,7 +39,7 @@ export async function act(/** @type {any} */ card) {
     extra: { get: () => null, set: turn },
     body: [h('p.caution', null, t('dock-form.caution_prop')), position.node, stainless, seen.node, marks.node, verdict.node,
       h('details', null, h('summary', null, t('dock-inspection.measured')), h('p.quiet.small', null, t('dock-inspection.measured_what')), tool.node, diameter.node, blades.map(b => b.node)),
-      hours.node, h('h3', null, t('dock-photo.title')), photoInput(list => { photos.push(...list); taken.textContent = t('dock-photo.taken', { n: photos.length }); }), taken, earlier.node],
+      hours.node, h('h2', null, t('dock-photo.title')), photoInput(list => { photos.push(...list); taken.textContent = t('dock-photo.taken', { n: photos.length }); }), taken, earlier.node],
     record: async v => {
       const at = positionOf(card, v.position);
       const part = partOf(card, at);

@@ -22,7 +22,7 @@ export async function act(/** @type {any} */ card) {
   const moment = choice(t('dock-look.moment'), 'moment', ['at_dock', 'before_hire', 'after_hire'], { value: 'at_dock', onpick: turn });
   const seen = choice(t('dock-look.seen'), 'look', ['nothing_new', 'mark', 'damage'], { onpick: turn });
   const earlier = when(state.device?.zone ?? 'UTC');
-  const handover = h('div', null, hire.node, h('h3', null, t('dock-look.photo')), photoInput(list => { photos.push(...list); taken.textContent = t('dock-photo.taken', { n: photos.length }); }), taken);
+  const handover = h('div', null, hire.node, h('h2', null, t('dock-look.photo')), photoInput(list => { photos.push(...list); taken.textContent = t('dock-photo.taken', { n: photos.length }); }), taken);
 
   function turn() {
     const hired = moment.get() !== 'at_dock';

@@ -1,6 +1,6 @@
 // The mounting sheet: what comes off, what goes on, and the steps in their order while it is done.
 
-import { fill, h, link } from '../dom.js';
+import { fill, h } from '../dom.js';
 import { choice, ID, numberField, pick, textField, when } from '../fields.js';
 import { fittedNow } from '../fitted.js';
 import { form } from '../form.js';
@@ -54,7 +54,7 @@ export async function act(/** @type {any} */ card) {
     extra: { get: steps.get, set: v => { turn(); steps.set(v); other(); } },
     body: [
       h('p.caution', null, t('dock-form.caution_prop')), position.node, off, spares, tag.node,
-      h('p.small', null, link(`/dock/b/${encodeURIComponent(card.boat)}/take-off`, t('dock-mounting.only_off')), ' · ', link(`/dock/b/${encodeURIComponent(card.boat)}/found`, t('dock-mounting.found'))),
+      h('div.row', null, h('a.button.plain', { href: `/dock/b/${encodeURIComponent(card.boat)}/take-off` }, t('dock-mounting.only_off')), h('a.button.plain', { href: `/dock/b/${encodeURIComponent(card.boat)}/found` }, t('dock-mounting.found'))),
       steps.node, hours.node, parts.length > 0 ? part.node : null, earlier.node],
     record: async v => {
       const at = positionOf(card, v.position);

@@ -23,7 +23,7 @@ export async function act(/** @type {any} */ card) {
   for (const { p, prop, work, hours } of parts) Object.assign(fields, { ['prop' + p.position]: prop, ['work' + p.position]: work, ['hours' + p.position]: hours });
   const body = await form({
     key: `work/${card.boat}`, fields,
-    body: [h('p.caution', null, t('dock-form.caution_prop')), hull.node, parts.map((/** @type {any} */ x) => [x.prop.node, x.p.engine ? [x.work.node, x.hours.node] : null]), earlier.node],
+    body: [h('p.caution', null, t('dock-form.caution_prop')), hull.node, parts.map((/** @type {any} */ x) => h('section.sheet', null, x.prop.node, x.p.engine ? [x.work.node, x.hours.node] : null)), earlier.node],
     record: async v => {
       const records = [];
       if (v.hull) records.push({ kind: 'hull_cleaned', record: { boat: card.boat } });

@@ -1,0 +1,73 @@
+using FleetWake.Tests.Kit;
+using Microsoft.Playwright;
+
+namespace FleetWake.Browser.Tests.Dock;
+
+/// <summary>Every page is held against the rules of accessibility; with LOOK_AT=folder each is also written there as a picture, for looking at.</summary>
+public sealed class PagesTests(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
+{
+    private static readonly string? LookAt = Environment.GetEnvironmentVariable("LOOK_AT") is { Length: > 0 } folder ? folder : null;
+
+    private OldMole dock = null!;
+    private DockPhone phone = null!;
+
+    public async ValueTask InitializeAsync() => dock = await OldMole.OpenAsync(chromium, postgres, "dock_pages");
+
+    public ValueTask DisposeAsync() => dock.DisposeAsync();
+
+    [Fact]
+    public async Task Every_page_is_accessible_in_light_and_dark_and_at_320_pixels()
+    {
+        phone = await DockPhone.NewAsync(dock);
+        await SeeAsync("/dock/enrol");
+        await SeeAsync("/dock/phone", "phone-without-dock");
+        await phone.EnrolAsync(await dock.CodeAsync());
+        foreach (var path in new[]
+        {
+            "/dock/", "/dock/who", "/dock/outbox", "/dock/phone", "/dock/p/spare-12", "/dock/b/tern", "/dock/b/gannet", "/dock/b/linnet", "/dock/b/no-such-boat",
+            "/dock/b/gannet/strike", "/dock/b/tern/look", "/dock/b/gannet/inspection", "/dock/b/tern/mounting", "/dock/b/gannet/mounting", "/dock/b/tern/take-off", "/dock/b/tern/found", "/dock/b/gannet/retorque",
+            "/dock/b/tern/trial", "/dock/b/gannet/hours", "/dock/b/gannet/work", "/dock/b/tern/hire",
+        }) await SeeAsync(path);
+
+        await phone.OpenAsync("/dock/b/gannet/strike");
+        await phone.TapAsync("wood");
+        await SeeHereAsync("strike-how-hard");
+        await phone.TapAsync("bent");
+        await SeeHereAsync("strike-where");
+        await phone.LoseSignalAsync();
+        await phone.TapAsync("port");
+        await phone.IsAtAsync("Recorded: Strike");
+        await SeeHereAsync("strike-recorded");
+        await phone.FollowAsync("Change it");
+        await phone.IsAtAsync("Change: Strike");
+        await SeeHereAsync("strike-change");
+        await phone.Page.EvaluateAsync("history.pushState(null, '', '/dock/outbox'); dispatchEvent(new PopStateEvent('popstate'))");
+        await phone.IsAtAsync("Unsent");
+        await SeeHereAsync("outbox-waiting");
+        await phone.Page.EvaluateAsync("history.pushState(null, '', '/dock/b/gannet'); dispatchEvent(new PopStateEvent('popstate'))");
+        await phone.IsAtAsync("Gannet");
+        await SeeHereAsync("gannet-struck");
+    }
+
+    private async Task SeeAsync(string path, string? name = null)
+    {
+        await phone.OpenAsync(path);
+        await phone.Page.WaitForSelectorAsync("body[data-drawn]");
+        await SeeHereAsync(name ?? path.Trim('/').Replace('/', '-'));
+    }
+
+    private async Task SeeHereAsync(string name)
+    {
+        if (LookAt is not null)
+        {
+            Directory.CreateDirectory(LookAt);
+            foreach (var scheme in (ColorScheme[])[ColorScheme.Light, ColorScheme.Dark])
+            {
+                await phone.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = scheme });
+                await phone.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(LookAt, $"{name}-{scheme.ToString().ToLowerInvariant()}.png"), FullPage = true });
+            }
+        }
+
+        await Accessible.HoldsAsync(phone.Page);
+    }
+}
