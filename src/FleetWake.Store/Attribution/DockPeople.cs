@@ -5,17 +5,18 @@ using Marten;
 namespace FleetWake.Store.Attribution;
 
 /// <summary>Who signs at the docks.</summary>
-public sealed class DockPeople(IDocumentStore store)
+public sealed class DockPeople(IDocumentStore store, DockPins pins)
 {
     /// <summary>People of an operator whose role may record work at a dock, by name; nobody who left.</summary>
     public async Task<IReadOnlyList<DockPerson>> OfAsync(string @operator, CancellationToken ct)
     {
         await using var session = store.QuerySession();
         var people = await session.Query<PersonCard>().Where(p => p.Operator == @operator && p.LeftAt == null).ToListAsync(ct);
+        var withPin = await pins.SetByAsync(@operator, ct);
         return
         [
             .. people.Where(p => Permissions.Allow(p.Role, Verb.Record, Matter.DockWork))
-                .Select(p => new DockPerson(p.Person, p.Name, p.Role, false))
+                .Select(p => new DockPerson(p.Person, p.Name, p.Role, withPin.Contains(p.Person)))
                 .OrderBy(p => p.Name, StringComparer.OrdinalIgnoreCase).ThenBy(p => p.Person, StringComparer.Ordinal),
         ];
     }

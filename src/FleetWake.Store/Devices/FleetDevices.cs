@@ -38,31 +38,26 @@ public sealed class FleetDevices(NpgsqlDataSource source, TimeProvider time)
     {
         var (code, now) = (DeviceToken.NewCode(), time.GetUtcNow());
         var stored = new EnrolmentCode(KeySecret.Hash(code), @operator, dock, name, DeviceToken.NewId(), Guid.CreateVersion7(now), madeBy, now + CodeLife);
-        await RunAsync("delete from " + DockTables.EnrolmentCodes + " where until < $1", ct, now);
-        await RunAsync(
+        await source.RunAsync("delete from " + DockTables.EnrolmentCodes + " where until < $1", ct, now);
+        await source.RunAsync(
             "insert into " + DockTables.EnrolmentCodes + " (hash, operator, dock, name, device, entry, made_by, until) values ($1, $2, $3, $4, $5, $6, $7, $8)",
             ct, stored.Hash, @operator, dock, name, stored.Device, stored.Entry, madeBy, stored.Until);
         return (code, stored);
     }
 
     /// <summary>What a code stands for; null when it was used or its time is over.</summary>
-    public async Task<EnrolmentCode?> CodeAsync(string code, CancellationToken ct)
-    {
-        await using var command = Command(
-            "select hash, operator, dock, name, device, entry, made_by, until from " + DockTables.EnrolmentCodes + " where hash = $1 and until > $2", KeySecret.Hash(code), time.GetUtcNow());
-        await using var reader = await command.ExecuteReaderAsync(ct);
-        return await reader.ReadAsync(ct)
-            ? new EnrolmentCode(
-                reader.GetString(0), reader.GetString(1), reader.GetString(2), reader.GetString(3), reader.GetString(4), reader.GetGuid(5), reader.GetString(6), reader.GetFieldValue<DateTimeOffset>(7))
-            : null;
-    }
+    public async Task<EnrolmentCode?> CodeAsync(string code, CancellationToken ct) =>
+        (await source.ReadAsync(
+            "select hash, operator, dock, name, device, entry, made_by, until from " + DockTables.EnrolmentCodes + " where hash = $1 and until > $2",
+            r => new EnrolmentCode(r.GetString(0), r.GetString(1), r.GetString(2), r.GetString(3), r.GetString(4), r.GetGuid(5), r.GetString(6), r.Moment(7)),
+            ct, KeySecret.Hash(code), time.GetUtcNow())).FirstOrDefault();
 
     /// <summary>Uses a code up and makes its device; null when somebody used it up before.</summary>
     public async Task<IssuedToken?> EnrolAsync(EnrolmentCode code, string name, string publicKey, CancellationToken ct)
     {
         var now = time.GetUtcNow();
         var issued = Issue(code.Device, now);
-        return await RunAsync(Claim, ct, code.Hash, name, publicKey, KeySecret.Hash(issued.Token), issued.Until, now) > 0 ? issued : null;
+        return await source.RunAsync(Claim, ct, code.Hash, name, publicKey, KeySecret.Hash(issued.Token), issued.Until, now) > 0 ? issued : null;
     }
 
     /// <summary>A device by its id; null when there is none.</summary>
@@ -78,7 +73,7 @@ public sealed class FleetDevices(NpgsqlDataSource source, TimeProvider time)
     {
         var now = time.GetUtcNow();
         if (device.SeenAt is { } seen && now - seen < SeenStep) return;
-        await RunAsync("update " + DockTables.Devices + " set seen_at = $2 where id = $1 and (seen_at is null or seen_at < $2)", ct, device.Id, now);
+        await source.RunAsync("update " + DockTables.Devices + " set seen_at = $2 where id = $1 and (seen_at is null or seen_at < $2)", ct, device.Id, now);
     }
 
     /// <summary>Gives a device its next token; null when it was revoked meanwhile, or asked by a signature no newer than its last one, which is a repeat.</summary>
@@ -86,42 +81,18 @@ public sealed class FleetDevices(NpgsqlDataSource source, TimeProvider time)
     {
         var now = time.GetUtcNow();
         var issued = Issue(id, now);
-        return await RunAsync(Rotate, ct, id, KeySecret.Hash(issued.Token), now + FormerLife, issued.Until, signedAt.ToUniversalTime()) > 0 ? issued : null;
+        return await source.RunAsync(Rotate, ct, id, KeySecret.Hash(issued.Token), now + FormerLife, issued.Until, signedAt) > 0 ? issued : null;
     }
 
     /// <summary>Revokes a device of an operator; false when there is none, or it was revoked before.</summary>
     public async Task<bool> RevokeAsync(string @operator, string id, CancellationToken ct) =>
-        await RunAsync("update " + DockTables.Devices + " set revoked_at = $3 where operator = $1 and id = $2 and revoked_at is null", ct, @operator, id, time.GetUtcNow()) > 0;
+        await source.RunAsync("update " + DockTables.Devices + " set revoked_at = $3 where operator = $1 and id = $2 and revoked_at is null", ct, @operator, id, time.GetUtcNow()) > 0;
 
     private static IssuedToken Issue(string device, DateTimeOffset now) => new(DeviceToken.New(device), now + TokenLife, now + TokenAge);
 
-    private async Task<IReadOnlyList<DeviceCard>> ReadAsync(string sql, CancellationToken ct, params object[] values)
-    {
-        await using var command = Command(sql, values);
-        await using var reader = await command.ExecuteReaderAsync(ct);
-        var devices = new List<DeviceCard>();
-        while (await reader.ReadAsync(ct))
-        {
-            devices.Add(new DeviceCard(
-                reader.GetString(0), reader.GetString(1), reader.GetString(2), reader.GetString(3), reader.GetString(4), reader.GetString(5), reader.GetFieldValue<DateTimeOffset>(6),
-                reader.IsDBNull(7) ? null : reader.GetString(7), Moment(reader, 8), reader.GetFieldValue<DateTimeOffset>(9), Moment(reader, 10), Moment(reader, 11)));
-        }
-
-        return devices;
-    }
-
-    private static DateTimeOffset? Moment(NpgsqlDataReader reader, int column) => reader.IsDBNull(column) ? null : reader.GetFieldValue<DateTimeOffset>(column);
-
-    private async Task<int> RunAsync(string sql, CancellationToken ct, params object[] values)
-    {
-        await using var command = Command(sql, values);
-        return await command.ExecuteNonQueryAsync(ct);
-    }
-
-    private NpgsqlCommand Command(string sql, params object[] values)
-    {
-        var command = source.CreateCommand(sql);
-        foreach (var value in values) command.Parameters.Add(new NpgsqlParameter { Value = value });
-        return command;
-    }
+    private Task<IReadOnlyList<DeviceCard>> ReadAsync(string sql, CancellationToken ct, params object?[] values) => source.ReadAsync(
+        sql,
+        r => new DeviceCard(
+            r.GetString(0), r.GetString(1), r.GetString(2), r.GetString(3), r.GetString(4), r.GetString(5), r.Moment(6), r.Text(7), r.MaybeMoment(8), r.Moment(9), r.MaybeMoment(10), r.MaybeMoment(11)),
+        ct, values);
 }

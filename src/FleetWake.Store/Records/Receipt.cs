@@ -47,7 +47,8 @@ public sealed record Receipt(Guid Id, string ContentHash, Answer Answer, IReadOn
             writer.WriteNumberValue(value / 1.0000000000000000000000000000m);
     }
 
-    private static Answer Conflict(Guid id) => new(
+    /// <summary>The answer to an entry id that was used before for other content.</summary>
+    internal static Answer Conflict(Guid id) => new(
         id,
         Outcome.Conflict,
         false,
@@ -99,4 +100,7 @@ public enum Outcome
 
     /// <summary>Its entry id was used before for other content; it is not kept.</summary>
     Conflict,
+
+    /// <summary>It came from a dock's phone that was revoked: it waits for a person to let it through. No other sender is answered so.</summary>
+    KeptBack,
 }

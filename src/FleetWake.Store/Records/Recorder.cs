@@ -34,14 +34,24 @@ public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? lo
         }
     }
 
+    /// <summary>The answer to a record whose entry was taken before; null when it was not, and then nothing is recorded.</summary>
+    public async Task<Answer?> RecallAsync(string tenant, RecordKind kind, ICommand command, Arrival arrival, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(tenant);
+        if (command.Entry?.Id is not { } id || await session.LoadAsync<Receipt>(id, ct) is not { } receipt) return null;
+        return await AgainAsync(session, receipt, kind.Decide(command, arrival) is Decision.Refuse ? null : Receipt.Hash(kind, command), ct);
+    }
+
+    private static async Task<Answer> AgainAsync(IQuerySession session, Receipt receipt, string? hash, CancellationToken ct)
+    {
+        var now = receipt.IsHeld ? await Registrations.AmongAsync(session, receipt.References.Select(r => r.Stream), ct) : [];
+        return receipt.Again(hash, now.Contains);
+    }
+
     private async Task<Answer> TryAsync(string tenant, Guid? id, string? hash, Decision decision, CancellationToken ct)
     {
         await using var session = store.LightweightSession(tenant);
-        if (id is { } known && await session.LoadAsync<Receipt>(known, ct) is { } receipt)
-        {
-            var now = receipt.IsHeld ? await Registrations.AmongAsync(session, receipt.References.Select(r => r.Stream), ct) : [];
-            return receipt.Again(hash, now.Contains);
-        }
+        if (id is { } known && await session.LoadAsync<Receipt>(known, ct) is { } receipt) return await AgainAsync(session, receipt, hash, ct);
 
         if (decision is Decision.Refuse refused) return new Answer(id, Outcome.Refused, false, [], [], refused.Refusals);
 

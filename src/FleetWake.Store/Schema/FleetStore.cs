@@ -7,6 +7,8 @@ using FleetWake.Store.Mail;
 using FleetWake.Store.Nodes;
 using FleetWake.Store.Operators;
 using FleetWake.Store.People;
+using FleetWake.Store.Photos;
+using FleetWake.Store.Quarantine;
 using FleetWake.Store.Records;
 using JasperFx;
 using JasperFx.Events;
@@ -39,6 +41,11 @@ public static class FleetStore
         services.AddFleetPeople();
         services.AddSingleton<FleetDevices>();
         services.AddSingleton<DockPeople>();
+        services.AddSingleton<DockPins>();
+        services.AddSingleton<DockSignatures>();
+        services.AddSingleton<QuarantineBook>();
+        services.AddSingleton<EntryNotes>();
+        services.AddSingleton<EntryPhotos>();
         services.AddSingleton<MailLedger>();
         return services;
     }

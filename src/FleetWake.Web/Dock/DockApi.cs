@@ -14,6 +14,7 @@ internal static class DockApi
         services.AddSingleton<FailureLimit>();
         services.AddSingleton<DockPlaces>();
         services.AddSingleton<TodayReading>();
+        services.AddSingleton<PhotoEncoding>();
         return services;
     }
 
@@ -23,6 +24,8 @@ internal static class DockApi
         open.MapEnrol();
         var dock = open.MapGroup("").RequireAuthorization(p => DeviceHandler.Policy(p));
         dock.MapToday();
+        dock.MapSign();
+        dock.MapEntries();
         var late = open.MapGroup("").RequireAuthorization(p => DeviceHandler.Policy(p, orRevoked: true));
         late.MapDockRecords();
     }
