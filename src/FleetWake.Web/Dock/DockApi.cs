@@ -15,6 +15,8 @@ internal static class DockApi
         services.AddSingleton<DockPlaces>();
         services.AddSingleton<TodayReading>();
         services.AddSingleton<PhotoEncoding>();
+        services.AddSingleton<Office.Devices.Desk>();
+        services.AddSingleton<Office.Tags.TagGathering>();
         return services;
     }
 

@@ -33,7 +33,7 @@ internal sealed class DockPlaces(FleetReading reading, FleetOperators operators)
 /// <param name="Zone">Its IANA zone.</param>
 /// <param name="Water">The water there, when told.</param>
 /// <param name="Bottom">The bottom there, when told.</param>
-internal sealed record DockPlace(string Id, string Name, string Zone, WaterType? Water, BottomKind? Bottom)
+public sealed record DockPlace(string Id, string Name, string Zone, WaterType? Water, BottomKind? Bottom)
 {
     /// <summary>Its id.</summary>
     [System.Text.Json.Serialization.JsonIgnore]

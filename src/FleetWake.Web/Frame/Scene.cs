@@ -16,6 +16,9 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
     private static readonly (Place Place, Matter Matter)[] Everywhere =
     [
         (new("/office", "nav.fleet"), Matter.Fleet),
+        (new("/office/tags", "nav.tags"), Matter.Register),
+        (new("/office/devices", "nav.devices"), Matter.Devices),
+        (new("/office/quarantine", "nav.quarantine"), Matter.Quarantine),
     ];
 
     /// <summary>Where this person can go.</summary>

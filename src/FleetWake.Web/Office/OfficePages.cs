@@ -1,5 +1,9 @@
 using FleetWake.Logbook.People;
 using FleetWake.Web.Frame;
+using FleetWake.Web.Office.Devices;
+using FleetWake.Web.Office.Photos;
+using FleetWake.Web.Office.Quarantine;
+using FleetWake.Web.Office.Tags;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -15,5 +19,9 @@ public static class OfficePages
     {
         var office = routes.MapGroup("/office").ExcludeFromDescription();
         office.MapFleetPage();
+        office.MapDevicesPage();
+        office.MapQuarantinePage();
+        office.MapTags();
+        office.MapPhotos();
     }
 }
