@@ -66,7 +66,7 @@ public sealed class QuarantineBook(NpgsqlDataSource source, Recorder recorder, T
         if (answer.Outcome is Outcome.Refused or Outcome.Conflict)
         {
             await source.RunAsync(
-                "update " + DockTables.KeptEntries + " set refusal = $3 where operator = $1 and entry = $2", ct, @operator, entry, string.Join(" ", answer.Refusals.Select(r => $"{r.Field}: {r.Message}.")));
+                "update " + DockTables.KeptEntries + " set refusal = $3 where operator = $1 and entry = $2", ct, @operator, entry, string.Join(" ", answer.Refusals.Select(r => $"{r.Field.TrimStart('/')}: {r.Message}.")));
             return answer;
         }
 

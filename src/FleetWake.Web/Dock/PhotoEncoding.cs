@@ -45,7 +45,7 @@ internal sealed class PhotoEncoding : IDisposable
         using var data = SKData.CreateCopy(bytes);
         using var codec = SKCodec.Create(data);
         if (codec is null) return (null, Broken);
-        if (codec.EncodedFormat.ToString().ToUpperInvariant() != type["image/".Length..].ToUpperInvariant()) return (null, Broken);
+        if (!type.EndsWith(codec.EncodedFormat.ToString(), StringComparison.OrdinalIgnoreCase)) return (null, Broken);
         var (width, height) = (codec.Info.Width, codec.Info.Height);
         if (width < 1 || height < 1) return (null, Broken);
         if ((long)width * height > PhotoRules.MostPixels) return (null, $"The photo has {width} x {height} pixels; at most {PhotoRules.MostPixels / 1_000_000} million are taken: make it smaller first.");

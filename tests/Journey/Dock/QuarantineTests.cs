@@ -124,7 +124,7 @@ public sealed class QuarantineTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(Store.Records.Outcome.Refused, answer!.Outcome);
         var kept = Assert.Single(await Quarantine.OfAsync(RunningFleet.Operator, 10, Ct));
         Assert.Equal(KeptState.Waiting, kept.State);
-        Assert.Contains("/severity", kept.Refusal, StringComparison.Ordinal);
+        Assert.Contains("severity: ", kept.Refusal, StringComparison.Ordinal);
         Assert.Empty(OfficeRecord.Of(await OfficeLogAsync()).Released);
     }
 
@@ -152,7 +152,7 @@ public sealed class QuarantineTests(PostgresFixture postgres) : IAsyncLifetime
 
     private ReportStrike Strike() => new(dock.At("2026-06-06T10:00:00"), "tern", "single", "rock", "bent");
 
-    private Task RevokeAsync() => fleet.Service<FleetDevices>().RevokeAsync(RunningFleet.Operator, phone.Device, Ct);
+    private Task<bool> RevokeAsync() => fleet.Service<FleetDevices>().RevokeAsync(RunningFleet.Operator, phone.Device, Ct);
 
     private Task<Answer?> ReleaseAsync(Guid entry) => Quarantine.ReleaseAsync(RunningFleet.Operator, entry, new Stamp(null, "boss", "2026-06-11T09:00:00", RunningFleet.Zone), Ct);
 

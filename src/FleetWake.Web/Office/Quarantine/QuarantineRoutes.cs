@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.People;
+using FleetWake.Store.Attribution;
 using FleetWake.Store.Devices;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Operators;
@@ -25,7 +26,7 @@ internal static class QuarantineRoutes
         office.MapPost("quarantine/{entry:guid}/leave-out", LeaveOutAsync).NeedsTo(Verb.Decide, Matter.Quarantine);
     }
 
-    private static async Task<IResult> ShowAsync(HttpContext http, FleetOperators operators, QuarantineBook quarantine, FleetDevices devices, FleetReading reading)
+    private static async Task<IResult> ShowAsync(HttpContext http, FleetOperators operators, QuarantineBook quarantine, FleetDevices devices, DockPeople people, FleetReading reading)
     {
         var (scene, ct) = (await Scene.OfAsync(http, operators), http.RequestAborted);
         var tenant = scene.Operator.Id;
@@ -33,7 +34,8 @@ internal static class QuarantineRoutes
         var kept = await quarantine.OfAsync(tenant, MostShown, ct);
         var told = kept.Select(k => KeptWords.Of(k, phones.GetValueOrDefault(k.Device))).ToList();
         var names = (await reading.FindingsAsync(tenant, told.Select(t => t.Boat).OfType<string>().Distinct(StringComparer.Ordinal), ct)).ToDictionary(f => f.Boat, f => f.Finding.DisplayName(), StringComparer.Ordinal);
-        return PageAnswer.Of<QuarantinePage>(http, new { Scene = scene, MayDecide = http.User.May(Verb.Decide, Matter.Quarantine), Told = told, Names = names, Waiting = await quarantine.WaitingAsync(tenant, ct) });
+        var persons = (await people.OfAsync(tenant, ct)).ToDictionary(p => p.Person, p => p.Name, StringComparer.Ordinal);
+        return PageAnswer.Of<QuarantinePage>(http, new { Scene = scene, MayDecide = http.User.May(Verb.Decide, Matter.Quarantine), Told = told, Names = names, Persons = persons, Waiting = await quarantine.WaitingAsync(tenant, ct) });
     }
 
     private static async Task<IResult> ReleaseAsync(Guid entry, HttpContext http, FleetOperators operators, QuarantineBook quarantine, TimeProvider time)
