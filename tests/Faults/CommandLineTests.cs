@@ -36,6 +36,27 @@ public sealed class CommandLineTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task People_are_invited_given_roles_and_let_go()
+    {
+        var database = await postgres.NewDatabaseAsync("person_commands", Ct);
+        await Says(database, 0, "schema: up to date", "schema");
+        await Says(database, 0, "is open", "operator", "open", "fjord-hire", "--name", "Fjord Hire", "--zone", "Europe/Oslo");
+        using var made = new FleetProgram(database, [("FLEETWAKE_PUBLIC_URL", "https://fleet.example/")], "person", "invite", "--operator", "fjord-hire", "--person", "admin-1", "--name", "Kari Nord", "--role", "administrator", "--address", "Kari@fjord.example");
+        Assert.Equal(0, await made.EndAsync(Ct));
+        Assert.StartsWith("https://fleet.example/invitation/", Assert.Single(made.StandardOutput.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)), StringComparison.Ordinal);
+        Assert.Contains("works once, within 72 hours", made.Output, StringComparison.Ordinal);
+        await Says(database, 1, "--person: \"admin-1\" is with you already", "person", "invite", "--operator", "fjord-hire", "--person", "admin-1", "--name", "Kari Nord", "--role", "mechanic");
+        await Says(database, 1, "--address: \"kari\" is no mail address", "person", "invite", "--operator", "fjord-hire", "--person", "mech-1", "--name", "Ola", "--role", "mechanic", "--address", "kari");
+        await Says(database, 1, "captain", "person", "invite", "--operator", "fjord-hire", "--person", "mech-1", "--name", "Ola", "--role", "captain");
+        await Says(database, 0, "/invitation/", "person", "link", "--operator", "fjord-hire", "--person", "admin-1");
+        await Says(database, 1, "Nobody of fjord-hire has the id", "person", "link", "--operator", "fjord-hire", "--person", "nobody");
+        await Says(database, 0, "admin-1\tKari Nord\tadministrator\tkari@fjord.example\there", "person", "list", "--operator", "fjord-hire");
+        await Says(database, 0, "admin-1 is manager of fjord-hire", "person", "role", "--operator", "fjord-hire", "--person", "admin-1", "--role", "manager");
+        await Says(database, 0, "name and address are forgotten", "person", "leave", "--operator", "fjord-hire", "--person", "admin-1", "--forget");
+        await Says(database, 0, "admin-1\tadmin-1\tmanager\t-\tleft ", "person", "list", "--operator", "fjord-hire");
+    }
+
+    [Fact]
     public async Task A_key_stands_alone_on_standard_output_and_its_id_and_address_beside_it()
     {
         var database = await postgres.NewDatabaseAsync("keys", Ct);
@@ -51,10 +72,13 @@ public sealed class CommandLineTests(PostgresFixture postgres)
 
         await Says(database, 0, "revoked", "key", "revoke", id);
         var (_, listed) = await FleetProgram.RunAsync(database, Ct, "key", "list", "--operator", "fjord-hire");
-        Assert.Matches($@"{id}\twall\tcalendar\tmade .+\trevoked ", listed);
+        Assert.Matches($@"{id}\twall\tcalendar\tmade .+\twithout end\tnever used\trevoked ", listed);
         Assert.Contains("\tin use", listed, StringComparison.Ordinal);
         Assert.DoesNotContain("fw_", listed, StringComparison.Ordinal);
         await Says(database, 1, "There is no operator", "key", "list", "--operator", "nobody");
+        await Says(database, 1, "--days is 0", "key", "make", "--operator", "fjord-hire", "--days", "0");
+        await Says(database, 0, "fw_", "key", "make", "--operator", "fjord-hire", "--name", "season", "--days", "120");
+        await Says(database, 0, "\tuntil 2", "key", "list", "--operator", "fjord-hire");
     }
 
     [Theory]

@@ -12,6 +12,12 @@ public sealed class FleetOperators(IDocumentStore store, TimeProvider time)
         "update " + Schema.WorkTables.OutgoingMail + " set state = 'refused', last_error = '" + Mail.MailState.Unsubscribed + "', mime = ''::bytea"
         + " where operator = ? and recipient = ? and state in ('queued', 'deferred', 'unclear')";
 
+    // A phone that sends records must not write here each time.
+    private static readonly TimeSpan UsedStep = TimeSpan.FromHours(1);
+
+    // Not the whole document: the key may be revoked at this very moment, and must stay so.
+    private const string UseKey = "update " + Schema.FleetStore.SchemaName + ".mt_doc_api_key set data = jsonb_set(data, '{usedAt}', to_jsonb(?::text)) where id = ?";
+
     /// <summary>Opens an operator and returns it as it is now; opening it again changes nothing.</summary>
     public async Task<OperatorCard> OpenAsync(string id, string name, string zone, CancellationToken ct)
     {
@@ -44,23 +50,32 @@ public sealed class FleetOperators(IDocumentStore store, TimeProvider time)
         return await session.Query<OperatorCard>().OrderBy(o => o.Id).ToListAsync(ct);
     }
 
-    /// <summary>Makes a key and returns it whole: the only time it can be seen.</summary>
-    public async Task<string> MakeKeyAsync(string @operator, string name, IReadOnlyList<KeyScope> scopes, CancellationToken ct)
+    /// <summary>Makes a key and returns it whole: the only time it can be seen. With <paramref name="lasts"/> it ends by itself.</summary>
+    public async Task<string> MakeKeyAsync(string @operator, string name, IReadOnlyList<KeyScope> scopes, CancellationToken ct, TimeSpan? lasts = null)
     {
         var (id, key) = KeySecret.Make();
         await using var session = store.LightweightSession(@operator);
-        session.Insert(new ApiKey(id, @operator, name, KeySecret.Hash(key), scopes, time.GetUtcNow(), null));
+        session.Insert(new ApiKey(id, @operator, name, KeySecret.Hash(key), scopes, time.GetUtcNow(), null, time.GetUtcNow() + lasts));
         await session.SaveChangesAsync(ct);
         return key;
     }
 
-    /// <summary>The stored key that a text is, or null when it is none or was revoked.</summary>
-    public async Task<ApiKey?> RecognizeAsync(string key, CancellationToken ct)
+    /// <summary>The stored key that a text is, or null when it is none, was revoked or has expired.</summary>
+    public async Task<ApiKey?> RecognizeAsync(string key, CancellationToken ct) =>
+        await FindKeyAsync(key, ct) is { } found && !found.IsExpired(time.GetUtcNow()) ? found : null;
+
+    /// <summary>The same, also of one that has expired, whose holder is told so. That it is used is kept, once an hour.</summary>
+    public async Task<ApiKey?> FindKeyAsync(string key, CancellationToken ct)
     {
         if (KeySecret.IdOf(key) is not { } id) return null;
-        await using var session = store.QuerySession();
+        await using var session = store.LightweightSession();
         var stored = await session.LoadAsync<ApiKey>(id, ct);
-        return stored is { RevokedAt: null } && KeySecret.Matches(key, stored.Hash) ? stored : null;
+        if (stored is not { RevokedAt: null } || !KeySecret.Matches(key, stored.Hash)) return null;
+        var now = time.GetUtcNow();
+        if (stored.IsExpired(now) || now - stored.UsedAt < UsedStep) return stored;
+        session.QueueSqlCommand(UseKey, now.ToString("O"), id);
+        await session.SaveChangesAsync(ct);
+        return stored;
     }
 
     /// <summary>Every key of an operator, revoked ones too, in the order in which they were made.</summary>

@@ -14,8 +14,15 @@ public sealed record OperatorCard(string Id, string Name, string Zone);
 /// <param name="Scopes">What it may do.</param>
 /// <param name="MadeAt">When it was made.</param>
 /// <param name="RevokedAt">When it was revoked.</param>
+/// <param name="UntilAt">When it ends by itself; null for one that does not.</param>
+/// <param name="UsedAt">When it was last used, to the hour.</param>
 public sealed record ApiKey(
-    string Id, string Operator, string Name, string Hash, IReadOnlyList<KeyScope> Scopes, DateTimeOffset MadeAt, DateTimeOffset? RevokedAt);
+    string Id, string Operator, string Name, string Hash, IReadOnlyList<KeyScope> Scopes, DateTimeOffset MadeAt, DateTimeOffset? RevokedAt,
+    DateTimeOffset? UntilAt = null, DateTimeOffset? UsedAt = null)
+{
+    /// <summary>Whether it has ended by itself.</summary>
+    public bool IsExpired(DateTimeOffset now) => UntilAt is { } until && until <= now;
+}
 
 /// <summary>What a key may do.</summary>
 public enum KeyScope

@@ -52,6 +52,15 @@ public sealed class FleetPasskeys(IDocumentStore store, TimeProvider time)
         return true;
     }
 
+    /// <summary>Keys of those of an operator who have a passkey or a password.</summary>
+    public async Task<IReadOnlySet<string>> WithAWayInAsync(string @operator, CancellationToken ct)
+    {
+        await using var session = store.QuerySession();
+        var keys = await session.Query<PersonPasskey>().Where(k => k.PersonKey.StartsWith(@operator + "/")).Select(k => k.PersonKey).ToListAsync(ct);
+        var passwords = await session.Query<PersonPassword>().Where(p => p.Id.StartsWith(@operator + "/")).Select(p => p.Id).ToListAsync(ct);
+        return keys.Concat(passwords).ToHashSet(StringComparer.Ordinal);
+    }
+
     /// <summary>A person's password, or null.</summary>
     public async Task<PersonPassword?> PasswordAsync(string personKey, CancellationToken ct)
     {

@@ -52,6 +52,17 @@ public sealed class FleetSessions(IDocumentStore store, NpgsqlDataSource source,
         return [.. all.Where(s => IsOpen(s, person.Role, now))];
     }
 
+    /// <summary>How many open sessions each person of an operator has, by the person's key.</summary>
+    public async Task<IReadOnlyDictionary<string, int>> CountsAsync(string @operator, CancellationToken ct)
+    {
+        var now = time.GetUtcNow();
+        await using var session = store.QuerySession();
+        var roles = (await session.Query<PersonCard>().Where(p => p.Operator == @operator).ToListAsync(ct)).ToDictionary(p => p.Id, p => p.Role, StringComparer.Ordinal);
+        var all = await session.Query<PersonSession>().Where(s => s.PersonKey.StartsWith(@operator + "/") && s.UntilAt > now).ToListAsync(ct);
+        return all.Where(s => roles.TryGetValue(s.PersonKey, out var role) && IsOpen(s, role, now))
+            .GroupBy(s => s.PersonKey, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
+    }
+
     /// <summary>Ends a session by its secret.</summary>
     public Task EndAsync(string secret, CancellationToken ct) => EndWhereAsync(s => s.Id == KeySecret.Hash(secret), ct);
 

@@ -33,6 +33,10 @@ public static class Problems
     public static IResult Unauthorized() =>
         Make(StatusCodes.Status401Unauthorized, "key-needed", "Send a valid API key as \"Authorization: Bearer fw_…\".", []);
 
+    /// <summary>The key was good, and has ended by itself.</summary>
+    public static IResult Expired(DateTimeOffset until) => Make(
+        StatusCodes.Status401Unauthorized, "key-expired", $"This key ended on {until.ToUniversalTime():yyyy-MM-dd HH:mm} UTC: ask whoever runs your fleet's record for a new one (fleetwake key make).", []);
+
     /// <summary>The key lacks the scope.</summary>
     public static IResult Forbidden() =>
         Make(StatusCodes.Status403Forbidden, "scope-needed", "This key may not do that: ask for one with the scope that the route names.", []);

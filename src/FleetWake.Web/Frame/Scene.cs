@@ -19,6 +19,7 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
         (new("/office/tags", "nav.tags"), Matter.Register),
         (new("/office/devices", "nav.devices"), Matter.Devices),
         (new("/office/quarantine", "nav.quarantine"), Matter.Quarantine),
+        (new("/office/people", "nav.people"), Matter.People),
     ];
 
     /// <summary>Where this person can go.</summary>

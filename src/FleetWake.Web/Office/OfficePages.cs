@@ -1,6 +1,7 @@
 using FleetWake.Logbook.People;
 using FleetWake.Web.Frame;
 using FleetWake.Web.Office.Devices;
+using FleetWake.Web.Office.People;
 using FleetWake.Web.Office.Photos;
 using FleetWake.Web.Office.Quarantine;
 using FleetWake.Web.Office.Tags;
@@ -23,5 +24,7 @@ public static class OfficePages
         office.MapQuarantinePage();
         office.MapTags();
         office.MapPhotos();
+        office.MapPeoplePages();
+        office.MapMySignIn();
     }
 }

@@ -20,6 +20,8 @@ public sealed class ApiKeyHandler(
 
     private const string Bearer = "Bearer ";
 
+    private ApiKey? expired;
+
     /// <inheritdoc/>
     protected override async Task<AuthenticateResult> HandleAuthenticateAsync()
     {
@@ -27,8 +29,13 @@ public sealed class ApiKeyHandler(
         if (Context.GetEndpoint()?.Metadata.GetMetadata<IAuthorizeData>() is null) return AuthenticateResult.NoResult();
         var header = Request.Headers.Authorization.ToString();
         if (!header.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase)) return AuthenticateResult.NoResult();
-        var key = await operators.RecognizeAsync(header[Bearer.Length..].Trim(), Context.RequestAborted);
+        var key = await operators.FindKeyAsync(header[Bearer.Length..].Trim(), Context.RequestAborted);
         if (key is null) return AuthenticateResult.Fail("unknown or revoked key");
+        if (key.IsExpired(TimeProvider.GetUtcNow()))
+        {
+            expired = key;
+            return AuthenticateResult.Fail("expired key");
+        }
 
         var identity = new ClaimsIdentity(SchemeName);
         identity.AddClaim(new Claim(Claims.Operator, key.Operator));
@@ -40,7 +47,7 @@ public sealed class ApiKeyHandler(
     protected override async Task HandleChallengeAsync(AuthenticationProperties properties)
     {
         Response.Headers.WWWAuthenticate = "Bearer";
-        await Api.Problems.Unauthorized().ExecuteAsync(Context);
+        await (expired is { UntilAt: { } until } ? Api.Problems.Expired(until) : Api.Problems.Unauthorized()).ExecuteAsync(Context);
     }
 
     /// <inheritdoc/>

@@ -20,7 +20,7 @@ internal static class SignInPages
         pages.MapPost(SessionHandler.SignInPath, ByPasswordAsync);
         pages.MapPost(SessionHandler.SignInPath + "/passkey/asked", (HttpContext http, Passkeys passkeys) => passkeys.AskForKnownAsync(http));
         pages.MapPost(SessionHandler.SignInPath + "/passkey", ByPasskeyAsync);
-        pages.MapPost(SignOutPath, OutAsync);
+        pages.MapPost(SignOutPath, OutAsync).NeedsSomebody();
     }
 
     private static IResult Page(HttpContext http, string? to, string? name = null, string? wrong = null) =>
@@ -46,16 +46,12 @@ internal static class SignInPages
         return Results.Json(new { to = ComingIn.Path(answered.To) });
     }
 
-    // Whoever's session just ended by itself is out already, and is told nothing else.
-    private static async Task<IResult> OutAsync(HttpContext http, FleetSessions sessions, SignInNotes notes)
+    // Whoever's session just ended by itself is out already, and comes to the same page.
+    private static async Task<IResult> OutAsync(HttpContext http, FleetPeople people, FleetSessions sessions, SignInNotes notes)
     {
-        if (SessionHandler.SecretOf(http.Request) is { } secret)
-        {
-            var person = await sessions.RecognizeAsync(secret, http.RequestAborted);
-            await sessions.EndAsync(secret, http.RequestAborted);
-            if (person is not null) await notes.AddAsync(person, SignInEvent.SignedOut, http.Whence(), http.RequestAborted);
-        }
-
+        await sessions.EndAsync(SessionHandler.SecretOf(http.Request)!, http.RequestAborted);
+        if (await people.FindAsync(http.User.OperatorOf(), http.User.PersonOf()!, http.RequestAborted) is { } person)
+            await notes.AddAsync(person, SignInEvent.SignedOut, http.Whence(), http.RequestAborted);
         SessionHandler.Take(http);
         return Results.LocalRedirect(SessionHandler.SignInPath);
     }

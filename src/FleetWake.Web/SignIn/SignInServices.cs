@@ -1,4 +1,5 @@
 using FleetWake.Store.People;
+using FleetWake.Web.Office.People;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.HttpOverrides;
@@ -45,6 +46,8 @@ internal static class SignInServices
         services.AddScoped<Passkeys>();
         services.AddScoped<Passwords>();
         services.AddScoped<ComingIn>();
+        services.AddSingleton<PeopleDesk>();
+        services.AddSingleton<MyWays>();
     }
 
     /// <summary>

@@ -10,19 +10,23 @@ internal static class KeyCommand
 {
     public static Command Make() => new("key", "Makes, lists and revokes API keys. Needs FLEETWAKE_DB.") { MakeKey(), List(), Revoke() };
 
+    private const int MostDays = 3650;
+
     private static Command MakeKey()
     {
         var name = new Option<string>("--name") { Description = "What the key is for.", DefaultValueFactory = _ => "api" };
         var readOnly = new Option<bool>("--read-only") { Description = "The key may read, and not send records." };
         var calendar = new Option<bool>("--calendar") { Description = "The key opens the calendar of due dates and nothing else; its address is printed too." };
-        var command = new Command("make", "Makes a key and prints it; it is shown this once, only its hash is kept.") { OperatorCommand.Operator, name, readOnly, calendar };
+        var days = new Option<int?>("--days") { Description = "The key ends by itself after so many days; it does not when not given." };
+        var command = new Command("make", "Makes a key and prints it; it is shown this once, only its hash is kept.") { OperatorCommand.Operator, name, readOnly, calendar, days };
         command.SetAction((parsed, ct) => OperatorCommand.WithAsync(async operators =>
         {
             var card = await OperatorCommand.NeedAsync(operators, parsed.GetRequiredValue(OperatorCommand.Operator), ct);
             var feed = parsed.GetValue(calendar);
             if (feed && parsed.GetValue(readOnly)) throw new CommandException("Give --read-only or --calendar, not both: a calendar key opens the calendar alone.");
             KeyScope[] scopes = feed ? [KeyScope.Calendar] : parsed.GetValue(readOnly) ? [KeyScope.Read] : [KeyScope.Record, KeyScope.Read];
-            var key = await operators.MakeKeyAsync(card.Id, parsed.GetRequiredValue(name), scopes, ct);
+            if (parsed.GetValue(days) is < 1 or > MostDays) throw new CommandException($"--days is {parsed.GetValue(days)}: give 1 to {MostDays}, or leave it out for a key that does not end by itself.");
+            var key = await operators.MakeKeyAsync(card.Id, parsed.GetRequiredValue(name), scopes, ct, parsed.GetValue(days) is { } lasts ? TimeSpan.FromDays(lasts) : null);
             Console.WriteLine(key);
 
             // The key stands alone on standard output, for scripts that keep it.
@@ -38,15 +42,22 @@ internal static class KeyCommand
 
     private static Command List()
     {
-        var command = new Command("list", "Lists an operator's keys: id, name, scopes, when made and when revoked. The keys themselves are not kept.") { OperatorCommand.Operator };
+        var command = new Command("list", "Lists an operator's keys: id, name, scopes, when made, until when, last use to the hour, and whether in use. The keys themselves are not kept.") { OperatorCommand.Operator };
         command.SetAction((parsed, ct) => OperatorCommand.WithAsync(async operators =>
         {
             var card = await OperatorCommand.NeedAsync(operators, parsed.GetRequiredValue(OperatorCommand.Operator), ct);
             foreach (var key in await operators.KeysAsync(card.Id, ct))
-                Console.WriteLine($"{key.Id}\t{key.Name}\t{string.Join(',', key.Scopes.Select(s => Words.Of(s)))}\tmade {key.MadeAt:u}\t{(key.RevokedAt is { } at ? $"revoked {at:u}" : "in use")}");
+            {
+                var until = key.UntilAt is { } end ? $"until {end:u}" : "without end";
+                var used = key.UsedAt is { } at ? $"last used {at:u}" : "never used";
+                Console.WriteLine($"{key.Id}\t{key.Name}\t{string.Join(',', key.Scopes.Select(s => Words.Of(s)))}\tmade {key.MadeAt:u}\t{until}\t{used}\t{State(key)}");
+            }
         }));
         return command;
     }
+
+    private static string State(ApiKey key) =>
+        key.RevokedAt is { } at ? $"revoked {at:u}" : key.IsExpired(TimeProvider.System.GetUtcNow()) ? "expired" : "in use";
 
     private static Command Revoke()
     {

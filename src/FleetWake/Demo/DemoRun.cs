@@ -96,7 +96,12 @@ public sealed record DemoRun(string Out, bool Once)
         await UntilAsync("the digest", async () => (await ledger.CountsAsync(ct)).GetValueOrDefault(MailState.Sent) > 0, ct);
         var digests = (await ledger.CountsAsync(ct)).Values.Sum();
         Say($"digest mailed to {ManagerAddress}: open the .html beside the .eml in {Out}");
-        if (!Once) Console.WriteLine(DemoDock.WhereToLook(address, key));
+        if (!Once)
+        {
+            Console.WriteLine(DemoDock.WhereToLook(address, key));
+            Console.WriteLine(await DemoPeople.WhereToSignInAsync(app, card, ct));
+        }
+
         return new Totals(fleet.Boats, records, findings.Count, digests);
     }
 

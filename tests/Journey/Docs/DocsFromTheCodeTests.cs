@@ -16,6 +16,9 @@ public sealed class DocsFromTheCodeTests
     public void The_table_of_parameters_is_the_codes() => DocsFolder.HoldPart("reading.md", "parameters", RouteTables.Parameters());
 
     [Fact]
+    public void The_table_of_who_may_do_what_is_the_codes() => DocsFolder.HoldPart("people.md", "permissions", PeopleTable.Write());
+
+    [Fact]
     public void The_examples_are_the_codes()
     {
         DocsFolder.Hold(Path.Combine("examples", "1-records.http"), ExampleFiles.Records());
