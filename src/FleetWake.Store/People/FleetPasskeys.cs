@@ -52,6 +52,16 @@ public sealed class FleetPasskeys(IDocumentStore store, TimeProvider time)
         return true;
     }
 
+    /// <summary>Takes every way in off and ends the sessions: whoever found the lost device comes in no more.</summary>
+    public async Task TakeAllOffAsync(PersonCard person, CancellationToken ct)
+    {
+        await using var session = store.LightweightSession();
+        session.DeleteWhere<PersonPasskey>(k => k.PersonKey == person.Id);
+        session.DeleteWhere<PersonSession>(s => s.PersonKey == person.Id);
+        session.Delete<PersonPassword>(person.Id);
+        await session.SaveChangesAsync(ct);
+    }
+
     /// <summary>Keys of those of an operator who have a passkey or a password.</summary>
     public async Task<IReadOnlySet<string>> WithAWayInAsync(string @operator, CancellationToken ct)
     {

@@ -3,7 +3,6 @@ using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Office;
 using FleetWake.Logbook.People;
-using FleetWake.Logbook.Policies;
 
 namespace FleetWake.Web.Dock;
 
@@ -14,11 +13,13 @@ namespace FleetWake.Web.Dock;
 internal static class DockKinds
 {
     /// <summary>Kinds that only the office records.</summary>
-    public static IReadOnlySet<string> OfTheOffice { get; } = new HashSet<string>(StringComparer.Ordinal)
-    {
-        OpenDock.Kind, InvitePerson.Kind, GiveRole.Kind, EnrolDevice.Kind, RevokeDevice.Kind, SetSchedule.Kind, SetPrice.Kind, ReleaseQuarantinedEntry.Kind,
-        SetInspectionRule.Kind, SetHireStates.Kind, SettleContradiction.Kind,
-    };
+    public static IReadOnlySet<string> OfTheOffice { get; } = ((string[])
+    [
+        OpenDock.Kind, EnrolDevice.Kind, RevokeDevice.Kind, ReleaseQuarantinedEntry.Kind, SettleContradiction.Kind,
+
+        // And whatever nobody who works at a dock may record anywhere: rules, prices, schedules, people, the end of a claim.
+        .. RecordKind.All.Where(k => !Permissions.Allow(Role.Mechanic, k, k.Example) && !Permissions.Allow(Role.Operator, k, k.Example)).Select(k => k.Name),
+    ]).ToHashSet(StringComparer.Ordinal);
 
     /// <summary>Why a phone may not record this; null when it may.</summary>
     public static Refusal? Refusal(RecordKind kind, JsonObject record) =>

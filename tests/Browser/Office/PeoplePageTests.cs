@@ -56,12 +56,19 @@ public sealed class PeoplePageTests(ChromiumFixture chromium, PostgresFixture po
         Assert.Equal(0, await invited.Locator("#invite").CountAsync());
         Assert.Equal(0, await invited.Locator("text=Comings and goings").CountAsync());
 
+        // A lost phone: what it could do is gone with one tick, and a new link is there.
+        await page.ClickAsync("text=Change Ines Gull");
+        await page.CheckAsync("[name=lost]:visible");
+        await page.Locator("li", new() { HasText = "Ines Gull" }).GetByText("Make a new link").ClickAsync();
+        await page.WaitForSelectorAsync("text=A link for Ines Gull");
+        await invited.GotoAsync("/office");
+        Assert.Contains("/sign-in", invited.Url, StringComparison.Ordinal);
+        Assert.Contains("Invited", await page.Locator("li", new() { HasText = "Ines Gull" }).InnerTextAsync(), StringComparison.Ordinal);
+
         await page.ClickAsync("text=Change Ines Gull");
         await page.CheckAsync("[name=forget]:visible");
         await page.Locator("li", new() { HasText = "Ines Gull" }).GetByText("End access").ClickAsync();
         await page.WaitForSelectorAsync("text=name and address are erased");
-        await invited.GotoAsync("/office");
-        Assert.Contains("/sign-in", invited.Url, StringComparison.Ordinal);
         Assert.Contains("was refused (/office/people)", await page.InnerTextAsync("table"), StringComparison.Ordinal);
     }
 

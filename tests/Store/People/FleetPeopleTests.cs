@@ -159,7 +159,7 @@ public sealed class FleetPeopleTests(PostgresFixture postgres) : IAsyncLifetime
         {
             secret = await sessions.BeginAsync(person, Ct);
             time.Advance(TimeSpan.FromMinutes(2));
-            await Task.WhenAll([.. Enumerable.Range(0, 6).Select(_ => Task.Run(() => sessions.RecognizeAsync(secret, Ct))), Task.Run(() => sessions.EndAsync(secret, Ct))]);
+            await Task.WhenAll([.. Enumerable.Range(0, 6).Select(_ => Task.Run(() => sessions.RecognizeAsync(secret, Ct), Ct)), Task.Run(() => sessions.EndAsync(secret, Ct), Ct)]);
             Assert.Null(await sessions.RecognizeAsync(secret, Ct));
         }
 

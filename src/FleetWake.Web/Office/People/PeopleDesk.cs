@@ -32,5 +32,5 @@ internal sealed class PeopleDesk(FleetOperators operators, FleetPeople people, F
     }
 
     /// <summary>Shows a link on the page that follows, once.</summary>
-    public void ShowOnce(HttpContext http, PersonCard person, string secret) => Link.Give(http, $"{person.Name}\n{FleetInvitations.PathOf(secret)}");
+    public static void ShowOnce(HttpContext http, PersonCard person, string secret) => Link.Give(http, $"{person.Name}\n{FleetInvitations.PathOf(secret)}");
 }

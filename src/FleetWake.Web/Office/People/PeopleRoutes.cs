@@ -42,13 +42,21 @@ internal static class PeopleRoutes
         var person = typed.Person.Length > 0 ? typed.Person : await desk.People.FreeIdAsync(card.Id, role, http.RequestAborted);
         var answer = await desk.People.InviteAsync(card, person, typed.Name, typed.Address, role, http.HandOf(), http.RequestAborted);
         if (answer.Person is null) return await PageAsync(http, desk, typed, answer.Refusals);
-        desk.ShowOnce(http, answer.Person, await invitations.MakeAsync(answer.Person, signsIn: false, http.RequestAborted));
+        PeopleDesk.ShowOnce(http, answer.Person, await invitations.MakeAsync(answer.Person, signsIn: false, http.RequestAborted));
         return Results.LocalRedirect(Path);
     }
 
-    private static Task<IResult> LinkAsync(string person, HttpContext http, PeopleDesk desk, FleetInvitations invitations, SignInNotes notes) => OfAsync(person, http, desk, async found =>
+    private static Task<IResult> LinkAsync(
+        string person, HttpContext http, PeopleDesk desk, FleetInvitations invitations, FleetPasskeys ways, SignInNotes notes) => OfAsync(person, http, desk, async found =>
     {
-        desk.ShowOnce(http, found, await invitations.MakeAsync(found, signsIn: false, http.RequestAborted));
+        // Not one's own: this answer would be the last that one sees.
+        if ((await http.Request.ReadFormAsync(http.RequestAborted))["lost"] == "on" && person != http.User.PersonOf())
+        {
+            await ways.TakeAllOffAsync(found, http.RequestAborted);
+            await notes.AddAsync(found, SignInEvent.PasskeyTakenOff, http.Whence(), http.RequestAborted, "all", http.User.PersonOf());
+        }
+
+        PeopleDesk.ShowOnce(http, found, await invitations.MakeAsync(found, signsIn: false, http.RequestAborted));
         await notes.AddAsync(found, SignInEvent.Invited, http.Whence(), http.RequestAborted, "link", http.User.PersonOf());
         return [];
     });
