@@ -176,6 +176,7 @@ public sealed class FleetPeopleTests(PostgresFixture postgres) : IAsyncLifetime
     {
         var notes = new SignInNotes(database.Store, time);
         var person = await InviteAsync("mech-1", Role.Mechanic);
+        time.Advance(TimeSpan.FromMinutes(1));
         await notes.AddAsync(person, SignInEvent.SignedIn, Whence.Internet, Ct, "passkey");
         Assert.Equal([SignInEvent.SignedIn, SignInEvent.Invited], (await notes.NewestAsync(Card.Id, 10, Ct)).Select(n => n.What));
         Assert.Empty(await notes.NewestAsync("other-fleet", 10, Ct));
