@@ -59,7 +59,8 @@ internal sealed class PasskeyUsers(FleetPasskeys passkeys, TimeProvider time) : 
 
     // What was attested is not kept: makers of authenticators are not judged here, and it names the model.
     private static UserPasskeyInfo Info(PersonPasskey k) => new(
-        Base64Url.DecodeFromChars(k.Id), k.PublicKey, k.MadeAt, (uint)k.SignCount, [.. k.Transports], k.Verifies, k.Copied, k.IsCopied, [], []) { Name = k.Name };
+        Base64Url.DecodeFromChars(k.Id), k.PublicKey, k.MadeAt, (uint)k.SignCount, [.. k.Transports], k.Verifies, k.Copied, k.IsCopied, [], [])
+    { Name = k.Name };
 
     private static NotSupportedException NotOurs() => new("Accounts are kept by FleetPeople.");
 }

@@ -11,8 +11,12 @@ internal sealed class Authenticator(ICDPSession devtools, string id)
         await devtools.SendAsync("WebAuthn.enable");
         var options = new Dictionary<string, object>
         {
-            ["protocol"] = "ctap2", ["transport"] = "internal", ["hasResidentKey"] = true, ["hasUserVerification"] = true,
-            ["isUserVerified"] = true, ["automaticPresenceSimulation"] = true,
+            ["protocol"] = "ctap2",
+            ["transport"] = "internal",
+            ["hasResidentKey"] = true,
+            ["hasUserVerification"] = true,
+            ["isUserVerified"] = true,
+            ["automaticPresenceSimulation"] = true,
         };
         var made = await devtools.SendAsync("WebAuthn.addVirtualAuthenticator", new Dictionary<string, object> { ["options"] = options });
         return new Authenticator(devtools, made!.Value.GetProperty("authenticatorId").GetString()!);
