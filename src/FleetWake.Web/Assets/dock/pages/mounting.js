@@ -30,7 +30,8 @@ export async function act(/** @type {any} */ card) {
   const part = pick(t('dock-duty.part'), parts.map((/** @type {any} */ p) => ({ value: p.part, words: `${p.name ?? p.part}${p.atDock === undefined ? '' : ` (${p.atDock})`}` })), { none: t('dock-duty.no_part') });
   /** @type {any} */
   let which = pick(t('dock-mounting.prop'), []);
-  const prop = { node: spares, get: () => which.get(), set: (/** @type {any} */ v) => { which.set(v); other(); }, say: () => {}, read: () => which.read() };
+  let wanted = '';
+  const prop = { node: spares, get: () => which.get(), set: (/** @type {any} */ v) => { wanted = v; which.set(v); other(); }, say: () => {}, read: () => which.read() };
 
   function other() { tag.node.hidden = which.get() !== OTHER; }
 
@@ -38,7 +39,7 @@ export async function act(/** @type {any} */ card) {
     const here = partOf(card, position.get());
     const fitted = position.get() ? fittedNow(here, own) : null;
     fill(off, fitted ? [h('p', null, t('dock-mounting.comes_off', { prop: fitted })), why.node] : null);
-    const kept = which.get();
+    const kept = which.get() || wanted;
     which = pick(t('dock-mounting.prop'), [
       ...(fitted ? [{ value: fitted, words: t('dock-mounting.same', { prop: fitted }) }] : []),
       ...fitsOf(here).map((/** @type {any} */ f) => ({ value: f.prop, words: `${f.prop} · ${f.size ?? ''} · ${placeOf(f)}` })),
