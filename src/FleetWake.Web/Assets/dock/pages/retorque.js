@@ -23,6 +23,7 @@ export async function act(/** @type {any} */ card) {
   function turn() {
     const part = partOf(card, position.get());
     const kept = [torque?.get(), pin?.get()];
+    place.hidden = !position.get();
     torque = torqueField(part.engine);
     pin = tick(t('dock-retorque.new_pin_' + fasteningOf(part.engine)));
     torque.set(kept[0]);
