@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using FleetWake.Tests.Program;
 using Microsoft.Playwright;
 
 namespace FleetWake.Browser.Tests.Dock;
@@ -154,6 +155,9 @@ public sealed class FlowTests(OldMole dock)
         await phone.Page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "prop.png", MimeType = "image/png", Buffer = Web.Frame.AssetFiles.Bytes("dock/icon-192.png") });
         await phone.ReadsAsync("1 taken");
         await phone.RecordAsync("Short look");
+        await phone.TypeAsync("In your words", "Skeg chipped as well.");
+        await phone.TapAsync("Keep the words");
+        await RunningFleet.UntilAsync("photo and words at the office", async () => await phone.Page.EvaluateAsync<bool>("async () => { const db = await import(document.querySelector('script[type=module]').src.replace('main.js', 'db.js')); return (await db.all('photos')).every(p => p.sent && !p.told && !p.blob) && (await db.all('entries')).some(e => e.noteSent); }"), Ct);
         var look = Record((await dock.Fleet.ExactlyAsync(1, "boats/eider", "looked_over", Ct))[0]);
         Assert.Equal(64, look["photo"]!.GetValue<string>().Length);
         var strike = Record((await dock.Fleet.ExactlyAsync(1, "boats/eider", "strike_reported", Ct))[0]);

@@ -25,7 +25,7 @@ public sealed class AtOldMole : ICollectionFixture<OldMole>
 public sealed class OldMole(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
 {
     /// <summary>Boats with one engine; Linnet was struck.</summary>
-    private static readonly string[] Singles = ["tern", "linnet", "auk", "dunlin", "eider", "fulmar", "godwit", "knot", "plover", "ruff", "scoter", "shag", "skua", "smew", "whimbrel"];
+    private static readonly string[] Singles = ["tern", "linnet", "auk", "dunlin", "eider", "fulmar", "godwit", "knot", "plover", "ruff", "sanderling", "scoter", "shag", "skua", "smew", "whimbrel"];
 
     /// <summary>The program.</summary>
     public BrowsedFleet Fleet { get; private set; } = null!;

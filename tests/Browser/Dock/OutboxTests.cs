@@ -1,3 +1,6 @@
+using System.Text.Json;
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Attribution;
 using FleetWake.Store.Devices;
 using FleetWake.Tests.Program;
 using Microsoft.Playwright;
@@ -65,7 +68,7 @@ public sealed class OutboxTests(OldMole dock)
     }
 
     [Fact]
-    public async Task A_phone_that_is_revoked_midway_keeps_its_entries_and_says_what_to_do()
+    public async Task What_a_phone_that_was_revoked_midway_brings_is_kept_back_and_it_says_what_to_do()
     {
         var phone = await DockPhone.EnrolledAsync(dock);
         await phone.LoseSignalAsync();
@@ -77,8 +80,44 @@ public sealed class OutboxTests(OldMole dock)
         await phone.GoAsync("/dock/phone");
         await phone.ReadsAsync("Nothing is lost.");
         await phone.GoAsync("/dock/outbox");
-        await phone.ReadsAsync("Scoter: Strike");
+        await phone.ReadsAsync("kept back for a person to decide");
         Assert.Empty(await dock.Fleet.FactsAsync("boats/scoter", "strike_reported", Ct));
+    }
+
+    [Fact]
+    public async Task A_name_that_was_claimed_without_signal_is_confirmed_by_a_PIN_later()
+    {
+        var phone = await DockPhone.EnrolledAsync(dock);
+        await phone.OpenAsync("/dock/who");
+        await phone.TapAsync("Bo");
+        await phone.TapAsync("Go on without a PIN");
+        await phone.IsAtAsync("Boats");
+        await phone.LoseSignalAsync();
+        await StrikeAsync(phone, "sanderling", "rock");
+        await phone.ReadsAsync("name not confirmed by PIN");
+        await phone.FindSignalAsync();
+        await phone.AllSentAsync();
+        var code = await dock.Fleet.Fleet.Service<DockPins>().MakeStartCodeAsync(RunningFleet.Operator, "mech-2", Ct);
+        await phone.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "1 entry waits for a PIN" }).ClickAsync();
+        await phone.TapAsync("Bo");
+        await phone.ReadsAsync("Your PIN also confirms an entry made in your name.");
+        await phone.TypeAsync("Start code of the office", code);
+        await phone.TypeAsync("A PIN of your own", "27182");
+        await phone.TapAsync("Go on");
+        await phone.ReadsAsync("Six digits, please.");
+        await phone.TypeAsync("A PIN of your own", "271828");
+        await phone.TapAsync("Go on");
+        await phone.IsAtAsync("Boats");
+
+        // One entry before the PIN, one behind it: both are known to be Bo's, and the PIN stands nowhere on the phone.
+        await StrikeAsync(phone, "sanderling", "wood");
+        await phone.AllSentAsync();
+        var strikes = await dock.Fleet.ExactlyAsync(2, "boats/sanderling", "strike_reported", Ct);
+        foreach (var strike in strikes)
+        {
+            var entry = strike["record"]!["entry"]!.Deserialize<Entry>(LogbookJson.Options)!;
+            Assert.NotNull((await dock.Fleet.Fleet.Service<DockSignatures>().AttributionsAsync(RunningFleet.Operator, [entry], Ct))[entry.Id].ConfirmedAt);
+        }
     }
 
     [Fact]

@@ -50,8 +50,9 @@ public sealed class PagesTests(OldMole dock)
 
     private async Task SeeAsync(string path, string? name = null)
     {
-        await phone.OpenAsync(path);
-        await phone.Page.WaitForSelectorAsync("body[data-drawn]");
+        if (phone.Page.Url == "about:blank") await phone.OpenAsync(path);
+        else await phone.GoAsync(path);
+        await phone.Page.WaitForSelectorAsync($"body[data-drawn='{path}']");
         await SeeHereAsync(name ?? path.Trim('/').Replace('/', '-'));
     }
 

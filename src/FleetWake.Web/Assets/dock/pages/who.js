@@ -33,6 +33,7 @@ export async function show() {
     const mine = (await entries()).filter(e => e.claimed && e.by === person.person && e.fate !== 'withdrawn');
     const start = !person.hasPin;
     const pinInput = { most: 6, needed: true, type: 'password', pattern: PIN, wrong: t('dock-who.six'), attributes: { inputmode: 'numeric' } };
+    /** @type {Record<string, import('../fields.js').Field>} */
     const fields = start
       ? { pin: textField(t('dock-who.start_code'), { needed: true, hint: t('dock-who.start_code_what') }), newPin: textField(t('dock-who.new_pin'), pinInput) }
       : { pin: textField(t('dock-who.pin'), pinInput) };
@@ -41,7 +42,8 @@ export async function show() {
       body: [h('h2', null, person.name), mine.length > 0 ? h('p.note', null, count('dock-who.confirms', mine.length)) : null, Object.values(fields).map(f => f.node)],
       record: async values => {
         try {
-          if (start) await ask('/pin', { json: { person: person.person, pin: values.pin, newPin: values.newPin } });
+          // A start code is good for one PIN: should the line break behind it, the PIN is set all the same.
+          if (start && !person.hasPin) { await ask('/pin', { json: { person: person.person, pin: values.pin, newPin: values.newPin } }); person.hasPin = true; await keep('today', state.today); }
           // The PIN confirms what was entered in this name, and ids for what is entered until it is asked for again: so that
           // the phone need not keep it.
           const own = (await entries()).filter(e => e.claimed && e.by === person.person).map(e => e.id).slice(0, 900);
