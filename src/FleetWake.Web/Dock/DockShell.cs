@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Net;
 using System.Security.Cryptography;
 using System.Text;
@@ -22,6 +23,13 @@ public static class DockShell
     [
         "main", "db", "dom", "texts", "time", "state", "api", "device", "today", "outbox", "sending", "shapes", "frame", "router", "hire", "space",
     ];
+
+    private static string TextsJson { get; } = JsonSerializer.Serialize(
+        PageTexts.English.Keys.Where(k => k.StartsWith("dock", StringComparison.Ordinal)).Order(StringComparer.Ordinal).ToDictionary(k => k, k => PageTexts.English[k]));
+
+    private static byte[] PackedTexts { get; } = Pack(TextsJson);
+
+    private static string TextsHash { get; } = HashOf(TextsJson);
 
     /// <summary>Changes whenever the page, a module or a word does: the phone keeps one version whole.</summary>
     public static string Version { get; } = AssetFiles.Version == "dev" ? "dev" : VersionOf();
@@ -107,7 +115,10 @@ public static class DockShell
     {
         // Named by its version it never changes; a phone that asks without one gets the newest.
         if (http.Request.Query["v"] == TextsHash) http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
-        return Results.Text(TextsJson, "application/json; charset=utf-8");
+        http.Response.Headers.Vary = "Accept-Encoding";
+        if (!http.Request.Headers.AcceptEncoding.ToString().Contains("br", StringComparison.Ordinal)) return Results.Text(TextsJson, "application/json; charset=utf-8");
+        http.Response.Headers.ContentEncoding = "br";
+        return Results.Bytes(PackedTexts, "application/json; charset=utf-8");
     }
 
     private static IResult Answer(HttpContext http, string text, string type)
@@ -120,10 +131,12 @@ public static class DockShell
 
     private static string TextsUrl() => $"/dock/texts.json?v={TextsHash}";
 
-    private static string TextsJson { get; } = JsonSerializer.Serialize(
-        PageTexts.English.Keys.Where(k => k.StartsWith("dock", StringComparison.Ordinal)).Order(StringComparer.Ordinal).ToDictionary(k => k, k => PageTexts.English[k]));
-
-    private static string TextsHash { get; } = HashOf(TextsJson);
+    private static byte[] Pack(string text)
+    {
+        var packed = new MemoryStream();
+        using (var brotli = new BrotliStream(packed, CompressionLevel.SmallestSize, leaveOpen: true)) brotli.Write(Encoding.UTF8.GetBytes(text));
+        return packed.ToArray();
+    }
 
     private static string VersionOf() => HashOf(AssetFiles.Version + TextsJson + First.Length);
 

@@ -6,6 +6,8 @@ namespace FleetWake.Browser.Tests.Dock;
 /// <summary>A phone of the dock in somebody's hand: what a person does with it, step by step.</summary>
 internal sealed class DockPhone(IBrowserContext window, IPage page)
 {
+    static DockPhone() => Assertions.SetDefaultExpectTimeout(20_000);
+
     public IBrowserContext Window => window;
 
     public IPage Page { get; private set; } = page;
@@ -30,6 +32,7 @@ internal sealed class DockPhone(IBrowserContext window, IPage page)
         return phone;
     }
 
+    /// <summary>Joins the dock, in Ana's hand.</summary>
     public async Task EnrolAsync(string code)
     {
         await Page.GotoAsync("/dock/enrol#" + code);
@@ -45,6 +48,25 @@ internal sealed class DockPhone(IBrowserContext window, IPage page)
 
     /// <summary>Follows a link by its words.</summary>
     public Task FollowAsync(string words) => Page.GetByRole(AriaRole.Main).GetByRole(AriaRole.Link, new LocatorGetByRoleOptions { Name = words }).First.ClickAsync();
+
+    /// <summary>Picks a key of a question.</summary>
+    public Task PickAsync(string question, string answer) => Page.GetByRole(AriaRole.Group, new PageGetByRoleOptions { Name = question }).Locator("label", new LocatorLocatorOptions { HasText = answer }).First.ClickAsync();
+
+    /// <summary>Types into a field.</summary>
+    public Task TypeAsync(string label, string text) => Page.GetByLabel(label).First.FillAsync(text);
+
+    /// <summary>Opens what is folded.</summary>
+    public Task UnfoldAsync(string words) => Page.Locator("summary", new PageLocatorOptions { HasText = words }).First.ClickAsync();
+
+    /// <summary>Records what the form says.</summary>
+    public async Task RecordAsync(string heading)
+    {
+        await TapAsync("Record");
+        await IsAtAsync("Recorded: " + heading);
+    }
+
+    /// <summary>Goes to another page of the app without a load, as its links do.</summary>
+    public Task GoAsync(string path) => Page.EvaluateAsync("path => { history.pushState(null, '', path); dispatchEvent(new PopStateEvent('popstate')); }", path);
 
     /// <summary>Goes to an address as a tag or the home screen does.</summary>
     public Task OpenAsync(string path) => Page.GotoAsync(path);

@@ -1,19 +1,14 @@
-using FleetWake.Tests.Kit;
 using Microsoft.Playwright;
 
 namespace FleetWake.Browser.Tests.Dock;
 
 /// <summary>Every page is held against the rules of accessibility; with LOOK_AT=folder each is also written there as a picture, for looking at.</summary>
-public sealed class PagesTests(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
+[Collection(AtOldMole.Name)]
+public sealed class PagesTests(OldMole dock)
 {
     private static readonly string? LookAt = Environment.GetEnvironmentVariable("LOOK_AT") is { Length: > 0 } folder ? folder : null;
 
-    private OldMole dock = null!;
     private DockPhone phone = null!;
-
-    public async ValueTask InitializeAsync() => dock = await OldMole.OpenAsync(chromium, postgres, "dock_pages");
-
-    public ValueTask DisposeAsync() => dock.DisposeAsync();
 
     [Fact]
     public async Task Every_page_is_accessible_in_light_and_dark_and_at_320_pixels()
@@ -34,6 +29,7 @@ public sealed class PagesTests(ChromiumFixture chromium, PostgresFixture postgre
         await SeeHereAsync("strike-how-hard");
         await phone.TapAsync("bent");
         await SeeHereAsync("strike-where");
+        await phone.IsKeptAsync();
         await phone.LoseSignalAsync();
         await phone.TapAsync("port");
         await phone.IsAtAsync("Recorded: Strike");
@@ -41,18 +37,22 @@ public sealed class PagesTests(ChromiumFixture chromium, PostgresFixture postgre
         await phone.FollowAsync("Change it");
         await phone.IsAtAsync("Change: Strike");
         await SeeHereAsync("strike-change");
-        await phone.Page.EvaluateAsync("history.pushState(null, '', '/dock/outbox'); dispatchEvent(new PopStateEvent('popstate'))");
+        await phone.GoAsync("/dock/outbox");
         await phone.IsAtAsync("Unsent");
         await SeeHereAsync("outbox-waiting");
-        await phone.Page.EvaluateAsync("history.pushState(null, '', '/dock/b/gannet'); dispatchEvent(new PopStateEvent('popstate'))");
+        await phone.GoAsync("/dock/b/gannet");
         await phone.IsAtAsync("Gannet");
         await SeeHereAsync("gannet-struck");
+
+        // Nothing of this reaches the office: other tests use the boat.
+        await phone.Window.CloseAsync();
     }
 
     private async Task SeeAsync(string path, string? name = null)
     {
-        await phone.OpenAsync(path);
-        await phone.Page.WaitForSelectorAsync("body[data-drawn]");
+        if (phone.Page.Url == "about:blank") await phone.OpenAsync(path);
+        else await phone.GoAsync(path);
+        await phone.Page.WaitForSelectorAsync($"body[data-drawn='{path}']");
         await SeeHereAsync(name ?? path.Trim('/').Replace('/', '-'));
     }
 

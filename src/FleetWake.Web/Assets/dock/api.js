@@ -60,6 +60,7 @@ async function askOnce(path, what) {
   // A sign-in page of some dock's wireless network is an answer, too, but not ours.
   if (response.ok && response.status !== 204 && body === null) { reached(false); throw new Offline('not the office'); }
   reached(true);
+  await learnSkew(response.headers.get('Date') ?? '');
   const { status } = response;
   if (response.ok || status === 304) return { status, body, tag: response.headers.get('ETag'), madeAt: response.headers.get('FleetWake-Made-At') };
   if (status >= 500 || status === 429 || status === 408) throw new Offline(String(status), Number(response.headers.get('Retry-After')) || 5);

@@ -39,19 +39,25 @@ function open() {
  */
 export async function within(stores, mode, work) {
   for (let attempt = 0; ; attempt++) {
+    /** @type {IDBTransaction | undefined} */
+    let tx;
     try {
       const db = await open();
-      const tx = db.transaction(stores, mode, mode === 'readwrite' ? { durability: 'strict' } : undefined);
+      tx = db.transaction(stores, mode, mode === 'readwrite' ? { durability: 'strict' } : undefined);
       const done = new Promise((resolve, reject) => {
+        if (!tx) return;
         tx.oncomplete = () => resolve(undefined);
-        tx.onabort = tx.onerror = () => reject(tx.error ?? new DOMException('aborted', 'AbortError'));
+        tx.onabort = () => reject(tx?.error ?? new DOMException('aborted', 'AbortError'));
       });
       // Told to whoever waits for it below; without this a failure of the work itself would be reported twice.
       done.catch(() => {});
-      const result = await work(...stores.map(s => tx.objectStore(s)));
+      const result = await work(...stores.map(s => /** @type {IDBTransaction} */ (tx).objectStore(s)));
       await done;
       return result;
-    } catch (error) {
+    } catch (caught) {
+      // A full disk shows in the transaction, not in the request that met it. What was begun must not half stay.
+      try { tx?.abort(); } catch { /* over already */ }
+      const error = tx?.error ?? caught;
       // "Connection lost": phones drop it in the background.
       if (attempt > 0 || !(error instanceof DOMException) || (error.name !== 'InvalidStateError' && error.name !== 'UnknownError')) throw error;
       opening = undefined;

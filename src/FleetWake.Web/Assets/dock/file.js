@@ -13,7 +13,7 @@ const FORMAT = 'fleetwake-dock-entries';
 /** Writes every entry, with the photos that are not sent, into a file. @returns {Promise<Blob>} */
 export async function exportFile() {
   const photos = [];
-  for (const p of await db.all('photos')) if (!p.sent && p.blob) photos.push({ entry: p.entry, n: p.n, original: p.original, capturedAt: p.capturedAt, type: p.blob.type, base64: await base64(p.blob) });
+  for (const p of await db.all('photos')) if (p.blob) photos.push({ entry: p.entry, n: p.n, original: p.original, capturedAt: p.capturedAt, type: p.blob.type, base64: await base64(p.blob) });
   const { device, operator, dock } = state.device ?? { device: null, operator: null, dock: null };
   return new Blob([JSON.stringify({ format: FORMAT, shape: SHAPE, writtenAt: new Date().toISOString(), device, operator, dock, entries: (await entries()).reverse(), photos }, null, 1)], { type: 'application/json' });
 }

@@ -7,25 +7,31 @@ import { draw, startRouter } from './router.js';
 import { send } from './sending.js';
 import { changed, loadState, state } from './state.js';
 import { loadTexts } from './texts.js';
-import { refresh } from './today.js';
+import { isStale, refresh } from './today.js';
 
 await Promise.all([loadTexts(), loadState()]);
 const asked = state.device && !state.device.ended ? refresh() : Promise.resolve();
 await wake();
 startFrame();
+const first = known();
 await startRouter();
 drawFrame();
-asked.then(() => catchUp(false));
+asked.then(() => catchUp(false, first));
 if ('serviceWorker' in navigator && isSecureContext) keepApp();
 
-/** Renews the token, sends, asks for the list: whenever the phone comes back to life. @param {boolean} ask */
-async function catchUp(ask = true) {
+/** Renews the token, sends, asks for the list: whenever the phone comes back to life. @param {boolean} ask @param {string} before what was known when the page was drawn */
+async function catchUp(ask = true, before = known()) {
   if (!state.device) return;
   await renew();
   await send();
   if (ask) await refresh();
   // A list or a card shows what has just come in; a form must not be drawn anew under somebody's hands.
-  if (/^\/dock\/?$|^\/dock\/b\/[^/]+$|^\/dock\/outbox$/.test(location.pathname) && !document.activeElement?.matches('input, select, textarea')) await draw();
+  if (before !== known() && /^\/dock\/?$|^\/dock\/b\/[^/]+$|^\/dock\/outbox$/.test(location.pathname) && !document.activeElement?.matches('input, select, textarea')) await draw({ quietly: true });
+}
+
+/** What a list or a card is drawn from. */
+function known() {
+  return [state.today?.tag, state.today?.madeAt && isStale(), state.waiting, state.trouble, location.pathname].join();
 }
 
 addEventListener('online', () => { state.online = true; changed(); catchUp(); });

@@ -30,9 +30,12 @@ export async function add(records, about) {
   const now = Date.now();
   const made = await makeRoom(() => db.within(['entries', 'state'], 'readwrite', async (entries, kept) => {
     let count = (await db.answer(kept.get('count'))) ?? 0;
+    /** @type {string[]} */
+    const ids = isChecked() ? (await db.answer(kept.get('ids'))) ?? [] : [];
     /** @type {Kept[]} */
     const list = records.map(({ kind, record }) => ({
-      shape: SHAPE, id: crypto.randomUUID(), kind, record, by: person.person, byName: person.name, claimed: !isChecked(), count: ++count,
+      // One of the ids that the person's PIN has confirmed beforehand, as long as there are some.
+      shape: SHAPE, claimed: ids.length === 0, id: ids.shift() ?? crypto.randomUUID(), kind, record, by: person.person, byName: person.name, count: ++count,
       happenedAt: stampIn(device.zone, about.at ?? new Date(now)), zone: device.zone, enteredAt: now,
       boat: about.boat ?? null, boatName: about.boatName ?? '', position: record.position ?? null, group, fate: 'waiting',
       attempts: 0, answeredAt: null, told: [], note: about.note ?? '', noteSent: false, photos: 0, amends: about.amends ?? null, takenBackBy: null,
@@ -40,6 +43,7 @@ export async function add(records, about) {
     for (const l of about.links ?? []) list[l.from].record[l.field] = list[l.to].id;
     for (const entry of list) entries.add(entry);
     kept.put(count, 'count');
+    if (isChecked()) kept.put(ids, 'ids');
     return list;
   }));
   await recount();

@@ -22,7 +22,7 @@ export async function small(file) {
     canvas.width = Math.max(1, Math.round(image.width * scale));
     canvas.height = Math.max(1, Math.round(image.height * scale));
     /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d')).drawImage(image, 0, 0, canvas.width, canvas.height);
-    const blob = /** @type {Blob} */ (await new Promise(resolve => canvas.toBlob(resolve, 'image/jpeg', quality)));
+    const blob = /** @type {Blob} */ (await new Promise((resolve, reject) => canvas.toBlob(b => b ? resolve(b) : reject(new Error('no room to draw')), 'image/jpeg', quality)));
     if (blob.size <= most || longest < 200) return { blob, original, capturedAt: new Date(file.lastModified || Date.now()).toISOString() };
   }
 }

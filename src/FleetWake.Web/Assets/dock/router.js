@@ -1,7 +1,7 @@
 // Which page stands at which address. Pages are fetched when they are first wanted and kept with the app.
 
 import { fill, h } from './dom.js';
-import { state } from './state.js';
+import { changed, state } from './state.js';
 import { t } from './texts.js';
 
 /**
@@ -39,8 +39,8 @@ export function go(path, how) {
   return draw();
 }
 
-/** Draws what stands at the present address. */
-export async function draw() {
+/** Draws what stands at the present address. @param {{ quietly?: boolean }=} how `quietly`: somebody is reading it; it stays where it was */
+export async function draw(how) {
   const mine = ++turn;
   const route = ROUTES.find(r => r.at.test(location.pathname));
   if (route?.needs && !state.device) return go('/dock/enrol', { replace: true });
@@ -57,20 +57,24 @@ export async function draw() {
   }
   if (mine !== turn) return;
   if (typeof next === 'string') return go(next, { replace: true });
+  const [top, open] = how?.quietly ? [window.scrollY, [...main().querySelectorAll('details')].map(d => d.open)] : [0, []];
   current?.leave?.();
   current = next;
   document.title = next.title + ' · ' + t('dock.app');
+  document.body.dataset.drawn = location.pathname;
   const heading = h('h1', { tabindex: '-1' }, next.title);
   fill(main(), next.trail, heading, next.body);
-  window.scrollTo(0, 0);
+  main().querySelectorAll('details').forEach((d, i) => { if (i in open) d.open = open[i]; });
+  window.scrollTo(0, top);
+  changed();
+  if (how?.quietly) return;
   // Whoever listens to the page hears where they are now.
   (next.focus instanceof HTMLElement ? next.focus : heading).focus({ preventScroll: true });
-  document.body.dataset.drawn = location.pathname;
 }
 
 /** Follows links within the app without a load. */
 export function startRouter() {
-  addEventListener('popstate', draw);
+  addEventListener('popstate', () => draw());
   document.addEventListener('click', event => {
     const target = event.target instanceof Element ? event.target.closest('a[href]') : null;
     if (!(target instanceof HTMLAnchorElement) || event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || target.download) return;

@@ -12,7 +12,8 @@ let pause = 0;
 /** Sends now, in one tab at a time, and again later when something is left. */
 export async function send() {
   clearTimeout(timer);
-  if (!state.device || state.sending) return;
+  // Without any network nothing can have left the phone: what waits can still be withdrawn without a trace.
+  if (!state.device || state.sending || !navigator.onLine) return;
   const work = async () => {
     state.sending = true;
     changed();
@@ -86,8 +87,8 @@ async function sendPhotos() {
       method: 'PUT', body: photo.blob, patience: 120_000,
       headers: { 'Content-Type': photo.blob.type, 'FleetWake-Captured-At': photo.capturedAt, 'FleetWake-Original-Sha256': photo.original },
     }));
-    // The picture itself is the office's now; what stays is that there was one, or why it was not taken.
-    await db.put('photos', { ...photo, sent: true, told: taken, blob: null });
+    // The picture itself is the office's now; what stays is that there was one. One that was refused stays whole, with why.
+    await db.put('photos', { ...photo, sent: true, told: taken, blob: taken ? photo.blob : null });
     changed();
   }
 }
@@ -98,7 +99,7 @@ async function passing(work) {
     await work();
     return null;
   } catch (error) {
-    if (!(error instanceof Problem) || error.status === 401 || error.status === 403) throw error;
+    if (!(error instanceof Problem) || [401, 403, 404].includes(error.status)) throw error;
     return error.message;
   }
 }

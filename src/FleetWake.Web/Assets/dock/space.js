@@ -6,7 +6,7 @@ const MONTH = 30 * 86_400_000;
 
 /** In the order in which they go. @type {(() => Promise<unknown>)[]} */
 const STEPS = [
-  () => db.within(['photos'], 'readwrite', async s => { for (const p of await db.answer(s.getAll())) if (p.sent) s.delete(p.key); }),
+  () => db.within(['photos'], 'readwrite', async s => { for (const p of await db.answer(s.getAll())) if (p.sent && !p.told) s.delete(p.key); }),
   () => db.within(['cards'], 'readwrite', s => { s.clear(); }),
   // The office may ask for them again for thirty days.
   () => db.within(['entries'], 'readwrite', async s => { for (const e of await db.answer(s.getAll())) if ((e.fate === 'sent' || e.fate === 'withdrawn') && e.enteredAt < Date.now() - MONTH) s.delete(e.id); }),

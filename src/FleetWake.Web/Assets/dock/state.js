@@ -50,8 +50,9 @@ export async function keep(key, value) {
 export async function learnSkew(officeNow) {
   const skew = Date.parse(officeNow) - Date.now();
   if (!Number.isFinite(skew)) return;
+  if (state.skewKnown && Math.abs(skew - state.skew) < 5000) return;
   state.skewKnown = true;
-  if (Math.abs(skew - state.skew) > 5000) await keep('skew', skew);
+  await keep('skew', Math.abs(skew) < 5000 ? 0 : skew);
 }
 
 /** The right time as far as it is known [ms]. */

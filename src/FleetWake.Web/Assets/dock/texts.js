@@ -23,7 +23,7 @@ export function t(key, places) {
 export const w = (list, word) => words[`dock-words.${list}_${word}`] ?? String(word).replaceAll('_', ' ');
 
 /** One or many. @param {string} key @param {number} n @param {Record<string, any>=} places */
-export const count = (key, n, places) => t(n === 1 ? key + '_one' : key, { n, ...places });
+export const count = (key, n, places) => t(n === 1 ? key + '_one' : key, { n: number(n), ...places });
 
 /** A number as people here write it. @param {number} value @param {number=} digits */
 export const number = (value, digits = 0) => new Intl.NumberFormat(undefined, { maximumFractionDigits: digits, minimumFractionDigits: 0 }).format(value);

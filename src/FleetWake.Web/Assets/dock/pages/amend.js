@@ -7,6 +7,7 @@ import { add, entry, resend, change } from '../outbox.js';
 import { go } from '../router.js';
 import { send } from '../sending.js';
 import { listOf } from '../spell.js';
+import { state } from '../state.js';
 import { t, w } from '../texts.js';
 import { instantIn, stampIn } from '../time.js';
 
@@ -19,10 +20,12 @@ const OPTIONS = {
   off_why: ['service', 'worn', 'struck', 'shop', 'other_size', 'hub_slip'],
 };
 
-/** @param {string} field @param {string} kind */
-function optionsOf(field, kind) {
+/** @param {string} field @param {string} kind @param {string | null} boat */
+function optionsOf(field, kind, boat) {
   const list = listOf(field, kind) ?? '';
   const all = OPTIONS[list] ?? [];
+  const fitted = state.today?.boats?.find((/** @type {any} */ b) => b.boat === boat)?.positions.map((/** @type {any} */ p) => p.position);
+  if (list === 'position' && fitted) return fitted;
   return list === 'unit' ? all.filter(u => (field === 'torqueUnit') === (u === 'newton_metre' || u === 'pound_force_foot')) : all;
 }
 
@@ -34,7 +37,7 @@ export async function show(/** @type {string} */ id) {
   const fields = {};
   const nodes = [];
   for (const leaf of leaves(e.record)) {
-    const field = fieldOf(leaf, e.kind);
+    const field = fieldOf(leaf, e.kind, e.boat);
     if (!field) continue;
     fields[leaf.path.join('/')] = field;
     const told = e.told.find(x => x.field === '/' + leaf.path.join('/'));
@@ -77,11 +80,11 @@ function leaves(node, path = []) {
   });
 }
 
-/** @param {{ path: string[], name: string, value: any }} leaf @param {string} kind */
-function fieldOf({ path, name, value }, kind) {
+/** @param {{ path: string[], name: string, value: any }} leaf @param {string} kind @param {string | null} boat */
+function fieldOf({ path, name, value }, kind, boat) {
   if (name === 'boat' || name === 'retracts' || name === 'photo' || name === 'strike') return null;
   const label = path.map(p => /^\d+$/.test(p) ? String(+p + 1) : w('field', p)).join(' ');
-  const options = optionsOf(name, kind);
+  const options = optionsOf(name, kind, boat);
   if (Array.isArray(value)) return typeof value[0] === 'number' ? null : ticks(label, listOf(name, kind) ?? name, options.length ? options : value, value);
   if (typeof value === 'boolean') return tick(label, value);
   if (typeof value === 'number') return numberField(label, { value, least: -50 });

@@ -30,7 +30,7 @@ export async function show() {
       try {
         await enrol(values.code, values.name);
       } catch (error) {
-        if (error instanceof Offline) throw new Error(t('dock-enrol.offline'));
+        if (error instanceof Offline) throw new Error(t(error.after > 0 ? 'dock-enrol.wait' : 'dock-enrol.offline'));
         if (error instanceof Problem && (error.status === 410 || error.kind === 'code-used-or-expired')) throw new Error(t('dock-enrol.used'));
         throw error;
       }

@@ -23,7 +23,10 @@ export async function show(/** @type {string} */ id) {
   const fate = h('p.fate', { role: 'status' });
   const drawFate = async () => {
     const now = await db.get('entries', id);
-    if (now) fill(fate, ...fateWords(now));
+    if (!now) return;
+    fill(fate, ...fateWords(now));
+    // Why it was refused, and what can be done, follow from its fate; nobody's words are drawn over.
+    if (now.fate !== e.fate && fate.isConnected && !document.activeElement?.matches('input, textarea')) draw({ quietly: true });
   };
   await drawFate();
   const stop = listen(drawFate);

@@ -28,17 +28,21 @@ export async function act(/** @type {any} */ card) {
   const steps = sheet(() => earlier.get() !== '');
   const parts = (state.today?.parts ?? []).filter((/** @type {any} */ p) => ['cotter_pin', 'tab_washer', 'shear_pin', 'nut', 'thrust_washer', 'hub_kit'].includes(p.kind));
   const part = pick(t('dock-duty.part'), parts.map((/** @type {any} */ p) => ({ value: p.part, words: `${p.name ?? p.part}${p.atDock === undefined ? '' : ` (${p.atDock})`}` })), { none: t('dock-duty.no_part') });
+  const rest = h('div');
   /** @type {any} */
   let which = pick(t('dock-mounting.prop'), []);
-  const prop = { node: spares, get: () => which.get(), set: (/** @type {any} */ v) => { which.set(v); other(); }, say: () => {}, read: () => which.read() };
+  let wanted = '';
+  const prop = { node: spares, get: () => which.get(), set: (/** @type {any} */ v) => { wanted = v; which.set(v); other(); }, say: () => {}, read: () => which.read() };
 
   function other() { tag.node.hidden = which.get() !== OTHER; }
 
   function turn() {
     const here = partOf(card, position.get());
     const fitted = position.get() ? fittedNow(here, own) : null;
+    // Which spares fit, and how the nut is held, depends on the engine.
+    rest.hidden = !position.get();
     fill(off, fitted ? [h('p', null, t('dock-mounting.comes_off', { prop: fitted })), why.node] : null);
-    const kept = which.get();
+    const kept = which.get() || wanted;
     which = pick(t('dock-mounting.prop'), [
       ...(fitted ? [{ value: fitted, words: t('dock-mounting.same', { prop: fitted }) }] : []),
       ...fitsOf(here).map((/** @type {any} */ f) => ({ value: f.prop, words: `${f.prop} · ${f.size ?? ''} · ${placeOf(f)}` })),
@@ -49,13 +53,14 @@ export async function act(/** @type {any} */ card) {
     steps.of(here.engine);
   }
 
+  rest.append(off, spares, tag.node, steps.node);
   const body = await form({
     key: `mounting/${card.boat}`, fields: { position, why, prop, tag, hours, part, when: earlier },
     extra: { get: steps.get, set: v => { turn(); steps.set(v); other(); } },
     body: [
-      h('p.caution', null, t('dock-form.caution_prop')), position.node, off, spares, tag.node,
+      h('p.caution', null, t('dock-form.caution_prop')), position.node, rest,
       h('div.row', null, h('a.button.plain', { href: `/dock/b/${encodeURIComponent(card.boat)}/take-off` }, t('dock-mounting.only_off')), h('a.button.plain', { href: `/dock/b/${encodeURIComponent(card.boat)}/found` }, t('dock-mounting.found'))),
-      steps.node, hours.node, parts.length > 0 ? part.node : null, earlier.node],
+      hours.node, parts.length > 0 ? part.node : null, earlier.node],
     record: async v => {
       const at = positionOf(card, v.position);
       const fitted = fittedNow(partOf(card, at), own);

@@ -22,15 +22,19 @@ export async function act(/** @type {any} */ card) {
 
   function turn() {
     const part = partOf(card, position.get());
+    const kept = [torque?.get(), pin?.get()];
+    place.hidden = !position.get();
     torque = torqueField(part.engine);
     pin = tick(t('dock-retorque.new_pin_' + fasteningOf(part.engine)));
+    torque.set(kept[0]);
+    pin.set(kept[1]);
     place.replaceChildren(torque.node, ...[nutHelp(part.engine)].filter(Boolean), pin.node);
   }
 
   turn();
   const proxy = (/** @type {() => any} */ of) => ({ node: place, get: () => of().get(), set: (/** @type {any} */ v) => of().set(v), read: () => of().read(), say: (/** @type {any} */ s) => of().say(s) });
   const body = await form({
-    key: `retorque/${card.boat}`, fields: { position, torque: proxy(() => torque), pin: proxy(() => pin), hours, when: earlier },
+    key: `retorque/${card.boat}`, fields: { position, torque: proxy(() => torque), pin: proxy(() => pin), hours, when: earlier }, extra: { get: () => null, set: turn },
     body: [h('p.caution', null, t('dock-form.caution_prop')), position.node, place, hours.node, earlier.node],
     record: async v => recorded(card, [{ kind: 'nut_retorqued', record: { boat: card.boat, position: positionOf(card, v.position), torque: v.torque, torqueUnit: v.torque === null ? null : torque.unit, newPin: v.pin || null, hours: v.hours } }], { at: v.when }),
   });

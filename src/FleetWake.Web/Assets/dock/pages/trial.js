@@ -27,8 +27,9 @@ export async function act(/** @type {any} */ card) {
   function turn() {
     const wide = throttle.get() !== 'part';
     const list = [...open, ...(vibration.get() === 'yes' ? [t('dock-trial.open_vibration')] : [])];
-    why.hidden = list.length === 0 || !wide;
-    fill(why, t('dock-trial.not_guided', { what: list.join(', ') }));
+    why.hidden = !wide || (list.length === 0 && vibration.get() === 'no');
+    fill(why, list.length === 0 ? t('dock-trial.answer_first') : t('dock-trial.not_guided', { what: list.join(', ') }));
+    why.classList.toggle('stop', list.length > 0);
     made.guide(wide ? list.length === 0 && vibration.get() === 'no' : true);
   }
 

@@ -1,6 +1,7 @@
 // Who holds the phone. It says who made an entry on a phone that several share; it is no strong lock.
 
 import { ask, Offline, Problem } from '../api.js';
+import * as db from '../db.js';
 import { fill, h } from '../dom.js';
 import { form } from '../form.js';
 import { textField } from '../fields.js';
@@ -11,6 +12,9 @@ import { keep, state } from '../state.js';
 import { t, count, w } from '../texts.js';
 
 const PIN = /^\d{6}$/;
+
+/** Entries that one PIN confirms beforehand: more than a day at the dock has. */
+const AHEAD = 80;
 
 export async function show() {
   const to = new URLSearchParams(location.search).get('to') ?? '/dock/';
@@ -29,6 +33,7 @@ export async function show() {
     const mine = (await entries()).filter(e => e.claimed && e.by === person.person && e.fate !== 'withdrawn');
     const start = !person.hasPin;
     const pinInput = { most: 6, needed: true, type: 'password', pattern: PIN, wrong: t('dock-who.six'), attributes: { inputmode: 'numeric' } };
+    /** @type {Record<string, import('../fields.js').Field>} */
     const fields = start
       ? { pin: textField(t('dock-who.start_code'), { needed: true, hint: t('dock-who.start_code_what') }), newPin: textField(t('dock-who.new_pin'), pinInput) }
       : { pin: textField(t('dock-who.pin'), pinInput) };
@@ -37,13 +42,17 @@ export async function show() {
       body: [h('h2', null, person.name), mine.length > 0 ? h('p.note', null, count('dock-who.confirms', mine.length)) : null, Object.values(fields).map(f => f.node)],
       record: async values => {
         try {
-          if (start) await ask('/pin', { json: { person: person.person, pin: values.pin, newPin: values.newPin } });
-          // What is confirmed has to be there first.
-          await send();
-          const sent = (await entries()).filter(e => e.claimed && e.by === person.person && (e.fate === 'sent' || e.fate === 'held'));
-          const { body } = await ask('/sign', { json: { person: person.person, pin: start ? values.newPin : values.pin, confirms: sent.map(e => e.id) } });
-          for (const e of sent) await change(e.id, kept => { kept.claimed = false; });
+          // A start code is good for one PIN: should the line break behind it, the PIN is set all the same.
+          if (start && !person.hasPin) { await ask('/pin', { json: { person: person.person, pin: values.pin, newPin: values.newPin } }); person.hasPin = true; await keep('today', state.today); }
+          // The PIN confirms what was entered in this name, and ids for what is entered until it is asked for again: so that
+          // the phone need not keep it.
+          const own = (await entries()).filter(e => e.claimed && e.by === person.person).map(e => e.id).slice(0, 900);
+          const ids = Array.from({ length: AHEAD }, () => crypto.randomUUID());
+          const { body } = await ask('/sign', { json: { person: person.person, pin: start ? values.newPin : values.pin, confirms: [...own, ...ids] } });
+          for (const id of own) await change(id, kept => { kept.claimed = false; });
+          await db.put('state', ids, 'ids');
           await keep('person', { person: person.person, name: person.name, until: Date.parse(body.until) });
+          send();
         } catch (error) {
           if (error instanceof Offline) { await claim(person); return; }
           if (error instanceof Problem && error.status === 403) throw new Error(wrongPin(error.body));
@@ -61,6 +70,7 @@ export async function show() {
 
   /** @param {any} person */
   async function claim(person) {
+    await db.remove('state', 'ids');
     await keep('person', { person: person.person, name: person.name, until: null });
     await go(back, { replace: true });
   }
@@ -72,5 +82,5 @@ export async function show() {
 /** @param {any} body */
 function wrongPin(body) {
   const left = body.triesLeft ?? body.tries;
-  return left > 0 ? count('dock-who.wrong', left) : left === 0 ? t('dock-who.locked') : (body.detail ?? t('dock-who.locked'));
+  return left > 0 ? count('dock-who.wrong', left) : left === 0 || !body.detail ? t('dock-who.locked') : body.detail;
 }

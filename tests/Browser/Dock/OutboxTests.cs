@@ -1,0 +1,274 @@
+using System.Text.Json;
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Attribution;
+using FleetWake.Store.Devices;
+using FleetWake.Tests.Program;
+using Microsoft.Playwright;
+
+namespace FleetWake.Browser.Tests.Dock;
+
+/// <summary>Nothing that was entered is lost, whatever becomes of the phone, its room, its clock or its pass.</summary>
+[Collection(AtOldMole.Name)]
+public sealed class OutboxTests(OldMole dock)
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Two_phones_record_the_same_boat_without_signal_and_both_count()
+    {
+        var (one, other) = (await DockPhone.EnrolledAsync(dock), await DockPhone.EnrolledAsync(dock));
+        foreach (var phone in new[] { one, other })
+        {
+            await phone.LoseSignalAsync();
+            await StrikeAsync(phone, "knot", phone == one ? "rock" : "wood");
+        }
+
+        foreach (var phone in new[] { one, other })
+        {
+            await phone.FindSignalAsync();
+            await phone.AllSentAsync();
+        }
+
+        var strikes = await dock.Fleet.ExactlyAsync(2, "boats/knot", "strike_reported", Ct);
+        Assert.Equal(["rock", "wood"], strikes.Select(s => s["record"]!["object"]!.GetValue<string>()).Order());
+    }
+
+    [Fact]
+    public async Task What_the_office_refuses_says_why_and_goes_out_mended_as_a_new_entry()
+    {
+        var phone = await DockPhone.EnrolledAsync(dock);
+        await phone.OpenAsync("/dock/b/plover/trial");
+        await phone.Page.GetByLabel("Speed").First.FillAsync("240");
+        await phone.Page.GetByLabel("Heading").First.FillAsync("90");
+        await phone.Page.GetByLabel("RPM on the gauge").First.FillAsync("5600");
+        await phone.RecordAsync("Trial");
+        await phone.ReadsAsync("Refused. It is kept here until you mend it.");
+        await phone.ReadsAsync("is faster than any hire boat");
+        await phone.ReadsAsync("1 unsent");
+        await phone.FollowAsync("Mend and send again");
+        await phone.IsAtAsync("Change: Trial");
+        await phone.TypeAsync("runs 1 speed", "24");
+        await phone.TapAsync("Send");
+        await phone.AllSentAsync();
+        Assert.Equal(24, (await dock.Fleet.ExactlyAsync(1, "boats/plover", "trial_run", Ct))[0]["record"]!["runs"]![0]!["speed"]!.GetValue<double>());
+    }
+
+    [Fact]
+    public async Task A_change_after_sending_is_a_record_of_its_own_that_takes_the_place()
+    {
+        var phone = await DockPhone.EnrolledAsync(dock);
+        await StrikeAsync(phone, "ruff", "rock");
+        await phone.AllSentAsync();
+        await phone.FollowAsync("Change it");
+        await phone.PickAsync("how hard", "scuffed");
+        await phone.TapAsync("Send the change");
+        await phone.AllSentAsync();
+        var strikes = await dock.Fleet.ExactlyAsync(2, "boats/ruff", "strike_reported", Ct);
+        Assert.Equal("scuffed", Assert.Single(strikes, s => s["counts"]!.GetValue<bool>())["record"]!["severity"]!.GetValue<string>());
+    }
+
+    [Fact]
+    public async Task What_a_phone_that_was_revoked_midway_brings_is_kept_back_and_it_says_what_to_do()
+    {
+        var phone = await DockPhone.EnrolledAsync(dock);
+        await phone.LoseSignalAsync();
+        await StrikeAsync(phone, "scoter", "rock");
+        var device = await phone.Page.EvaluateAsync<string>("async () => (await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js'))).state.device.device");
+        Assert.True(await dock.Fleet.Fleet.Service<FleetDevices>().RevokeAsync(RunningFleet.Operator, device, Ct));
+        await phone.FindSignalAsync();
+        await phone.ReadsAsync("The office has taken this phone off the dock");
+        await phone.GoAsync("/dock/phone");
+        await phone.ReadsAsync("Nothing is lost.");
+        await phone.GoAsync("/dock/outbox");
+        await phone.ReadsAsync("kept back for a person to decide");
+        Assert.Empty(await dock.Fleet.FactsAsync("boats/scoter", "strike_reported", Ct));
+    }
+
+    [Fact]
+    public async Task A_name_that_was_claimed_without_signal_is_confirmed_by_a_PIN_later()
+    {
+        var phone = await DockPhone.EnrolledAsync(dock);
+        await phone.OpenAsync("/dock/who");
+        await phone.TapAsync("Bo");
+        await phone.TapAsync("Go on without a PIN");
+        await phone.IsAtAsync("Boats");
+        await phone.LoseSignalAsync();
+        await StrikeAsync(phone, "sanderling", "rock");
+        await phone.ReadsAsync("name not confirmed by PIN");
+        await phone.FindSignalAsync();
+        await phone.AllSentAsync();
+        var code = await dock.Fleet.Fleet.Service<DockPins>().MakeStartCodeAsync(RunningFleet.Operator, "mech-2", Ct);
+        await phone.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "1 entry waits for a PIN" }).ClickAsync();
+        await phone.TapAsync("Bo");
+        await phone.ReadsAsync("Your PIN also confirms an entry made in your name.");
+        await phone.TypeAsync("Start code of the office", code);
+        await phone.TypeAsync("A PIN of your own", "27182");
+        await phone.TapAsync("Go on");
+        await phone.ReadsAsync("Six digits, please.");
+        await phone.TypeAsync("A PIN of your own", "271828");
+        await phone.TapAsync("Go on");
+        await phone.IsAtAsync("Boats");
+
+        // One entry before the PIN, one behind it: both are known to be Bo's, and the PIN stands nowhere on the phone.
+        await StrikeAsync(phone, "sanderling", "wood");
+        await phone.AllSentAsync();
+        var strikes = await dock.Fleet.ExactlyAsync(2, "boats/sanderling", "strike_reported", Ct);
+        foreach (var strike in strikes)
+        {
+            var entry = strike["record"]!["entry"]!.Deserialize<Entry>(LogbookJson.Options)!;
+            Assert.NotNull((await dock.Fleet.Fleet.Service<DockSignatures>().AttributionsAsync(RunningFleet.Operator, [entry], Ct))[entry.Id].ConfirmedAt);
+        }
+    }
+
+    [Fact]
+    public async Task A_new_version_takes_over_with_entries_unsent_and_they_are_sent()
+    {
+        var phone = await DockPhone.EnrolledAsync(dock);
+        await phone.ReopenAsync();
+        await phone.LoseSignalAsync();
+        await StrikeAsync(phone, "shag", "rock");
+
+        // The office can be reached again, but not yet its records: the update comes first.
+        await phone.Window.RouteAsync("**/dock/api/records", route => route.AbortAsync());
+        await phone.FindSignalAsync();
+        await phone.Page.EvaluateAsync("navigator.serviceWorker.register('/dock/sw.js?newer', { scope: '/dock/' })");
+        await phone.TapAsync("A new version is ready");
+        await RunningFleet.UntilAsync("the new version in charge", async () => await phone.Page.EvaluateAsync<bool>("!!navigator.serviceWorker.controller?.scriptURL.endsWith('newer') && !!document.body.dataset.drawn"), Ct);
+        await phone.ReadsAsync("1 unsent");
+        await phone.Window.UnrouteAsync("**/dock/api/records");
+        await phone.GoAsync("/dock/outbox");
+        await phone.TapAsync("Send now");
+        await phone.AllSentAsync();
+        await dock.Fleet.ExactlyAsync(1, "boats/shag", "strike_reported", Ct);
+    }
+
+    [Fact]
+    public async Task On_a_full_phone_photos_go_and_the_entry_stays()
+    {
+        var phone = await DockPhone.EnrolledAsync(dock);
+        await phone.LoseSignalAsync();
+        await StrikeAsync(phone, "skua", "rock");
+        await phone.Page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "prop.png", MimeType = "image/png", Buffer = Web.Frame.AssetFiles.Bytes("dock/icon-512.png") });
+        await phone.ReadsAsync("1 photo");
+        await phone.Page.EvaluateAsync("""
+            () => {
+              const { add, put, clear } = IDBObjectStore.prototype;
+              let full = true;
+              const check = store => { if (full && (store.name === 'entries' || store.name === 'photos')) throw new DOMException('full', 'QuotaExceededError'); };
+              IDBObjectStore.prototype.add = function (...a) { check(this); return add.apply(this, a); };
+              IDBObjectStore.prototype.put = function (...a) { if (this.name === 'photos') check(this); return put.apply(this, a); };
+              IDBObjectStore.prototype.clear = function () { if (this.name === 'photos') full = false; return clear.apply(this); };
+              navigator.storage.estimate = async () => ({ quota: 1e9, usage: full ? 999e6 : 990e6 });
+            }
+            """);
+        await phone.GoAsync("/dock/outbox");
+        await phone.ReadsAsync("This phone is full.");
+        await StrikeAsync(phone, "skua", "wood");
+        await phone.GoAsync("/dock/outbox");
+        await phone.ReadsAsync("This phone is nearly full.");
+        await phone.ReadsAsync("2 waiting");
+        await phone.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Skua: Strike" }).First.ClickAsync();
+        await phone.ReadsAsync("A photo had to go");
+        await phone.FindSignalAsync();
+        await phone.AllSentAsync();
+        await dock.Fleet.ExactlyAsync(2, "boats/skua", "strike_reported", Ct);
+    }
+
+    [Fact]
+    public async Task Entries_leave_a_phone_as_a_file_and_another_phone_sends_them()
+    {
+        var broken = await DockPhone.EnrolledAsync(dock);
+        await broken.LoseSignalAsync();
+        await StrikeAsync(broken, "smew", "rock");
+        await broken.GoAsync("/dock/phone");
+        await broken.ReadsAsync("1 entry is not sent. It goes into a file first.");
+        await broken.GoAsync("/dock/outbox");
+        var file = await broken.Page.RunAndWaitForDownloadAsync(() => broken.TapAsync("Export"));
+        var phone = await DockPhone.EnrolledAsync(dock);
+        await phone.OpenAsync("/dock/outbox");
+        await phone.Page.Locator("input[type=file]").SetInputFilesAsync(await file.PathAsync());
+        await phone.ReadsAsync("1 entry taken in.");
+        await phone.TapAsync("Send now");
+        await phone.AllSentAsync();
+        await dock.Fleet.ExactlyAsync(1, "boats/smew", "strike_reported", Ct);
+
+        // The broken phone comes back to life: the office has it already.
+        await broken.FindSignalAsync();
+        await broken.AllSentAsync();
+        await dock.Fleet.ExactlyAsync(1, "boats/smew", "strike_reported", Ct);
+    }
+
+    [Fact]
+    public async Task A_clock_that_is_years_slow_costs_nothing()
+    {
+        var phone = await DockPhone.EnrolledAsync(dock);
+        await phone.LoseSignalAsync();
+        await phone.Page.AddInitScriptAsync("{ const D = Date, off = 3 * 365 * 86400000; Date = class extends D { constructor(...a) { if (a.length) super(...a); else super(D.now() - off); } static now() { return D.now() - off; } }; }");
+        await phone.Page.ReloadAsync();
+        await StrikeAsync(phone, "whimbrel", "rock");
+        await phone.FindSignalAsync();
+        await phone.AllSentAsync();
+        await phone.GoAsync("/dock/phone");
+        await phone.ReadsAsync("1,095 days slow");
+        await phone.GoAsync("/dock/b/whimbrel");
+        await phone.ReadsAsync("As the office had it just now.");
+        await dock.Fleet.ExactlyAsync(1, "boats/whimbrel", "strike_reported", Ct);
+    }
+
+    [Fact]
+    public async Task An_entry_in_the_shape_of_an_older_app_is_sent_and_one_of_a_newer_app_is_kept()
+    {
+        var phone = await DockPhone.EnrolledAsync(dock);
+        await phone.LoseSignalAsync();
+        await StrikeAsync(phone, "linnet", "wood");
+        await phone.Page.EvaluateAsync("""
+            () => new Promise((done, failed) => {
+              const asked = indexedDB.open('fleetwake-dock');
+              asked.onsuccess = () => {
+                const tx = asked.result.transaction('entries', 'readwrite');
+                const store = tx.objectStore('entries');
+                store.getAll().onsuccess = e => {
+                  const [entry] = e.target.result;
+                  const { shape, ...old } = entry;
+                  store.put({ ...old, note: { text: 'by the slip', at: 1 } });
+                  store.put({ ...entry, id: crypto.randomUUID(), count: entry.count + 1, shape: 99 });
+                };
+                tx.oncomplete = () => { asked.result.close(); done(); };
+                tx.onerror = failed;
+              };
+            })
+            """);
+        await phone.ReopenAsync("/dock/outbox");
+        await phone.ReadsAsync("made by a newer version: update the app to send it");
+        await phone.FindSignalAsync();
+        await dock.Fleet.ExactlyAsync(2, "boats/linnet", "strike_reported", Ct);
+        await phone.ReadsAsync("1 unsent");
+        var note = await phone.Page.EvaluateAsync<string>("async () => (await (await import(document.querySelector('script[type=module]').src.replace('main.js', 'outbox.js'))).entries()).find(e => e.shape === 1).note");
+        Assert.Equal("by the slip", note);
+    }
+
+    [Fact]
+    public async Task A_pass_whose_time_has_come_is_renewed_by_the_phones_key_and_the_phone_can_be_wiped()
+    {
+        var phone = await DockPhone.EnrolledAsync(dock);
+        const string Token = "async () => (await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js'))).state.device.token";
+        var before = await phone.Page.EvaluateAsync<string>(Token);
+        Assert.False(await phone.Page.EvaluateAsync<bool>("async () => (await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js'))).state.device.key.privateKey.extractable"));
+        await phone.Page.EvaluateAsync("async () => { const m = await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js')); await m.keep('device', { ...m.state.device, rotateAfter: '2020-01-01T00:00:00Z' }); }");
+        await phone.ReopenAsync();
+        await RunningFleet.UntilAsync("another token", async () => await phone.Page.EvaluateAsync<string>(Token) != before, Ct);
+        await phone.GoAsync("/dock/phone");
+        await phone.TapAsync("Wipe this phone");
+        await phone.TapAsync("Yes, wipe it");
+        await phone.ReadsAsync("This phone belongs to no dock.");
+    }
+
+    private static async Task StrikeAsync(DockPhone phone, string boat, string on)
+    {
+        await phone.GoAsync($"/dock/b/{boat}/strike");
+        await phone.IsAtAsync("Strike");
+        await phone.TapAsync(on);
+        await phone.TapAsync("chipped");
+        await phone.IsAtAsync("Recorded: Strike");
+    }
+}
