@@ -36,6 +36,9 @@ public static class FleetWeb
         services.AddDock();
         services.AddRazorComponents();
         services.AddSignIn(publicUrl);
+        services.AddSingleton<Office.Fleet.FleetRows>();
+        services.AddSingleton<OfficeRecords>();
+        services.AddSingleton<Office.Boat.BoatReading>();
         var authorization = services.AddAuthorizationBuilder();
         foreach (var scope in Enum.GetValues<KeyScope>())
             authorization.AddPolicy(Words.Of(scope), p => p.RequireClaim(Claims.Scope, Words.Of(scope)));
@@ -61,6 +64,7 @@ public static class FleetWeb
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseFormGuard();
+        app.UsePersonHere();
         app.UseAntiforgery();
         app.MapOpenApi();
         app.MapGet("/", () => Results.Text("FleetWake keeps the record. API description: /openapi/v1.json\n")).ExcludeFromDescription();

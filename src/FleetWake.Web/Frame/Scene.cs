@@ -19,7 +19,12 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
         (new("/office/tags", "nav.tags"), Matter.Register),
         (new("/office/devices", "nav.devices"), Matter.Devices),
         (new("/office/quarantine", "nav.quarantine"), Matter.Quarantine),
+        (new("/office/due", "nav.due"), Matter.Fleet),
+        (new("/office/questions", "nav.questions"), Matter.Questions),
     ];
+
+    /// <summary>Dates, numbers and units as this person reads them.</summary>
+    public Measures Measures { get; init; } = Measures.Usual;
 
     /// <summary>Where this person can go.</summary>
     public IReadOnlyList<Place> Places => [.. Everywhere.Where(p => Permissions.Allow(Role, Verb.Read, p.Matter)).Select(p => p.Place)];
@@ -28,6 +33,6 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
     public static async Task<Scene> OfAsync(HttpContext http, FleetOperators operators)
     {
         var card = await operators.FindAsync(http.User.OperatorOf(), http.RequestAborted);
-        return new Scene(card!, http.User.PersonOf()!, http.User.FindFirst(Claims.Name)!.Value, http.User.RoleOf()!.Value, http.Request.Path);
+        return new Scene(card!, http.User.PersonOf()!, http.User.FindFirst(Claims.Name)!.Value, http.User.RoleOf()!.Value, http.Request.Path) { Measures = http.Measures() };
     }
 }

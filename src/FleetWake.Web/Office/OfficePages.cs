@@ -4,6 +4,8 @@ using FleetWake.Web.Office.Devices;
 using FleetWake.Web.Office.Photos;
 using FleetWake.Web.Office.Quarantine;
 using FleetWake.Web.Office.Tags;
+using FleetWake.Web.Office.Boat;
+using FleetWake.Web.Office.Fleet;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -23,5 +25,6 @@ public static class OfficePages
         office.MapQuarantinePage();
         office.MapTags();
         office.MapPhotos();
+        office.MapBoatPage();
     }
 }
