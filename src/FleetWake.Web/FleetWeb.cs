@@ -36,9 +36,7 @@ public static class FleetWeb
         services.AddDock();
         services.AddRazorComponents();
         services.AddSignIn(publicUrl);
-        services.AddSingleton<Office.Fleet.FleetRows>();
-        services.AddSingleton<OfficeRecords>();
-        services.AddSingleton<Office.Boat.BoatReading>();
+        services.AddOffice();
         var authorization = services.AddAuthorizationBuilder();
         foreach (var scope in Enum.GetValues<KeyScope>())
             authorization.AddPolicy(Words.Of(scope), p => p.RequireClaim(Claims.Scope, Words.Of(scope)));

@@ -5,7 +5,10 @@ using FleetWake.Web.Office.Photos;
 using FleetWake.Web.Office.Quarantine;
 using FleetWake.Web.Office.Tags;
 using FleetWake.Web.Office.Boat;
+using FleetWake.Web.Office.Due;
 using FleetWake.Web.Office.Fleet;
+using FleetWake.Web.Office.Me;
+using FleetWake.Web.Office.Questions;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -26,5 +29,8 @@ public static class OfficePages
         office.MapTags();
         office.MapPhotos();
         office.MapBoatPage();
+        office.MapDuePages();
+        office.MapQuestionsPage();
+        office.MapMePage();
     }
 }

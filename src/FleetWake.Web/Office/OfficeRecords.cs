@@ -1,5 +1,6 @@
 using System.Globalization;
 using FleetWake.Logbook.Entries;
+using FleetWake.Store.Histories;
 using FleetWake.Store.Records;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Http;
@@ -17,6 +18,9 @@ internal sealed class OfficeRecords(Recorder recorder, TimeProvider time)
 
     /// <summary>Name of the form's field that holds the entry's id.</summary>
     public const string EntryField = "entry";
+
+    /// <summary>A finding is usually made again within a second; a page that waits longer says so instead.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
 
     /// <summary>A new id for a form.</summary>
     public Guid NewEntry() => Guid.CreateVersion7(time.GetUtcNow());
@@ -36,4 +40,12 @@ internal sealed class OfficeRecords(Recorder recorder, TimeProvider time)
     public Task<Answer> TakeAsync<T>(HttpContext http, T command)
         where T : ICommand<T> =>
         recorder.TakeAsync(http.User.OperatorOf(), RecordKind.Find(T.Kind)!, command, new Arrival(Device, time.GetUtcNow(), null), http.RequestAborted);
+
+    /// <summary>Waits a moment for the finding that counts what was just recorded, so that the next page tells the new state.</summary>
+    public async Task WaitAsync(HttpContext http, string boat, FleetReading reading)
+    {
+        var begun = time.GetTimestamp();
+        while (time.GetElapsedTime(begun) < Patience && !await reading.IsUpToDateAsync(http.User.OperatorOf(), boat, http.RequestAborted))
+            await Task.Delay(TimeSpan.FromMilliseconds(50), http.RequestAborted);
+    }
 }

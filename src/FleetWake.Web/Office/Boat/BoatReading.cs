@@ -1,6 +1,7 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Operators;
+using FleetWake.Store.People;
 using FleetWake.Web.Api.Reading;
 using FleetWake.Web.Frame;
 using FleetWake.Web.SignIn;
@@ -9,11 +10,8 @@ using Microsoft.AspNetCore.Http;
 namespace FleetWake.Web.Office.Boat;
 
 /// <summary>Gathers what the page of a boat shows.</summary>
-internal sealed class BoatReading(FleetReading reading, FleetOperators operators, OfficeRecords records, TimeProvider time)
+internal sealed class BoatReading(FleetReading reading, FleetOperators operators, FleetPeople people, OfficeRecords records, TimeProvider time)
 {
-    /// <summary>A finding is usually made again within a second; a page that waits longer says so instead.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
-
     public Task<Scene> SceneAsync(HttpContext http) => Scene.OfAsync(http, operators);
 
     public Guid NewEntry() => records.NewEntry();
@@ -37,14 +35,12 @@ internal sealed class BoatReading(FleetReading reading, FleetOperators operators
     }
 
     /// <summary>The boat's records.</summary>
-    public Task<Timeline> TimelineAsync(HttpContext http, Scene scene, BoatView view) =>
-        Timeline.OfAsync(http.Request, http.User.OperatorOf(), view.Boat, view.Zone, reading, scene.Measures, new Dictionary<string, string>(StringComparer.Ordinal));
-
-    /// <summary>Waits a moment for the finding that counts what was just recorded, so that the page tells the new state.</summary>
-    public async Task WaitAsync(HttpContext http, string boat)
+    public async Task<Timeline> TimelineAsync(HttpContext http, Scene scene, BoatView view)
     {
-        var until = time.GetTimestamp();
-        while (time.GetElapsedTime(until) < Patience && !await reading.IsUpToDateAsync(http.User.OperatorOf(), boat, http.RequestAborted))
-            await Task.Delay(TimeSpan.FromMilliseconds(100), http.RequestAborted);
+        var tenant = http.User.OperatorOf();
+        return await Timeline.OfAsync(http.Request, tenant, view.Boat, view.Zone, reading, scene.Measures, await people.NamesAsync(tenant, http.RequestAborted));
     }
+
+    /// <summary>Waits a moment for the finding that counts what was just recorded.</summary>
+    public Task WaitAsync(HttpContext http, string boat) => records.WaitAsync(http, boat, reading);
 }
