@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
 using FleetWake.Reports.Pictures;
 using FleetWake.Store.Histories;
 using FleetWake.Store.People;
@@ -31,21 +32,40 @@ internal sealed class QuestionReading(FleetReading reading, FleetPeople people)
         foreach (var (finding, question) in asked.Take(Most))
         {
             if (!logs.TryGetValue(finding.Boat, out var facts))
-                logs[finding.Boat] = facts = await FactsAsync(tenant, finding.Boat, ct);
+                logs[finding.Boat] = facts = await FactsAsync(tenant, finding, ct);
+            var entries = new List<IFact>();
+            foreach (var entry in question.Entries)
+                if ((facts.GetValueOrDefault(entry) ?? await ElsewhereAsync(tenant, entry, ct)) is { } fact) entries.Add(fact);
+
             open.Add(new OpenQuestion(
                 finding.Boat,
                 Phrases.Plain(finding.DisplayName()),
                 finding.Registered is { } card ? office.DockName(card.Dock) : null,
                 question,
-                [.. question.Entries.Select(e => facts.GetValueOrDefault(e)).OfType<IFact>().Select(f => new QuestionEntry(
+                [.. entries.Select(f => new QuestionEntry(
                     measures.Clock(f.Entry.Happened()), TimelineWords.Of(f, measures), names.GetValueOrDefault(f.Entry.By, f.Entry.By), f.Entry.Device))]));
         }
 
         return (open, asked.Count - open.Count);
     }
 
-    private async Task<IReadOnlyDictionary<Guid, IFact>> FactsAsync(string tenant, string boat, CancellationToken ct) =>
-        (await reading.LogAsync(tenant, boat, ct))?.Facts.GroupBy(f => f.Entry.Id).ToDictionary(g => g.Key, g => g.First()) ?? [];
+    /// <summary>What the boat's log, its engines' and its props' hold, by entry.</summary>
+    private async Task<IReadOnlyDictionary<Guid, IFact>> FactsAsync(string tenant, BoatFinding finding, CancellationToken ct)
+    {
+        var engines = finding.Positions.Select(p => p.Engine?.Engine).OfType<string>().Select(StreamName.Engine);
+        var props = finding.Positions.Select(p => p.Mounting?.Prop.Prop).OfType<string>().Select(StreamName.Prop);
+        return ByEntry(await reading.LogsAsync(tenant, engines.Concat(props).Prepend(StreamName.Boat(finding.Boat)), ct));
+    }
+
+    /// <summary>What another boat's log holds of a question that two boats share.</summary>
+    private async Task<IFact?> ElsewhereAsync(string tenant, Guid entry, CancellationToken ct)
+    {
+        var boats = await reading.BoatsOfEntryAsync(tenant, entry, ct);
+        return ByEntry(await reading.LogsAsync(tenant, boats.Select(StreamName.Boat), ct)).GetValueOrDefault(entry);
+    }
+
+    private static Dictionary<Guid, IFact> ByEntry(IReadOnlyDictionary<string, FactLog> logs) =>
+        logs.Values.SelectMany(l => l.Facts).GroupBy(f => f.Entry.Id).ToDictionary(g => g.Key, g => g.First());
 }
 
 /// <summary>A question to a person.</summary>
