@@ -36,6 +36,7 @@ public static class FleetWeb
         services.AddDock();
         services.AddRazorComponents();
         services.AddSignIn(publicUrl);
+        services.AddOffice();
         var authorization = services.AddAuthorizationBuilder();
         foreach (var scope in Enum.GetValues<KeyScope>())
             authorization.AddPolicy(Words.Of(scope), p => p.RequireClaim(Claims.Scope, Words.Of(scope)));
@@ -61,6 +62,7 @@ public static class FleetWeb
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseFormGuard();
+        app.UsePersonHere();
         app.UseAntiforgery();
         app.MapOpenApi();
         app.MapGet("/", () => Results.Text("FleetWake keeps the record. API description: /openapi/v1.json\n")).ExcludeFromDescription();

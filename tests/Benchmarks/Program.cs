@@ -6,6 +6,7 @@ using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using FleetWake.Benchmarks;
 using FleetWake.Benchmarks.Drift;
 using FleetWake.Benchmarks.Oracle;
+using FleetWake.Benchmarks.Pages;
 
 if (args is ["side-by-side", .. var rest])
 {
@@ -16,6 +17,8 @@ if (args is ["side-by-side", .. var rest])
 
 if (args is ["growth"])
     return await Growth.RunAsync(Console.Out);
+if (args is ["pages"])
+    return await PageTimes.RunAsync(Console.Out);
 if (args is ["oracle"])
     return await Oracle.RunAsync(Console.Out);
 

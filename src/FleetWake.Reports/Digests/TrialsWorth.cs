@@ -9,7 +9,7 @@ namespace FleetWake.Reports.Digests;
 /// Which trials would decide something, the likeliest first. A trial takes two people most of an hour; one that changes nothing
 /// is not on the list.
 /// </summary>
-internal static class TrialsWorth
+public static class TrialsWorth
 {
     /// <summary>A smaller chance of changing what one does is not worth an hour [1]; judgement.</summary>
     private const double LeastChance = 0.05;
@@ -21,7 +21,7 @@ internal static class TrialsWorth
     private const int LongSinceDays = 182;
 
     /// <summary>The list, and a sentence about those that it leaves out; null when there is none.</summary>
-    public static (IReadOnlyList<TrialRow> Rows, string? LeftOut) Of(IReadOnlyList<BoatFinding> findings, DateOnly day, FleetPolicy? policy = null)
+    internal static (IReadOnlyList<TrialRow> Rows, string? LeftOut) Of(IReadOnlyList<BoatFinding> findings, DateOnly day, FleetPolicy? policy = null)
     {
         // A boat that is kept for a strike or a look is not run at full throttle: what releases it comes first.
         var worth = findings.Where(f => HireStates.Of(f, policy).Word == HireWord.InHire)
@@ -43,10 +43,12 @@ internal static class TrialsWorth
     private static bool Idle(MountingFinding mounting, DateOnly day) =>
         mounting.FleetOnly && mounting.Trials.Where(t => t.SetAside is null).Select(t => t.On).DefaultIfEmpty().Max().AddDays(LongSinceDays) < day;
 
-    private static string Decides(NextTrialCard card) =>
+    /// <summary>What it would decide.</summary>
+    public static string Decides(NextTrialCard card) =>
         $"{Share(card.ChangesDecisionChance)} chance that it changes the decision (act before the next {NextTrialCard.ActWithinHours:0} engine hours, or wait)";
 
-    private static string Shows(NextTrialCard card)
+    /// <summary>What it would show.</summary>
+    public static string Shows(NextTrialCard card)
     {
         var doubt = card.DoubtRemovedShare < 0.01 ? "takes away hardly any of the drift's doubt" : $"takes away about {Share(card.DoubtRemovedShare)} of the drift's doubt";
         return card.LeastDriftShown is { } least

@@ -7,11 +7,12 @@ namespace FleetWake.Reports.Pictures;
 /// <param name="Left">Left end [px].</param>
 /// <param name="Right">Right end [px].</param>
 /// <param name="Text">What it says.</param>
-internal sealed record PlacedLabel(int Index, float X, int Row, float Left, float Right, string Text);
+public sealed record PlacedLabel(int Index, float X, int Row, float Left, float Right, string Text);
 
 /// <summary>Hangs the labels of marks like flags on their lines, so that none covers another or another's line.</summary>
-internal static class MarkStrip
+public static class MarkStrip
 {
+    /// <summary>Rows of the strip at the most.</summary>
     public const int MostRows = 3;
     private const float Gap = 16;
     private const float Pole = 8;

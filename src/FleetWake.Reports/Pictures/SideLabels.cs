@@ -5,11 +5,16 @@ namespace FleetWake.Reports.Pictures;
 /// <param name="Text">What it says.</param>
 /// <param name="Strong">In semi-bold.</param>
 /// <param name="OfBand">Names an edge of the band.</param>
-internal sealed record SideLabel(float Y, string Text, bool Strong, bool OfBand);
+public sealed record SideLabel(float Y, string Text, bool Strong, bool OfBand);
 
 /// <summary>Spreads labels at the right so that none covers another and none leaves the frame.</summary>
-internal static class SideLabels
+public static class SideLabels
 {
+    /// <summary>Moves each as little as that takes.</summary>
+    /// <param name="wished">The labels where they would like to be.</param>
+    /// <param name="gap">Room that each takes [px].</param>
+    /// <param name="top">Highest middle [px].</param>
+    /// <param name="bottom">Lowest middle [px].</param>
     public static IReadOnlyList<SideLabel> Spread(IEnumerable<SideLabel> wished, float gap, float top, float bottom)
     {
         var labels = wished.OrderBy(l => l.Y).ToList();

@@ -44,7 +44,7 @@ internal static class Windows
         return (Math.Max(0, from - room), to + room);
     }
 
-    private static (double From, double To) Rpm(IReadOnlyList<PicturePoint> points, RatedBand? band, double? baselineRpm, DriftLine? line, double toHours)
+    internal static (double From, double To) Rpm(IReadOnlyList<PicturePoint> points, RatedBand? band, double? baselineRpm, DriftLine? line, double toHours)
     {
         // Part throttle reads thousands lower and would flatten the rest: it is pinned to the frame instead.
         var full = points.Where(p => p.Kind != PointKind.SetAside).Select(p => p.Rpm).ToList();
@@ -59,6 +59,7 @@ internal static class Windows
             }
         }
 
+        if (values.Count == 0) values.AddRange(band is null ? [0, LeastSpanRpm] : [band.LowRpm, band.HighRpm]);
         var (low, high) = (values.Min(), values.Max());
         if (band is not null)
         {
@@ -74,7 +75,7 @@ internal static class Windows
         return (low - room, high + room);
     }
 
-    private static DriftPoint Between(DriftPoint a, DriftPoint b, double hours)
+    internal static DriftPoint Between(DriftPoint a, DriftPoint b, double hours)
     {
         var t = (hours - a.Hours) / (b.Hours - a.Hours);
         double Mix(double x, double y) => x + (t * (y - x));

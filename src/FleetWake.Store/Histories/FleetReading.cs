@@ -2,7 +2,6 @@ using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Fleet;
-using FleetWake.Logbook.Policies;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Schema;
 using Marten;
@@ -13,31 +12,6 @@ namespace FleetWake.Store.Histories;
 /// <summary>What people and reports read of an operator's fleet.</summary>
 public sealed partial class FleetReading(IDocumentStore store, NpgsqlDataSource source)
 {
-    /// <summary>The present finding of every boat, by name.</summary>
-    public async Task<IReadOnlyList<StoredFinding>> FindingsAsync(string @operator, CancellationToken ct)
-    {
-        await using var session = store.QuerySession(@operator);
-        var current = await session.Query<CurrentFinding>().ToListAsync(ct);
-        var findings = await session.LoadManyAsync<StoredFinding>(ct, [.. current.Select(c => c.FindingId)]);
-        return [.. findings.OrderBy(f => f.Finding.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal)];
-    }
-
-    /// <summary>The present findings of some boats, those left out that have none.</summary>
-    public async Task<IReadOnlyList<StoredFinding>> FindingsAsync(string @operator, IEnumerable<string> boats, CancellationToken ct)
-    {
-        await using var session = store.QuerySession(@operator);
-        var current = await session.LoadManyAsync<CurrentFinding>(ct, [.. boats]);
-        return [.. await session.LoadManyAsync<StoredFinding>(ct, [.. current.Select(c => c.FindingId)])];
-    }
-
-    /// <summary>The present finding of a boat; null when the boat is unknown or not assessed yet.</summary>
-    public async Task<StoredFinding?> FindingAsync(string @operator, string boat, CancellationToken ct)
-    {
-        await using var session = store.QuerySession(@operator);
-        var current = await session.LoadAsync<CurrentFinding>(boat, ct);
-        return current is null ? null : await session.LoadAsync<StoredFinding>(current.FindingId, ct);
-    }
-
     /// <summary>A boat's log as the daemon folded it; null when nothing of it has arrived.</summary>
     public async Task<FactLog?> LogAsync(string @operator, string boat, CancellationToken ct)
     {
@@ -51,9 +25,6 @@ public sealed partial class FleetReading(IDocumentStore store, NpgsqlDataSource 
         await using var session = store.QuerySession(@operator);
         return await session.LoadAsync<FactLog>(StreamName.Operator, ct) ?? FactLog.Empty(StreamName.Operator);
     }
-
-    /// <summary>What an operator has settled for its fleet.</summary>
-    public async Task<FleetPolicy> PolicyAsync(string @operator, CancellationToken ct) => FleetPolicy.Of(await OfficeLogAsync(@operator, ct));
 
     /// <summary>
     /// Findings of every boat as they would have been at the end of a day: from the record as it is known now,

@@ -46,6 +46,7 @@ public static class FleetStore
         services.AddSingleton<QuarantineBook>();
         services.AddSingleton<EntryNotes>();
         services.AddSingleton<EntryPhotos>();
+        services.AddSingleton<FleetPreferences>();
         services.AddSingleton<MailLedger>();
         return services;
     }
@@ -115,6 +116,7 @@ public static class FleetStore
         options.Schema.For<ApiKey>().DocumentAlias("api_key").SingleTenanted();
         options.Schema.For<UnsubscribeToken>().DocumentAlias("unsubscribe_token").SingleTenanted();
         options.AddPeople();
+        options.Schema.For<PersonPreferences>().DocumentAlias("person_preferences").SingleTenanted();
 
         foreach (var table in WorkTables.All.Concat(DockTables.All)) options.Storage.ExtendedSchemaObjects.Add(table);
     }

@@ -16,11 +16,16 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
     private static readonly (Place Place, Matter Matter)[] Everywhere =
     [
         (new("/office", "nav.fleet"), Matter.Fleet),
+        (new("/office/due", "nav.due"), Matter.Fleet),
+        (new("/office/questions", "nav.questions"), Matter.Questions),
         (new("/office/tags", "nav.tags"), Matter.Register),
         (new("/office/devices", "nav.devices"), Matter.Devices),
         (new("/office/quarantine", "nav.quarantine"), Matter.Quarantine),
         (new("/office/people", "nav.people"), Matter.People),
     ];
+
+    /// <summary>Dates, numbers and units as this person reads them.</summary>
+    public Measures Measures { get; init; } = Measures.Usual;
 
     /// <summary>Where this person can go.</summary>
     public IReadOnlyList<Place> Places => [.. Everywhere.Where(p => Permissions.Allow(Role, Verb.Read, p.Matter)).Select(p => p.Place)];
@@ -29,6 +34,6 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
     public static async Task<Scene> OfAsync(HttpContext http, FleetOperators operators)
     {
         var card = await operators.FindAsync(http.User.OperatorOf(), http.RequestAborted);
-        return new Scene(card!, http.User.PersonOf()!, http.User.FindFirst(Claims.Name)!.Value, http.User.RoleOf()!.Value, http.Request.Path);
+        return new Scene(card!, http.User.PersonOf()!, http.User.FindFirst(Claims.Name)!.Value, http.User.RoleOf()!.Value, http.Request.Path) { Measures = http.Measures() };
     }
 }

@@ -23,16 +23,18 @@ namespace FleetWake.Web.Office;
 /// </summary>
 public static class DueCalendar
 {
+    private static readonly QueryField<string> By = Query.Id("by", "Only what this person took.");
+
     /// <summary>Address of a key's calendar, without the host.</summary>
     public static string PathOf(string key) => $"/calendar/{key}/due.ics";
 
     /// <summary>Maps the calendar.</summary>
     public static void MapDueCalendar(this IEndpointRouteBuilder routes) =>
-        routes.MapGet("/calendar/{key}/due.ics", ReadAsync).Takes(Query.Dock).AddEndpointFilter(StrictQuery.CheckAsync).WithName("due_calendar").ExcludeFromDescription();
+        routes.MapGet("/calendar/{key}/due.ics", ReadAsync).Takes(Query.Dock, By).AddEndpointFilter(StrictQuery.CheckAsync).WithName("due_calendar").ExcludeFromDescription();
 
     private static async Task<IResult> ReadAsync(string key, HttpContext http, FleetOperators operators, FleetReading reading, TimeProvider time)
     {
-        var (dock, ct) = (Query.Dock.In(http), http.RequestAborted);
+        var (dock, by, ct) = (Query.Dock.In(http), By.In(http), http.RequestAborted);
 
         // An unknown key and one that opens something else are told apart to nobody.
         if (await operators.RecognizeAsync(key, ct) is not { } known || !known.Scopes.Contains(KeyScope.Calendar))
@@ -42,7 +44,8 @@ public static class DueCalendar
         var now = time.GetUtcNow();
         var due = (await reading.FindingsAsync(known.Operator, ct)).Select(f => f.Finding)
             .Where(f => f.Registered is not null && (dock is null || f.Registered.Dock == dock))
-            .SelectMany(f => Outlook.Of(f, DueApi.TodayAt(f.Registered!.DockZone, time), policy));
+            .SelectMany(f => Outlook.Of(f, DueApi.TodayAt(f.Registered!.DockZone, time), policy))
+            .Where(d => by is null || d.TakenBy == by);
         http.Response.Headers.CacheControl = "private, no-cache";
         return Results.Text(Write(known.Operator, card?.Name ?? known.Operator, card?.Zone, due, now), "text/calendar", Encoding.UTF8);
     }

@@ -1,9 +1,14 @@
 using FleetWake.Logbook.People;
 using FleetWake.Web.Frame;
+using FleetWake.Web.Office.Boat;
 using FleetWake.Web.Office.Devices;
+using FleetWake.Web.Office.Due;
+using FleetWake.Web.Office.Fleet;
+using FleetWake.Web.Office.Me;
 using FleetWake.Web.Office.People;
 using FleetWake.Web.Office.Photos;
 using FleetWake.Web.Office.Quarantine;
+using FleetWake.Web.Office.Questions;
 using FleetWake.Web.Office.Tags;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
@@ -26,5 +31,9 @@ public static class OfficePages
         office.MapPhotos();
         office.MapPeoplePages();
         office.MapMySignIn();
+        office.MapBoatPage();
+        office.MapDuePages();
+        office.MapQuestionsPage();
+        office.MapMePage();
     }
 }

@@ -1,5 +1,6 @@
 using FleetWake.Logbook.People;
 using FleetWake.Tests.Kit;
+using Microsoft.Playwright;
 
 namespace FleetWake.Browser.Tests.Office;
 
@@ -7,18 +8,70 @@ public sealed class FleetPageTests(ChromiumFixture chromium, PostgresFixture pos
 {
     private BrowsedFleet fleet = null!;
 
-    public async ValueTask InitializeAsync() => fleet = await BrowsedFleet.StartAsync(chromium, postgres, "fleet_page");
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    public async ValueTask InitializeAsync()
+    {
+        fleet = await BrowsedFleet.StartAsync(chromium, postgres, "fleet_page");
+        await OfficeFleet.SendAsync(fleet.Fleet, Ct);
+    }
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();
 
     [Fact]
-    public async Task A_manager_sees_the_fleet_and_the_page_is_accessible()
+    public async Task Every_boat_is_one_row_and_what_must_not_go_out_stands_first()
     {
-        var window = await fleet.SignedInAsync(Role.Manager);
-        var page = await window.NewPageAsync();
-        await page.GotoAsync("/office");
+        var page = await OpenAsync("/office");
         Assert.Equal("Fleet", await page.InnerTextAsync("h1"));
+        Assert.Equal(4, await page.Locator("table.fleet tbody tr").CountAsync());
+        var first = await page.InnerTextAsync("table.fleet tbody tr >> nth=0");
+        Assert.Contains("Out", first, StringComparison.Ordinal);
+        Assert.Contains("no prop on record", await page.InnerTextAsync("table.fleet tr:has-text('evil')"), StringComparison.Ordinal);
+        var gannet = await page.InnerTextAsync("table.fleet tr:has-text('Gannet')");
+        Assert.Contains("below the top", gannet, StringComparison.Ordinal);
+        Assert.Contains("Skerry 50", gannet, StringComparison.Ordinal);
+        Assert.Contains("1 open strike", await page.InnerTextAsync("table.fleet tr:has-text('Razorbill')"), StringComparison.Ordinal);
         await Accessible.HoldsAsync(page);
+    }
+
+    [Fact]
+    public async Task Boats_are_chosen_by_dock_state_and_name_with_no_script_and_the_address_keeps_the_choice()
+    {
+        var page = await OpenAsync("/office", new BrowserNewContextOptions { JavaScriptEnabled = false });
+        await page.FillAsync("#q", "gan");
+        await page.ClickAsync("form.filter button");
+        Assert.Equal(1, await page.Locator("table.fleet tbody tr").CountAsync());
+        Assert.Contains("q=gan", page.Url, StringComparison.Ordinal);
+        Assert.Equal("gan", await page.InputValueAsync("#q"));
+
+        await page.GotoAsync("/office");
+        await page.SelectOptionAsync("#hire", "out");
+        await page.PressAsync("form.filter button", "Enter");
+        Assert.Contains("Razorbill", await page.InnerTextAsync("table.fleet"), StringComparison.Ordinal);
+        Assert.DoesNotContain("Gannet", await page.InnerTextAsync("table.fleet"), StringComparison.Ordinal);
+
+        await page.GotoAsync("/office?dock=nowhere");
+        Assert.Contains("No boat is like that", await page.InnerTextAsync("main"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_hostile_name_is_shown_and_does_nothing()
+    {
+        var page = await OpenAsync("/office");
+        Assert.StartsWith("Fleet", await page.TitleAsync(), StringComparison.Ordinal);
+        Assert.Contains("<script>", await page.InnerTextAsync("table.fleet"), StringComparison.Ordinal);
+        await page.GotoAsync("/office?q=%22%3E%3Cscript%3Edocument.title%3D%27x%27%3C/script%3E");
+        Assert.StartsWith("Fleet", await page.TitleAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task On_paper_it_is_a_table_without_the_places_and_the_form()
+    {
+        var page = await OpenAsync("/office");
+        await page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+        Assert.False(await page.IsVisibleAsync("header.top"));
+        Assert.False(await page.IsVisibleAsync("form.filter"));
+        Assert.True(await page.IsVisibleAsync("table.fleet thead"));
     }
 
     [Fact]
@@ -27,5 +80,12 @@ public sealed class FleetPageTests(ChromiumFixture chromium, PostgresFixture pos
         var page = await (await fleet.WindowAsync()).NewPageAsync();
         await page.GotoAsync("/office");
         Assert.Contains("/sign-in", page.Url, StringComparison.Ordinal);
+    }
+
+    private async Task<IPage> OpenAsync(string path, BrowserNewContextOptions? options = null)
+    {
+        var page = await (await fleet.SignedInAsync(Role.Manager, options)).NewPageAsync();
+        await page.GotoAsync(path);
+        return page;
     }
 }

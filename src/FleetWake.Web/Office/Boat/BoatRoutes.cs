@@ -1,0 +1,81 @@
+using System.Globalization;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Hire;
+using FleetWake.Logbook.People;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Operators;
+using FleetWake.Store.People;
+using FleetWake.Store.Records;
+using FleetWake.Web.Api.Reading;
+using FleetWake.Web.Frame;
+using FleetWake.Web.SignIn;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Routing;
+
+namespace FleetWake.Web.Office.Boat;
+
+/// <summary>One boat: whether it goes out and what releases it, how it wears, what was recorded of it.</summary>
+internal static class BoatRoutes
+{
+    public static void MapBoatPage(this IEndpointRouteBuilder office)
+    {
+        office.MapGet("boats/{boat}", ShowAsync).NeedsTo(Verb.Read, Matter.Fleet);
+        office.MapPost("boats/{boat}/out-of-hire", TakeOutAsync).NeedsTo(Verb.Record, Matter.Hire);
+        office.MapPost("boats/{boat}/back-in-hire", PutBackAsync).NeedsTo(Verb.Decide, Matter.Hire);
+    }
+
+    private static Task<IResult> ShowAsync(string boat, HttpContext http, BoatReading reading) => PageAsync(boat, http, reading, [], null);
+
+    private static Task<IResult> TakeOutAsync(string boat, HttpContext http, [FromForm] string? why, BoatReading reading, OfficeRecords records) =>
+        RecordAsync(boat, http, reading, records, stamp => records.TakeAsync(http, new TakeOutOfHire(stamp, boat, why)), why);
+
+    private static Task<IResult> PutBackAsync(string boat, HttpContext http, [FromForm] string? why, BoatReading reading, OfficeRecords records) =>
+        RecordAsync(boat, http, reading, records, stamp => records.TakeAsync(http, new ReturnToHire(stamp, boat, why)), why);
+
+    private static async Task<IResult> RecordAsync(string boat, HttpContext http, BoatReading reading, OfficeRecords records, Func<Stamp, Task<Answer>> take, string? typed)
+    {
+        if (await reading.ZoneAsync(http, boat) is not { } zone) return await PageAsync(boat, http, reading, [], null);
+        var answer = await take(records.Stamp(http, await http.Request.ReadFormAsync(http.RequestAborted), zone));
+        if (answer.Outcome is Outcome.Refused or Outcome.Conflict) return await PageAsync(boat, http, reading, answer.Refusals, typed);
+        await reading.WaitAsync(http, boat);
+        return Results.Redirect($"/office/boats/{boat}");
+    }
+
+    private static async Task<IResult> PageAsync(string boat, HttpContext http, BoatReading reading, IReadOnlyList<Refusal> refusals, string? typed)
+    {
+        var scene = await reading.SceneAsync(http);
+        if (await reading.OfAsync(http, scene, boat) is not { } view)
+            return PageAnswer.Of<NotHerePage>(http, new { Scene = scene, Sentence = PageTexts.English.With("boat.unknown", ("boat", boat)) }, StatusCodes.Status404NotFound);
+        return PageAnswer.Of<BoatPage>(
+            http,
+            new
+            {
+                Scene = scene,
+                View = view,
+                Timeline = await reading.TimelineAsync(http, scene, view),
+                MayTakeOut = http.User.May(Verb.Record, Matter.Hire),
+                MayPutBack = http.User.May(Verb.Decide, Matter.Hire),
+                Entry = reading.NewEntry(),
+                Refusals = refusals,
+                Typed = typed ?? "",
+                Zoom = Zoom.Of(http.Request),
+            },
+            refusals.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+    }
+}
+
+/// <summary>Which part of a chart somebody looks at.</summary>
+/// <param name="Position">At which position; null for none.</param>
+/// <param name="From">Left [h].</param>
+/// <param name="To">Right [h].</param>
+public sealed record Zoom(string? Position, double? From, double? To)
+{
+    internal static Zoom Of(HttpRequest request)
+    {
+        double? Read(string name) => double.TryParse(request.Query[name], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var h) && h < 1e6 ? h : null;
+        var at = request.Query["at"].ToString();
+        return new Zoom(at.Length is > 0 and < 20 ? at : null, Read("from"), Read("to"));
+    }
+}

@@ -1,0 +1,73 @@
+using System.Globalization;
+using FleetWake.Logbook.Entries;
+using FleetWake.Reports.Pictures;
+using FleetWake.Store.Histories;
+using FleetWake.Web.Frame;
+using Microsoft.AspNetCore.Http;
+
+namespace FleetWake.Web.Office.Boat;
+
+/// <summary>A page of a boat's records, the newest first, by both clocks.</summary>
+/// <param name="Lines">The records.</param>
+/// <param name="Page">Which page, from 1.</param>
+/// <param name="Pages">How many there are.</param>
+/// <param name="Count">How many records there are in all.</param>
+/// <param name="KnownOn">Records that reached us after this day are left out; null for none.</param>
+/// <param name="LeftOut">How many those are.</param>
+public sealed record Timeline(IReadOnlyList<TimelineLine> Lines, int Page, int Pages, int Count, DateOnly? KnownOn, int LeftOut)
+{
+    private const int PageSize = 40;
+
+    internal static async Task<Timeline> OfAsync(HttpRequest request, string tenant, string boat, string zone, FleetReading reading, Measures measures, IReadOnlyDictionary<string, string> names)
+    {
+        var known = DateOnly.TryParseExact(request.Query["known"], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : (DateOnly?)null;
+        if (await reading.SettledLogAsync(tenant, StreamName.Boat(boat), request.HttpContext.RequestAborted) is not { } settled) return new Timeline([], 1, 1, 0, known, 0);
+
+        var (facts, counting) = (settled.Log.Facts, settled.Counting);
+        if (known is not null)
+        {
+            var clock = TimeZoneInfo.FindSystemTimeZoneById(zone);
+            facts = [.. facts.Where(f => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(f.Entry.ReceivedAt, clock).DateTime) <= known)];
+            counting = Effective.Of(facts);
+        }
+
+        var counts = counting.Facts.Select(f => f.Entry.Id).ToHashSet();
+        var corrected = facts.Where(f => f.Entry.Amends is not null).GroupBy(f => f.Entry.Amends!.Value).ToDictionary(g => g.Key, g => g.Last().Entry);
+        var retracted = facts.OfType<Retracted>().GroupBy(f => f.Retracts).ToDictionary(g => g.Key, g => g.Last().Entry);
+        var pages = Math.Max(1, (facts.Count + PageSize - 1) / PageSize);
+        var page = int.TryParse(request.Query["page"], NumberStyles.None, CultureInfo.InvariantCulture, out var asked) ? Math.Clamp(asked, 1, pages) : 1;
+        var lines = facts.Reverse().Skip((page - 1) * PageSize).Take(PageSize).Select(f => new TimelineLine(
+            f.Entry,
+            measures.Clock(f.Entry.Happened()),
+            measures.Moment(f.Entry.ReceivedAt, f.Entry.Zone),
+            TimelineWords.Of(f, measures),
+            Phrases.Plain(names.GetValueOrDefault(f.Entry.By, f.Entry.By)),
+            f is Retracted || counts.Contains(f.Entry.Id),
+            retracted.ContainsKey(f.Entry.Id) ? TimelineEnd.TakenBack : corrected.ContainsKey(f.Entry.Id) ? TimelineEnd.Corrected : null));
+        return new Timeline([.. lines], page, pages, facts.Count, known, settled.Log.Facts.Count - facts.Count);
+    }
+}
+
+/// <summary>A record in a line.</summary>
+/// <param name="Entry">Its stamp.</param>
+/// <param name="Happened">When it happened, by the dock's clock.</param>
+/// <param name="Received">When it reached us, by the dock's clock.</param>
+/// <param name="Sentence">What it says.</param>
+/// <param name="By">Who told it.</param>
+/// <param name="Counts">Whether it counts.</param>
+/// <param name="End">Why it does not.</param>
+public sealed record TimelineLine(Entry Entry, string Happened, string Received, string Sentence, string By, bool Counts, TimelineEnd? End)
+{
+    /// <summary>It reached us more than a day after it happened.</summary>
+    public bool Late => (Entry.ReceivedAt - Entry.Happened()).TotalHours > 24;
+}
+
+/// <summary>What became of a record that counts no more.</summary>
+public enum TimelineEnd
+{
+    /// <summary>Another record corrects it.</summary>
+    Corrected,
+
+    /// <summary>It was taken back.</summary>
+    TakenBack,
+}

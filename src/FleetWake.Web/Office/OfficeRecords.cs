@@ -1,0 +1,51 @@
+using System.Globalization;
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Records;
+using FleetWake.Web.SignIn;
+using Microsoft.AspNetCore.Http;
+
+namespace FleetWake.Web.Office;
+
+/// <summary>
+/// How a page of the office records something: by the same door as every device, stamped with who is signed in. The entry's id
+/// was made with the form, so that a form sent twice is recorded once.
+/// </summary>
+internal sealed class OfficeRecords(Recorder recorder, TimeProvider time)
+{
+    /// <summary>Id of the device that the office's pages stand for.</summary>
+    public const string Device = "office";
+
+    /// <summary>Name of the form's field that holds the entry's id.</summary>
+    public const string EntryField = "entry";
+
+    /// <summary>A finding is usually made again within a second; a page that waits longer says so instead.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
+
+    /// <summary>A new id for a form.</summary>
+    public Guid NewEntry() => Guid.CreateVersion7(time.GetUtcNow());
+
+    /// <summary>The stamp of what is recorded now by whoever is signed in.</summary>
+    /// <param name="http">The request, whose form tells the entry's id.</param>
+    /// <param name="form">The form.</param>
+    /// <param name="zone">IANA zone of the dock, or of the office.</param>
+    public Stamp Stamp(HttpContext http, IFormCollection form, string zone)
+    {
+        var now = TimeZoneInfo.ConvertTime(time.GetUtcNow(), TimeZoneInfo.FindSystemTimeZoneById(zone));
+        var id = Guid.TryParse(form[EntryField], out var told) && told != Guid.Empty ? told : NewEntry();
+        return new Stamp(id, http.User.PersonOf(), now.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture), zone);
+    }
+
+    /// <summary>Takes a record of the signed-in person's operator.</summary>
+    public Task<Answer> TakeAsync<T>(HttpContext http, T command)
+        where T : ICommand<T> =>
+        recorder.TakeAsync(http.User.OperatorOf(), RecordKind.Find(T.Kind)!, command, new Arrival(Device, time.GetUtcNow(), null), http.RequestAborted);
+
+    /// <summary>Waits a moment for the finding that counts what was just recorded, so that the next page tells the new state.</summary>
+    public async Task WaitAsync(HttpContext http, string boat, FleetReading reading)
+    {
+        var begun = time.GetTimestamp();
+        while (time.GetElapsedTime(begun) < Patience && !await reading.IsUpToDateAsync(http.User.OperatorOf(), boat, http.RequestAborted))
+            await Task.Delay(TimeSpan.FromMilliseconds(50), http.RequestAborted);
+    }
+}

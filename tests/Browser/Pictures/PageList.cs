@@ -1,0 +1,23 @@
+using FleetWake.Logbook.People;
+
+namespace FleetWake.Browser.Tests.Pictures;
+
+/// <summary>A page to be looked at.</summary>
+/// <param name="Name">Name of its pictures.</param>
+/// <param name="Path">Its address.</param>
+/// <param name="Role">Who looks.</param>
+/// <param name="Whole">The whole page rather than what a window shows of it.</param>
+public sealed record LookedAtPage(string Name, string Path, Role Role = Role.Manager, bool Whole = false);
+
+/// <summary>Every page that is looked at: a new page is one line here.</summary>
+internal static class PageList
+{
+    public static IReadOnlyList<LookedAtPage> All { get; } =
+    [
+        new("fleet", "/office"),
+        new("boat", "/office/boats/gannet", Role.Mechanic),
+        new("due", "/office/due", Role.Operator),
+        new("questions", "/office/questions", Role.Operator),
+        new("me", "/office/me"),
+    ];
+}
