@@ -13,6 +13,7 @@ internal static class OfficeServices
     {
         services.AddSingleton<FleetRows>();
         services.AddSingleton<OfficeRecords>();
+        services.AddSingleton<EntryBeside>();
         services.AddSingleton<BoatReading>();
         services.AddSingleton<DueReading>();
         return services.AddSingleton<QuestionReading>();

@@ -19,5 +19,8 @@ internal static class PageList
         new("due", "/office/due", Role.Operator),
         new("questions", "/office/questions", Role.Operator),
         new("me", "/office/me"),
+        new("tags", "/office/tags", Role.Operator),
+        new("devices", "/office/devices", Role.Operator),
+        new("quarantine", "/office/quarantine", Role.Operator),
     ];
 }

@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Http;
 namespace FleetWake.Web.Office.Boat;
 
 /// <summary>Gathers what the page of a boat shows.</summary>
-internal sealed class BoatReading(FleetReading reading, FleetOperators operators, FleetPeople people, OfficeRecords records, TimeProvider time)
+internal sealed class BoatReading(FleetReading reading, FleetOperators operators, FleetPeople people, EntryBeside beside, OfficeRecords records, TimeProvider time)
 {
     public Task<Scene> SceneAsync(HttpContext http) => Scene.OfAsync(http, operators);
 
@@ -38,7 +38,7 @@ internal sealed class BoatReading(FleetReading reading, FleetOperators operators
     public async Task<Timeline> TimelineAsync(HttpContext http, Scene scene, BoatView view)
     {
         var tenant = http.User.OperatorOf();
-        return await Timeline.OfAsync(http.Request, tenant, view.Boat, view.Zone, reading, scene.Measures, await people.NamesAsync(tenant, http.RequestAborted));
+        return await Timeline.OfAsync(http.Request, tenant, view.Boat, view.Zone, reading, beside, scene.Measures, await people.NamesAsync(tenant, http.RequestAborted));
     }
 
     /// <summary>Waits a moment for the finding that counts what was just recorded.</summary>

@@ -18,10 +18,11 @@ public sealed record Timeline(IReadOnlyList<TimelineLine> Lines, int Page, int P
 {
     private const int PageSize = 40;
 
-    internal static async Task<Timeline> OfAsync(HttpRequest request, string tenant, string boat, string zone, FleetReading reading, Measures measures, IReadOnlyDictionary<string, string> names)
+    internal static async Task<Timeline> OfAsync(HttpRequest request, string tenant, string boat, string zone, FleetReading reading, EntryBeside beside, Measures measures, IReadOnlyDictionary<string, string> names)
     {
+        var ct = request.HttpContext.RequestAborted;
         var known = DateOnly.TryParseExact(request.Query["known"], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : (DateOnly?)null;
-        if (await reading.SettledLogAsync(tenant, StreamName.Boat(boat), request.HttpContext.RequestAborted) is not { } settled) return new Timeline([], 1, 1, 0, known, 0);
+        if (await reading.SettledLogAsync(tenant, StreamName.Boat(boat), ct) is not { } settled) return new Timeline([], 1, 1, 0, known, 0);
 
         var (facts, counting) = (settled.Log.Facts, settled.Counting);
         if (known is not null)
@@ -36,14 +37,21 @@ public sealed record Timeline(IReadOnlyList<TimelineLine> Lines, int Page, int P
         var retracted = facts.OfType<Retracted>().GroupBy(f => f.Retracts).ToDictionary(g => g.Key, g => g.Last().Entry);
         var pages = Math.Max(1, (facts.Count + PageSize - 1) / PageSize);
         var page = int.TryParse(request.Query["page"], NumberStyles.None, CultureInfo.InvariantCulture, out var asked) ? Math.Clamp(asked, 1, pages) : 1;
-        var lines = facts.Reverse().Skip((page - 1) * PageSize).Take(PageSize).Select(f => new TimelineLine(
+        var shown = facts.Reverse().Skip((page - 1) * PageSize).Take(PageSize).ToList();
+        var (signed, notes, photos) = await beside.OfAsync(tenant, [.. shown.Select(f => f.Entry)], ct);
+        var lines = shown.Select(f => new TimelineLine(
             f.Entry,
             measures.Clock(f.Entry.Happened()),
             measures.Moment(f.Entry.ReceivedAt, f.Entry.Zone),
             TimelineWords.Of(f, measures),
             Phrases.Plain(names.GetValueOrDefault(f.Entry.By, f.Entry.By)),
             f is Retracted || counts.Contains(f.Entry.Id),
-            retracted.ContainsKey(f.Entry.Id) ? TimelineEnd.TakenBack : corrected.ContainsKey(f.Entry.Id) ? TimelineEnd.Corrected : null));
+            retracted.ContainsKey(f.Entry.Id) ? TimelineEnd.TakenBack : corrected.ContainsKey(f.Entry.Id) ? TimelineEnd.Corrected : null)
+        {
+            Confirmed = signed.TryGetValue(f.Entry.Id, out var by) ? by.ConfirmedAt is not null : null,
+            Note = notes.TryGetValue(f.Entry.Id, out var note) ? Phrases.Plain(note) : null,
+            Photos = [.. photos[f.Entry.Id].Select(p => p.Hash)],
+        });
         return new Timeline([.. lines], page, pages, facts.Count, known, settled.Log.Facts.Count - facts.Count);
     }
 }
@@ -58,6 +66,15 @@ public sealed record Timeline(IReadOnlyList<TimelineLine> Lines, int Page, int P
 /// <param name="End">Why it does not.</param>
 public sealed record TimelineLine(Entry Entry, string Happened, string Received, string Sentence, string By, bool Counts, TimelineEnd? End)
 {
+    /// <summary>Told on a shared phone: whether a PIN confirms who told it. Null of what came otherwise.</summary>
+    public bool? Confirmed { get; init; }
+
+    /// <summary>What was written beside it.</summary>
+    public string? Note { get; init; }
+
+    /// <summary>Photos beside it, by their hashes.</summary>
+    public IReadOnlyList<string> Photos { get; init; } = [];
+
     /// <summary>It reached us more than a day after it happened.</summary>
     public bool Late => (Entry.ReceivedAt - Entry.Happened()).TotalHours > 24;
 }
