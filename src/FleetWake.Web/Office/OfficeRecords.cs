@@ -1,5 +1,6 @@
 using System.Globalization;
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.People;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Records;
 using FleetWake.Web.SignIn;
@@ -36,10 +37,15 @@ internal sealed class OfficeRecords(Recorder recorder, TimeProvider time)
         return new Stamp(id, http.User.PersonOf(), now.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture), zone);
     }
 
-    /// <summary>Takes a record of the signed-in person's operator.</summary>
-    public Task<Answer> TakeAsync<T>(HttpContext http, T command)
-        where T : ICommand<T> =>
-        recorder.TakeAsync(http.User.OperatorOf(), RecordKind.Find(T.Kind)!, command, new Arrival(Device, time.GetUtcNow(), null), http.RequestAborted);
+    /// <summary>Takes a record of the signed-in person's operator, if the person's role may send it: whatever a page offers by mistake is refused here.</summary>
+    public async Task<Answer> TakeAsync<T>(HttpContext http, T command)
+        where T : ICommand<T>
+    {
+        var kind = RecordKind.Find(T.Kind)!;
+        return http.User.RoleOf() is { } role && Permissions.Allow(role, kind, command)
+            ? await recorder.TakeAsync(http.User.OperatorOf(), kind, command, new Arrival(Device, time.GetUtcNow(), null), http.RequestAborted)
+            : new Answer(command.Entry?.Id, Outcome.Refused, false, [], [], [new Refusal("", "not_for_this_role", "this is not for your role to record: ask somebody whose it is")]);
+    }
 
     /// <summary>Waits a moment for the finding that counts what was just recorded, so that the next page tells the new state.</summary>
     public async Task WaitAsync(HttpContext http, string boat, FleetReading reading)
