@@ -1,6 +1,6 @@
 using FleetWake.Logbook.Entries;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>What stands for cells of a stamp that a row leaves out.</summary>
 /// <param name="By">Id of the person, or null.</param>

@@ -1,9 +1,9 @@
 using System.Buffers;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>Writes cells as spreadsheets read them.</summary>
-internal static class CsvText
+public static class CsvText
 {
     private static readonly SearchValues<char> Special = SearchValues.Create(",;\"\t\r\n");
 

@@ -4,7 +4,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using FleetWake.Logbook.Entries;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>Writes records as rows, the other way round from <see cref="RowReader"/>.</summary>
 public static class Templates
@@ -28,12 +28,15 @@ public static class Templates
                 continue;
             }
 
-            File.WriteAllText(path, CsvText.Line(Header(kind)) + "\r\n", Marked);
+            File.WriteAllBytes(path, Empty(kind));
             written++;
         }
 
         return (written, there);
     }
+
+    /// <summary>An empty sheet of a kind, as the bytes of a file.</summary>
+    public static byte[] Empty(RecordKind kind) => [.. Marked.GetPreamble(), .. Marked.GetBytes(CsvText.Line(Header(kind)) + "\r\n")];
 
     /// <summary>
     /// Every column of a kind but <c>amends</c>, which <c>amends_key</c> does better; numbered ones as many as its worked

@@ -3,7 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using FleetWake.Logbook.Entries;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>
 /// What a row is called, so that importing it again is a repeat: the key that its sheet gives it, else what it is about

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using FleetWake.Logbook.Entries;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>A column of a sheet: where in the record its cells go.</summary>
 /// <param name="Name">Its name as these documents write it.</param>

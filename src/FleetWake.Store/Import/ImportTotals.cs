@@ -1,6 +1,6 @@
 using FleetWake.Store.Records;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>What became of the rows of an import.</summary>
 /// <param name="Rows">Rows read.</param>

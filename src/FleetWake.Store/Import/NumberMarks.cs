@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>
 /// What a point and a comma within a number mean in one file, known from all of its numbers before the first row is

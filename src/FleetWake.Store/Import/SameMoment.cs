@@ -1,4 +1,4 @@
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>
 /// Sheets write whole minutes, so a swap stands there as a prop that came off and one that went on at the same time. Such

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>
 /// Reads the cells of one file as spreadsheets write them. A decimal comma is read where the comma does not separate

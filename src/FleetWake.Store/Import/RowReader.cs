@@ -1,7 +1,7 @@
 using System.Text.Json.Nodes;
 using FleetWake.Logbook.Entries;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>Why a row is not recorded, with its place.</summary>
 /// <param name="File">The sheet.</param>

@@ -1,6 +1,6 @@
 using System.Text.Unicode;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>Finds text that is not UTF-8, and the line it stands on.</summary>
 internal static class Utf8Check
@@ -11,15 +11,16 @@ internal static class Utf8Check
     private const int LongestLine = 1 << 20;
 
     /// <summary>What is wrong with a file's text; null when nothing is.</summary>
-    public static string? Complaint(string path)
+    public static string? Complaint(Func<Stream> open)
     {
-        using var file = File.OpenRead(path);
+        using var file = open();
         var buffer = new byte[Block];
         var (held, line) = (0, 1);
         while (true)
         {
             var read = file.Read(buffer, held, buffer.Length - held);
             var text = buffer.AsSpan(0, held + read);
+            if (line == 1 && text.StartsWith("PK\u0003\u0004"u8)) return "is a spreadsheet's own file, or another packed one: save it as \"CSV UTF-8\"";
             if (line == 1 && IsWide(text)) return "is UTF-16, as \"Unicode text\" is saved: save it as \"CSV UTF-8\"";
 
             // Whole lines only: a letter of several bytes never holds the byte of a line's end.

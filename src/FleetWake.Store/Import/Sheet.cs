@@ -1,9 +1,8 @@
 using System.Text;
-using FleetWake.Commands;
 using FleetWake.Logbook.Entries;
 using nietras.SeparatedValues;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>One line of a sheet; more than one where a quotation mark spans several.</summary>
 /// <param name="Line">The line of the file on which it begins, from 1.</param>
@@ -14,11 +13,11 @@ internal sealed record SheetRow(int Line, int LastLine, IReadOnlyList<string> Ce
 /// <summary>A CSV file of one kind of record, its head read and its text known to be UTF-8.</summary>
 internal sealed class Sheet
 {
-    private readonly string path;
+    private readonly Func<Stream> open;
     private readonly int hintLines;
 
-    private Sheet(string path, RecordKind kind, SheetHead head, int hintLines) =>
-        (this.path, Kind, Head, this.hintLines) = (path, kind, head, hintLines);
+    private Sheet(string name, Func<Stream> open, RecordKind kind, SheetHead head, int hintLines) =>
+        (Name, this.open, Kind, Head, this.hintLines) = (name, open, kind, head, hintLines);
 
     /// <summary>The kind of its records.</summary>
     public RecordKind Kind { get; }
@@ -27,12 +26,12 @@ internal sealed class Sheet
     public SheetHead Head { get; }
 
     /// <summary>Its name without the folder.</summary>
-    public string Name => Path.GetFileName(path);
+    public string Name { get; }
 
     /// <summary>Opens a sheet; null when its text or its head is wrong, which is added to the complaints.</summary>
-    public static Sheet? Open(string path, RecordKind kind, RowDefaults defaults, List<string> complaints)
+    public static Sheet? Open(string name, Func<Stream> open, RecordKind kind, RowDefaults defaults, List<string> complaints)
     {
-        if (Utf8Check.Complaint(path) is { } encoding)
+        if (Utf8Check.Complaint(open) is { } encoding)
         {
             complaints.Add(encoding);
             return null;
@@ -40,7 +39,7 @@ internal sealed class Sheet
 
         string? first;
         string? second;
-        using (var text = Text(path)) (first, second) = (text.ReadLine(), text.ReadLine());
+        using (var text = Text(open)) (first, second) = (text.ReadLine(), text.ReadLine());
 
         // A spreadsheet's own hint at what separates the columns.
         var hint = first is ['s' or 'S', 'e' or 'E', 'p' or 'P', '=', _] ? first[4] : (char?)null;
@@ -53,17 +52,17 @@ internal sealed class Sheet
 
         var delimiter = hint ?? SheetHead.Sniff(header);
         var before = complaints.Count;
-        var names = Rows(path, delimiter, hint is null ? 0 : 1).First().Cells;
+        var names = Rows(name, open, delimiter, hint is null ? 0 : 1).First().Cells;
         var head = SheetHead.Read(kind, delimiter, names, defaults, complaints);
-        return complaints.Count == before ? new Sheet(path, kind, head, hint is null ? 0 : 1) : null;
+        return complaints.Count == before ? new Sheet(name, open, kind, head, hint is null ? 0 : 1) : null;
     }
 
     /// <summary>Its rows below the head, without those that are empty throughout.</summary>
-    public IEnumerable<SheetRow> Rows() => Rows(path, Head.Delimiter, hintLines).Skip(1).Where(r => r.Cells.Any(c => c.Length > 0));
+    public IEnumerable<SheetRow> Rows() => Rows(Name, open, Head.Delimiter, hintLines).Skip(1).Where(r => r.Cells.Any(c => c.Length > 0));
 
-    private static IEnumerable<SheetRow> Rows(string path, char delimiter, int hintLines)
+    private static IEnumerable<SheetRow> Rows(string name, Func<Stream> open, char delimiter, int hintLines)
     {
-        using var text = Text(path);
+        using var text = Text(open);
         for (var i = 0; i < hintLines; i++) text.ReadLine();
         using var reader = Sep.New(delimiter)
             .Reader(o => o with { HasHeader = false, Unescape = true, DisableColCountCheck = true })
@@ -71,7 +70,7 @@ internal sealed class Sheet
         var line = hintLines + 1;
         while (true)
         {
-            var (row, ended) = Next(reader, Path.GetFileName(path), hintLines, line);
+            var (row, ended) = Next(reader, name, hintLines, line);
             if (ended) yield break;
             line = row!.LastLine + 1;
             yield return row;
@@ -87,7 +86,7 @@ internal sealed class Sheet
         catch (NotSupportedException)
         {
             // The library's own limit of a row, some 16 million letters.
-            throw new CommandException($"{name}: a quotation mark opens on line {line} or below and is not closed: close it on its own line.");
+            throw new TableException($"{name}: a quotation mark opens on line {line} or below and is not closed: close it on its own line.");
         }
 
         var row = reader.Current;
@@ -97,5 +96,5 @@ internal sealed class Sheet
         return (new SheetRow(from, Math.Max(from, row.LineNumberToExcl + hintLines - 1), cells), false);
     }
 
-    private static StreamReader Text(string path) => new(path, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true));
+    private static StreamReader Text(Func<Stream> open) => new(open(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true));
 }

@@ -2,7 +2,7 @@ using System.Reflection;
 using System.Text.Json;
 using FleetWake.Logbook.Entries;
 
-namespace FleetWake.Import;
+namespace FleetWake.Store.Import;
 
 /// <summary>What a cell holds.</summary>
 internal enum CellKind
