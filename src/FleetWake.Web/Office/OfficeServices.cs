@@ -15,6 +15,7 @@ internal static class OfficeServices
         services.AddSingleton<OfficeRecords>();
         services.AddSingleton<BoatReading>();
         services.AddSingleton<DueReading>();
+        services.AddStoreRoomPages();
         return services.AddSingleton<QuestionReading>();
     }
 }

@@ -19,5 +19,11 @@ internal static class PageList
         new("due", "/office/due", Role.Operator),
         new("questions", "/office/questions", Role.Operator),
         new("me", "/office/me"),
+        new("props", "/office/props", Role.Operator),
+        new("spares", "/office/spares?days=28", Role.Operator),
+        new("shop", "/office/shop", Role.Operator),
+        new("rules", "/office/rules"),
+        new("claims", "/office/claims", Role.Operator),
+        new("import", "/office/import", Role.Operator),
     ];
 }
