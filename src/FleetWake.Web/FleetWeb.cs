@@ -12,6 +12,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetWake.Web;
@@ -90,7 +91,7 @@ public static class FleetWeb
         var error = http.Features.Get<IExceptionHandlerFeature>()?.Error;
         if (error is BadHttpRequestException bad)
         {
-            await Problems.Make(bad.StatusCode, bad.StatusCode == 413 ? "too-large" : "bad-request", bad.StatusCode == 413 ? $"Send at most {MostBodyBytes / (1024 * 1024)} MB a request." : bad.Message, []).ExecuteAsync(http);
+            await Problems.Make(bad.StatusCode, bad.StatusCode == 413 ? "too-large" : "bad-request", bad.StatusCode == 413 ? $"Send at most {(http.Features.Get<IHttpMaxRequestBodySizeFeature>()?.MaxRequestBodySize ?? MostBodyBytes) / (1024 * 1024)} MB a request." : bad.Message, []).ExecuteAsync(http);
             return;
         }
 

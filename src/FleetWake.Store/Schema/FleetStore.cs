@@ -3,6 +3,7 @@ using FleetWake.Store.Attribution;
 using FleetWake.Store.Devices;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Histories;
+using FleetWake.Store.Import;
 using FleetWake.Store.Mail;
 using FleetWake.Store.Nodes;
 using FleetWake.Store.Operators;
@@ -48,6 +49,8 @@ public static class FleetStore
         services.AddSingleton<EntryPhotos>();
         services.AddSingleton<FleetPreferences>();
         services.AddSingleton<MailLedger>();
+        services.AddSingleton<ImportDrafts>();
+        services.AddSingleton<TableImport>();
         return services;
     }
 

@@ -17,7 +17,9 @@ internal static class WorkTables
 
     public const string BrowserKeys = FleetStore.SchemaName + ".browser_keys";
 
-    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes(), MakeFleetFits(), MakeSignInTries(), MakeBrowserKeys()];
+    public const string ImportDrafts = FleetStore.SchemaName + ".import_drafts";
+
+    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes(), MakeFleetFits(), MakeSignInTries(), MakeBrowserKeys(), MakeImportDrafts()];
 
     private static Table MakeDirtyBoats()
     {
@@ -88,6 +90,19 @@ internal static class WorkTables
         table.AddColumn("name", "text").AsPrimaryKey();
         table.AddColumn("xml", "text").NotNull();
         table.AddColumn("made_at", "timestamptz").NotNull();
+        return table;
+    }
+
+    private static Table MakeImportDrafts()
+    {
+        var table = new Table(Name("import_drafts"));
+        table.AddColumn("operator", "text").AsPrimaryKey();
+        table.AddColumn("id", "uuid").AsPrimaryKey();
+        table.AddColumn("person", "text").NotNull();
+        table.AddColumn("made_at", "timestamptz").NotNull();
+        table.AddColumn("done", "integer").NotNull();
+        table.AddColumn("draft", "text").NotNull();
+        table.AddColumn("bytes", "bytea").NotNull();
         return table;
     }
 

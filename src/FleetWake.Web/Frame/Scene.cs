@@ -18,9 +18,15 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
         (new("/office", "nav.fleet"), Matter.Fleet),
         (new("/office/due", "nav.due"), Matter.Fleet),
         (new("/office/questions", "nav.questions"), Matter.Questions),
-        (new("/office/tags", "nav.tags"), Matter.Register),
-        (new("/office/devices", "nav.devices"), Matter.Devices),
         (new("/office/quarantine", "nav.quarantine"), Matter.Quarantine),
+        (new("/office/props", "nav.props"), Matter.Stock),
+        (new("/office/spares", "nav.spares"), Matter.Stock),
+        (new("/office/shop", "nav.shop"), Matter.Stock),
+        (new("/office/claims", "nav.claims"), Matter.Money),
+        (new("/office/rules", "nav.rules"), Matter.Rules),
+        (new("/office/import", "nav.import"), Matter.Import),
+        (new("/office/devices", "nav.devices"), Matter.Devices),
+        (new("/office/tags", "nav.tags"), Matter.Register),
         (new("/office/people", "nav.people"), Matter.People),
     ];
 

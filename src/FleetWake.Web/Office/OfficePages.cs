@@ -35,5 +35,6 @@ public static class OfficePages
         office.MapDuePages();
         office.MapQuestionsPage();
         office.MapMePage();
+        office.MapStoreRoomPages();
     }
 }

@@ -16,6 +16,7 @@ internal static class OfficeServices
         services.AddSingleton<EntryBeside>();
         services.AddSingleton<BoatReading>();
         services.AddSingleton<DueReading>();
+        services.AddStoreRoomPages();
         return services.AddSingleton<QuestionReading>();
     }
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using FleetWake.Import;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Commands;
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using FleetWake.Figures;
 using FleetWake.Import;
 using FleetWake.Logbook.Fleet.Figures;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Commands;
 

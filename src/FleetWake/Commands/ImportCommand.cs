@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FleetWake.Import;
 using FleetWake.Settings;
+using FleetWake.Store.Import;
 using FleetWake.Store.Operators;
 using FleetWake.Store.Schema;
 using Npgsql;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FleetWake.Import;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Commands;
 

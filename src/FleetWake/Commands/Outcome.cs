@@ -1,4 +1,5 @@
 using FleetWake.Settings;
+using FleetWake.Store.Import;
 using FleetWake.Store.Servers;
 using Npgsql;
 
@@ -20,7 +21,7 @@ internal static class Outcome
         {
             return Interrupted;
         }
-        catch (Exception e) when (e is SettingsException or ServerNotFoundException or ServerStartException or CommandException)
+        catch (Exception e) when (e is SettingsException or ServerNotFoundException or ServerStartException or CommandException or TableException)
         {
             return Say(e.Message);
         }

@@ -2,6 +2,7 @@ using System.Globalization;
 using FleetWake.Import;
 using FleetWake.Statistics.Drift;
 using FleetWake.Statistics.Drift.Fleet;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Drift;
 

@@ -4,6 +4,7 @@ using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Fleet;
 using FleetWake.Logbook.Mountings;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Import;
 

@@ -1,3 +1,5 @@
+using FleetWake.Store.Import;
+
 namespace FleetWake.Import;
 
 /// <summary>Tells bad rows: all of them in a file, the first few on the screen.</summary>

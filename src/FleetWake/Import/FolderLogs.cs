@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Import;
 
@@ -27,7 +28,7 @@ internal sealed record FolderLogs(FleetLogs Logs, IReadOnlyDictionary<Guid, stri
         {
             ct.ThrowIfCancellationRequested();
             rows++;
-            var decision = row.Command is null ? null : row.Sheet.Kind.Decide(row.Command, arrival);
+            var decision = row.Command is null ? null : row.Kind.Decide(row.Command, arrival);
             if (decision is Decision.Keep keep)
             {
                 logs.Add(keep.Facts);
@@ -36,7 +37,7 @@ internal sealed record FolderLogs(FleetLogs Logs, IReadOnlyDictionary<Guid, stri
             }
 
             bad++;
-            foreach (var told in decision is Decision.Refuse refused ? refused.Refusals.Select(r => row.Reader.Told(row.Row, r)) : row.Bad) report.Tell(told);
+            foreach (var told in decision is Decision.Refuse refused ? refused.Refusals.Select(row.Told) : row.Bad) report.Tell(told);
         }
 
         report.Close();

@@ -6,16 +6,16 @@ namespace FleetWake.Import;
 internal sealed class ImportProgress(ImportFolder folder, TimeProvider time)
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1);
-    private readonly int all = folder.Counts.Values.Sum();
+    private readonly int all = folder.Count;
     private readonly long start = time.GetTimestamp();
     private long last = time.GetTimestamp();
 
     /// <summary>Says it, unless it did a moment ago.</summary>
-    public void Tell(Sheet sheet, int rows)
+    public void Tell(string sheet, int rows)
     {
         if (time.GetElapsedTime(last) < Pause) return;
         last = time.GetTimestamp();
-        Console.WriteLine($"  {rows} of {all} rows, {Rate(rows):0} a second, now in {sheet.Name}");
+        Console.WriteLine($"  {rows} of {all} rows, {Rate(rows):0} a second, now in {sheet}");
     }
 
     /// <summary>Says how long it took, and what was taken for granted.</summary>

@@ -1,4 +1,4 @@
-using FleetWake.Logbook.Entries;
+using FleetWake.Store.Import;
 using FleetWake.Store.Records;
 using Marten;
 
@@ -28,10 +28,6 @@ public sealed record ImportRequest(string Folder, string Operator, RowDefaults D
 /// <param name="time">The clock.</param>
 public sealed class ImportRun(IDocumentStore store, TimeProvider time)
 {
-    /// <summary>Rows in one transaction: enough that round trips do not count, few enough that a kill loses little.</summary>
-    public const int ChunkRows = 500;
-
-    private const string Device = "import";
     private const int MostHeldTold = 10;
 
     /// <summary>Runs it; cancelling ends it after the chunk in hand.</summary>
@@ -45,26 +41,17 @@ public sealed class ImportRun(IDocumentStore store, TimeProvider time)
         var bulk = new BulkRecorder(store, request.Operator);
         var totals = default(ImportTotals);
         var held = new SortedDictionary<string, int>(StringComparer.Ordinal);
-        foreach (var chunk in folder.Rows().Chunk(ChunkRows))
+        foreach (var chunk in folder.Rows().Chunk(RowChunk.Rows))
         {
             if (ct.IsCancellationRequested) break;
-            var arrival = new Arrival(Device, time.GetUtcNow(), null);
-            Submission[] submissions = [.. chunk.Where(r => r.Command is not null).Select(r => new Submission(r.Sheet.Kind, r.Command!, arrival))];
-
-            // Without the token: a chunk that has begun is finished, so that the totals told are what is recorded.
-            var answers = request.DryRun
-                ? await bulk.TryAsync(submissions, CancellationToken.None)
-                : await bulk.TakeAsync(submissions, CancellationToken.None);
-            var next = new Queue<Answer>(answers);
-            foreach (var row in chunk)
+            foreach (var (_, answer, complaints) in await RowChunk.TakeAsync(bulk, chunk, time.GetUtcNow(), keep: !request.DryRun))
             {
-                var answer = row.Command is null ? null : next.Dequeue();
                 totals = answer is null ? totals.AndRefused() : totals.And(answer);
-                foreach (var bad in answer is null ? row.Bad : Complaints(row, answer)) report.Tell(bad);
+                foreach (var bad in complaints) report.Tell(bad);
                 foreach (var what in (answer?.Held ?? []).Select(h => h.Message.Split(':')[0])) held[what] = held.GetValueOrDefault(what) + 1;
             }
 
-            progress.Tell(chunk[^1].Sheet, totals.Rows);
+            progress.Tell(chunk[^1].File, totals.Rows);
         }
 
         report.Close();
@@ -73,14 +60,4 @@ public sealed class ImportRun(IDocumentStore store, TimeProvider time)
         progress.End(totals.Rows);
         return totals;
     }
-
-    private static IEnumerable<BadCell> Complaints(ReadRow row, Answer answer) => answer.Outcome switch
-    {
-        Outcome.Refused => answer.Refusals.Select(r => row.Reader.Told(row.Row, r)),
-        Outcome.Conflict =>
-        [
-            row.Reader.Bad(row.Row, SheetHead.Key, row.Key!, $"this row was imported before with other content, which stands. To correct that, give this row a key of its own, amends_key \"{row.Key}\" and entered_at, the time of the correction"),
-        ],
-        _ => [],
-    };
 }

@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Import;
 

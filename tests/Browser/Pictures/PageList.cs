@@ -22,5 +22,11 @@ internal static class PageList
         new("tags", "/office/tags", Role.Operator),
         new("devices", "/office/devices", Role.Operator),
         new("quarantine", "/office/quarantine", Role.Operator),
+        new("props", "/office/props", Role.Operator),
+        new("spares", "/office/spares?days=28", Role.Operator),
+        new("shop", "/office/shop", Role.Operator),
+        new("rules", "/office/rules"),
+        new("claims", "/office/claims", Role.Operator),
+        new("import", "/office/import", Role.Operator),
     ];
 }

@@ -1,5 +1,6 @@
 using FleetWake.Import;
 using FleetWake.Logbook.Boats;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Journey.Tests.Demo;
 

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using FleetWake.Import;
 using FleetWake.Logbook.Entries;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Journey.Tests.Import;
 

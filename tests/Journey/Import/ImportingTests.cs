@@ -2,6 +2,7 @@ using FleetWake.Import;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
 using FleetWake.Store.Histories;
+using FleetWake.Store.Import;
 using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
 using Marten;

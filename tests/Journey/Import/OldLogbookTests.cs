@@ -1,6 +1,7 @@
 using FleetWake.Import;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Strikes;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Journey.Tests.Import;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using FleetWake.Import;
+using FleetWake.Store.Import;
 using FleetWake.Tests.Program;
 
 namespace FleetWake.Journey.Tests.Import;

@@ -3,6 +3,7 @@ using FleetWake.Commands;
 using FleetWake.Import;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Logbook.Trials;
+using FleetWake.Store.Import;
 
 namespace FleetWake.Journey.Tests.Import;
 
@@ -101,7 +102,7 @@ public sealed class SheetTests : IDisposable
     {
         var lines = Enumerable.Repeat("2026-05-03 10:15,tern,single,rock,chipped,212", 500_000).Prepend("2026-05-03 10:15,\"tern,single,rock,chipped,212").Prepend(Header);
         folder.With(SheetFolder.Strikes, [.. lines]);
-        Assert.Contains("strike_reported.csv: a quotation mark opens on line", Assert.Throws<CommandException>(() => folder.Read()).Message, StringComparison.Ordinal);
+        Assert.Contains("strike_reported.csv: a quotation mark opens on line", Assert.Throws<TableException>(() => folder.Read()).Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -152,10 +153,10 @@ public sealed class SheetTests : IDisposable
         Assert.Contains(Tell(read[2]), b => b.Column == "runs.2.speed" && b.Value == "2700");
     }
 
-    private static IEnumerable<FleetWake.Import.BadCell> Tell(FleetWake.Import.ReadRow row)
+    private static IEnumerable<FleetWake.Store.Import.BadCell> Tell(FleetWake.Store.Import.ReadRow row)
     {
         if (row.Command is null) return row.Bad;
         var arrival = new FleetWake.Logbook.Entries.Arrival("import", new DateTimeOffset(2026, 6, 1, 0, 0, 0, TimeSpan.Zero), null);
-        return row.Sheet.Kind.Decide(row.Command, arrival) is FleetWake.Logbook.Entries.Decision.Refuse refused ? refused.Refusals.Select(r => row.Reader.Told(row.Row, r)) : [];
+        return row.Kind.Decide(row.Command, arrival) is FleetWake.Logbook.Entries.Decision.Refuse refused ? refused.Refusals.Select(row.Told) : [];
     }
 }

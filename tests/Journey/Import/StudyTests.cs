@@ -7,6 +7,7 @@ using FleetWake.Reports.Digests;
 using FleetWake.Reports.Pictures;
 using FleetWake.Store.Fleet;
 using FleetWake.Store.Histories;
+using FleetWake.Store.Import;
 using FleetWake.Store.Operators;
 using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;

@@ -32,6 +32,13 @@ public sealed record PropSize(double DiameterInches, double PitchInches, int? Bl
             registered.Blades, registered.Material, registered.Rotation);
     }
 
+    /// <summary>The size that a registered prop goes by now.</summary>
+    public static PropSize Of(PropLife life) => life.Registered is { } registered
+        ? new(
+            Rounded(life.Numbers.DiameterInches ?? registered.DiameterInches), Rounded(life.Numbers.PitchInches ?? registered.PitchInches),
+            registered.Blades, registered.Material, registered.Rotation)
+        : throw new ArgumentException($"Prop {life.Prop} is not registered.", nameof(life));
+
     internal static PropSize Of(PropPlanned plan) => new(Rounded(plan.DiameterInches), Rounded(plan.PitchInches), plan.Blades, plan.Material, null);
 
     /// <summary>Whether a prop of this size does for a plan.</summary>

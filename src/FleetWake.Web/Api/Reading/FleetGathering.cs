@@ -22,15 +22,19 @@ internal static class FleetGathering
     /// <summary>Answers with a figure of the operator's fleet; with a refusal when it is too large for a request.</summary>
     public static async Task<IResult> AnswerAsync<T>(HttpContext http, FleetReading reading, Func<FleetRecord, T> figure)
     {
-        var (tenant, ct) = (http.User.OperatorOf(), http.RequestAborted);
-        var boats = (await reading.StreamsAsync(tenant, StreamName.Boat(""), ct)).Select(s => StreamName.BoatOf(s)!).ToList();
-        if (boats.Count > MostBoats)
-        {
-            return Problems.Make(
+        var (fleet, boats) = await ReadAsync(reading, http.User.OperatorOf(), http.RequestAborted);
+        return fleet is null
+            ? Problems.Make(
                 StatusCodes.Status422UnprocessableEntity, "fleet-too-large",
-                $"There are {boats.Count} boats, and figures are made on request for at most {MostBoats}. Write the record to sheets and run \"fleetwake fleet FOLDER\".", []);
-        }
+                $"There are {boats} boats, and figures are made on request for at most {MostBoats}. Write the record to sheets and run \"fleetwake fleet FOLDER\".", [])
+            : TaggedJson.Of(figure(fleet));
+    }
 
+    /// <summary>An operator's fleet, and how many boats it has; no fleet when those are too many for a request.</summary>
+    public static async Task<(FleetRecord? Fleet, int Boats)> ReadAsync(FleetReading reading, string tenant, CancellationToken ct)
+    {
+        var boats = (await reading.StreamsAsync(tenant, StreamName.Boat(""), ct)).Select(s => StreamName.BoatOf(s)!).ToList();
+        if (boats.Count > MostBoats) return (null, boats.Count);
         var histories = new List<BoatHistory>();
         foreach (var some in boats.Chunk(AtATime)) histories.AddRange(await reading.HistoriesAsync(tenant, some, ct));
         var streams = (await reading.StreamsAsync(tenant, StreamName.Prop(""), ct)).Concat(await reading.StreamsAsync(tenant, StreamName.Part(""), ct)).Append(StreamName.Operator);
@@ -41,6 +45,6 @@ internal static class FleetGathering
         logs.AddRange((await reading.LogsAsync(tenant, beside, ct)).Values);
         var fleet = FleetRecord.Of(histories, logs);
         ct.ThrowIfCancellationRequested();
-        return TaggedJson.Of(figure(fleet));
+        return (fleet, boats.Count);
     }
 }

@@ -1,0 +1,42 @@
+using FleetWake.Logbook.Entries;
+using Microsoft.AspNetCore.Http;
+
+namespace FleetWake.Web.Office.Forms;
+
+/// <summary>A form that was not taken: what was typed, and why not. A page shows it beside the fields; nothing typed is lost.</summary>
+/// <param name="Form">Which form of the page; empty for none.</param>
+/// <param name="Typed">What was typed, by field.</param>
+/// <param name="Refusals">Why it was not taken.</param>
+public sealed record FormState(string Form, IReadOnlyDictionary<string, string> Typed, IReadOnlyList<Refusal> Refusals)
+{
+    /// <summary>No form was sent.</summary>
+    public static FormState None { get; } = new("", new Dictionary<string, string>(), []);
+
+    /// <summary>A form opened by the address, its fields filled there, as a link from another page does.</summary>
+    public static FormState Asked(HttpRequest request) => request.Query["form"].ToString() is { Length: > 0 and <= 40 } form
+        ? new FormState(form, request.Query.Where(q => q.Key != "form").ToDictionary(q => q.Key, q => q.Value.ToString() is var v && v.Length > 200 ? v[..200] : v), [])
+        : None;
+
+    /// <summary>The answer's status: a refused form is no success.</summary>
+    public int Status => Refusals.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK;
+
+    /// <summary>A form as it was sent.</summary>
+    public static FormState Of(string form, IFormCollection sent, IReadOnlyList<Refusal> refusals) =>
+        new(form, sent.ToDictionary(f => f.Key, f => f.Value.ToString()), refusals);
+
+    /// <summary>What a field shows: what was typed, else what it usually holds.</summary>
+    public string Value(string form, string field, string usual) => form == Form && Typed.TryGetValue(field, out var typed) ? typed : usual;
+
+    /// <summary>Why a field of a form was not taken; empty when it was.</summary>
+    public IEnumerable<string> Why(string form, string field) =>
+        form != Form ? [] : Refusals.Where(r => FieldOf(r) == field).Select(r => Sentence(r.Message));
+
+    /// <summary>Refusals of a form that none of its fields shows.</summary>
+    public IEnumerable<string> Rest(string form, IReadOnlySet<string> fields) =>
+        form != Form ? [] : Refusals.Where(r => !fields.Contains(FieldOf(r))).Select(r => r.Field is "" or "/entry/id" ? Sentence(r.Message) : $"{r.Field.TrimStart('/')}: {Sentence(r.Message)}");
+
+    // A day is the one thing of a stamp that a form asks for.
+    private static string FieldOf(Refusal refusal) => refusal.Field is "/entry/happenedAt" or "/entry/enteredAt" ? OfficeForms.DayField : refusal.Field.TrimStart('/');
+
+    private static string Sentence(string message) => message.Length == 0 ? "" : char.ToUpperInvariant(message[0]) + message[1..] + (message[^1] is '.' or '?' ? "" : ".");
+}

@@ -1,0 +1,79 @@
+using System.Globalization;
+using FleetWake.Logbook.Entries;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Records;
+using FleetWake.Web.Frame;
+using FleetWake.Web.SignIn;
+using Microsoft.AspNetCore.Http;
+
+namespace FleetWake.Web.Office.Forms;
+
+/// <summary>
+/// Takes a page's form as a record: read, recorded, and back to the page by a redirect; or the page again with the
+/// refusals beside its fields.
+/// </summary>
+internal sealed class OfficeForms(OfficeRecords records, FleetReading reading, TimeProvider time)
+{
+    /// <summary>Name of the field that tells on which day something was done.</summary>
+    public const string DayField = "on";
+
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
+
+    /// <summary>A new id for a form.</summary>
+    public Guid NewEntry() => records.NewEntry();
+
+    /// <summary>Today by a zone's clock.</summary>
+    public DateOnly Today(string zone) => Api.Reading.DueApi.TodayAt(zone, time);
+
+    /// <summary>Takes a form.</summary>
+    /// <param name="http">The request.</param>
+    /// <param name="name">Name of the form on its page.</param>
+    /// <param name="form">What was sent.</param>
+    /// <param name="zone">IANA zone of the dock or the office, for the stamp.</param>
+    /// <param name="there">Where to go afterwards.</param>
+    /// <param name="read">Makes the record out of what was typed.</param>
+    /// <param name="again">The page with the form that was not taken.</param>
+    public async Task<IResult> TakeAsync<T>(
+        HttpContext http, string name, IFormCollection form, string zone, string there, Func<FormReading, Stamp, T> read, Func<FormState, Task<IResult>> again)
+        where T : ICommand<T>
+    {
+        var typed = new FormReading(form);
+        var command = read(typed, Stamp(http, form, zone, typed));
+        if (typed.Refusals.Count > 0)
+        {
+            // What else is wrong is told along: a person mends all at once.
+            var more = RecordKind.Find(T.Kind)!.Decide(command, new Arrival(OfficeRecords.Device, time.GetUtcNow(), null)) is Decision.Refuse refuse ? refuse.Refusals : [];
+            return await again(FormState.Of(name, form, [.. typed.Refusals, .. more.Where(m => typed.Refusals.All(t => t.Field != m.Field))]));
+        }
+
+        var answer = await records.TakeAsync(http, command);
+        if (answer.Outcome == Outcome.Conflict)
+            return await again(FormState.Of(name, form, [new Refusal("", "sent_before", PageTexts.English["forms.sent-before"])]));
+        if (answer.Outcome == Outcome.Refused) return await again(FormState.Of(name, form, answer.Refusals));
+        var folded = await WaitAsync(http);
+        return Results.Redirect($"{there}{(there.Contains('?', StringComparison.Ordinal) ? '&' : '?')}done={Uri.EscapeDataString(name)}{(folded ? "" : "&behind=1")}");
+    }
+
+    /// <summary>Waits a moment until what was just recorded is in what pages read.</summary>
+    private async Task<bool> WaitAsync(HttpContext http)
+    {
+        var since = time.GetTimestamp();
+        while (time.GetElapsedTime(since) < Patience)
+        {
+            if (await reading.UpToDateAsync(http.RequestAborted, http.User.OperatorOf())) return true;
+            await Task.Delay(TimeSpan.FromMilliseconds(50), http.RequestAborted);
+        }
+
+        return false;
+    }
+
+    /// <summary>The stamp: of now, or of noon of an earlier day that the form tells. Papers are often written a day late.</summary>
+    private Stamp Stamp(HttpContext http, IFormCollection form, string zone, FormReading typed)
+    {
+        var now = records.Stamp(http, form, zone);
+        if (typed.Text(DayField) is not { } text) return now;
+        if (!DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
+            return now with { HappenedAt = text, EnteredAt = now.HappenedAt };
+        return day == Today(zone) ? now : now with { HappenedAt = $"{day:yyyy-MM-dd}T12:00:00", EnteredAt = now.HappenedAt };
+    }
+}
