@@ -65,6 +65,16 @@ internal sealed class DockPhone(IBrowserContext window, IPage page)
         await IsAtAsync("Recorded: " + heading);
     }
 
+    /// <summary>Records a strike that chipped the prop of a boat with one engine.</summary>
+    public async Task StrikeAsync(string boat, string on)
+    {
+        await GoAsync($"/dock/b/{boat}/strike");
+        await IsAtAsync("Strike");
+        await TapAsync(on);
+        await TapAsync("chipped");
+        await IsAtAsync("Recorded: Strike");
+    }
+
     /// <summary>Goes to another page of the app without a load, as its links do.</summary>
     public Task GoAsync(string path) => Page.EvaluateAsync("path => { history.pushState(null, '', path); dispatchEvent(new PopStateEvent('popstate')); }", path);
 

@@ -1,7 +1,3 @@
-using System.Text.Json;
-using FleetWake.Logbook.Entries;
-using FleetWake.Store.Attribution;
-using FleetWake.Store.Devices;
 using FleetWake.Tests.Program;
 using Microsoft.Playwright;
 
@@ -20,7 +16,7 @@ public sealed class OutboxTests(OldMole dock)
         foreach (var phone in new[] { one, other })
         {
             await phone.LoseSignalAsync();
-            await StrikeAsync(phone, "knot", phone == one ? "rock" : "wood");
+            await phone.StrikeAsync("knot", phone == one ? "rock" : "wood");
         }
 
         foreach (var phone in new[] { one, other })
@@ -57,7 +53,7 @@ public sealed class OutboxTests(OldMole dock)
     public async Task A_change_after_sending_is_a_record_of_its_own_that_takes_the_place()
     {
         var phone = await DockPhone.EnrolledAsync(dock);
-        await StrikeAsync(phone, "ruff", "rock");
+        await phone.StrikeAsync("ruff", "rock");
         await phone.AllSentAsync();
         await phone.FollowAsync("Change it");
         await phone.PickAsync("how hard", "scuffed");
@@ -68,65 +64,12 @@ public sealed class OutboxTests(OldMole dock)
     }
 
     [Fact]
-    public async Task What_a_phone_that_was_revoked_midway_brings_is_kept_back_and_it_says_what_to_do()
-    {
-        var phone = await DockPhone.EnrolledAsync(dock);
-        await phone.LoseSignalAsync();
-        await StrikeAsync(phone, "scoter", "rock");
-        var device = await phone.Page.EvaluateAsync<string>("async () => (await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js'))).state.device.device");
-        Assert.True(await dock.Fleet.Fleet.Service<FleetDevices>().RevokeAsync(RunningFleet.Operator, device, Ct));
-        await phone.FindSignalAsync();
-        await phone.ReadsAsync("The office has taken this phone off the dock");
-        await phone.GoAsync("/dock/phone");
-        await phone.ReadsAsync("Nothing is lost.");
-        await phone.GoAsync("/dock/outbox");
-        await phone.ReadsAsync("kept back for a person to decide");
-        Assert.Empty(await dock.Fleet.FactsAsync("boats/scoter", "strike_reported", Ct));
-    }
-
-    [Fact]
-    public async Task A_name_that_was_claimed_without_signal_is_confirmed_by_a_PIN_later()
-    {
-        var phone = await DockPhone.EnrolledAsync(dock);
-        await phone.OpenAsync("/dock/who");
-        await phone.TapAsync("Bo");
-        await phone.TapAsync("Go on without a PIN");
-        await phone.IsAtAsync("Boats");
-        await phone.LoseSignalAsync();
-        await StrikeAsync(phone, "sanderling", "rock");
-        await phone.ReadsAsync("name not confirmed by PIN");
-        await phone.FindSignalAsync();
-        await phone.AllSentAsync();
-        var code = await dock.Fleet.Fleet.Service<DockPins>().MakeStartCodeAsync(RunningFleet.Operator, "mech-2", Ct);
-        await phone.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "1 entry waits for a PIN" }).ClickAsync();
-        await phone.TapAsync("Bo");
-        await phone.ReadsAsync("Your PIN also confirms an entry made in your name.");
-        await phone.TypeAsync("Start code of the office", code);
-        await phone.TypeAsync("A PIN of your own", "27182");
-        await phone.TapAsync("Go on");
-        await phone.ReadsAsync("Six digits, please.");
-        await phone.TypeAsync("A PIN of your own", "271828");
-        await phone.TapAsync("Go on");
-        await phone.IsAtAsync("Boats");
-
-        // One entry before the PIN, one behind it: both are known to be Bo's, and the PIN stands nowhere on the phone.
-        await StrikeAsync(phone, "sanderling", "wood");
-        await phone.AllSentAsync();
-        var strikes = await dock.Fleet.ExactlyAsync(2, "boats/sanderling", "strike_reported", Ct);
-        foreach (var strike in strikes)
-        {
-            var entry = strike["record"]!["entry"]!.Deserialize<Entry>(LogbookJson.Options)!;
-            Assert.NotNull((await dock.Fleet.Fleet.Service<DockSignatures>().AttributionsAsync(RunningFleet.Operator, [entry], Ct))[entry.Id].ConfirmedAt);
-        }
-    }
-
-    [Fact]
     public async Task A_new_version_takes_over_with_entries_unsent_and_they_are_sent()
     {
         var phone = await DockPhone.EnrolledAsync(dock);
         await phone.ReopenAsync();
         await phone.LoseSignalAsync();
-        await StrikeAsync(phone, "shag", "rock");
+        await phone.StrikeAsync("shag", "rock");
 
         // The office can be reached again, but not yet its records: the update comes first.
         await phone.Window.RouteAsync("**/dock/api/records", route => route.AbortAsync());
@@ -147,7 +90,7 @@ public sealed class OutboxTests(OldMole dock)
     {
         var phone = await DockPhone.EnrolledAsync(dock);
         await phone.LoseSignalAsync();
-        await StrikeAsync(phone, "skua", "rock");
+        await phone.StrikeAsync("skua", "rock");
         await phone.Page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "prop.png", MimeType = "image/png", Buffer = Web.Frame.AssetFiles.Bytes("dock/icon-512.png") });
         await phone.ReadsAsync("1 photo");
         await phone.Page.EvaluateAsync("""
@@ -163,7 +106,7 @@ public sealed class OutboxTests(OldMole dock)
             """);
         await phone.GoAsync("/dock/outbox");
         await phone.ReadsAsync("This phone is full.");
-        await StrikeAsync(phone, "skua", "wood");
+        await phone.StrikeAsync("skua", "wood");
         await phone.GoAsync("/dock/outbox");
         await phone.ReadsAsync("This phone is nearly full.");
         await phone.ReadsAsync("2 waiting");
@@ -179,7 +122,7 @@ public sealed class OutboxTests(OldMole dock)
     {
         var broken = await DockPhone.EnrolledAsync(dock);
         await broken.LoseSignalAsync();
-        await StrikeAsync(broken, "smew", "rock");
+        await broken.StrikeAsync("smew", "rock");
         await broken.GoAsync("/dock/phone");
         await broken.ReadsAsync("1 entry is not sent. It goes into a file first.");
         await broken.GoAsync("/dock/outbox");
@@ -205,7 +148,7 @@ public sealed class OutboxTests(OldMole dock)
         await phone.LoseSignalAsync();
         await phone.Page.AddInitScriptAsync("{ const D = Date, off = 3 * 365 * 86400000; Date = class extends D { constructor(...a) { if (a.length) super(...a); else super(D.now() - off); } static now() { return D.now() - off; } }; }");
         await phone.Page.ReloadAsync();
-        await StrikeAsync(phone, "whimbrel", "rock");
+        await phone.StrikeAsync("whimbrel", "rock");
         await phone.FindSignalAsync();
         await phone.AllSentAsync();
         await phone.GoAsync("/dock/phone");
@@ -220,7 +163,7 @@ public sealed class OutboxTests(OldMole dock)
     {
         var phone = await DockPhone.EnrolledAsync(dock);
         await phone.LoseSignalAsync();
-        await StrikeAsync(phone, "linnet", "wood");
+        await phone.StrikeAsync("linnet", "wood");
         await phone.Page.EvaluateAsync("""
             () => new Promise((done, failed) => {
               const asked = indexedDB.open('fleetwake-dock');
@@ -245,30 +188,5 @@ public sealed class OutboxTests(OldMole dock)
         await phone.ReadsAsync("1 unsent");
         var note = await phone.Page.EvaluateAsync<string>("async () => (await (await import(document.querySelector('script[type=module]').src.replace('main.js', 'outbox.js'))).entries()).find(e => e.shape === 1).note");
         Assert.Equal("by the slip", note);
-    }
-
-    [Fact]
-    public async Task A_pass_whose_time_has_come_is_renewed_by_the_phones_key_and_the_phone_can_be_wiped()
-    {
-        var phone = await DockPhone.EnrolledAsync(dock);
-        const string Token = "async () => (await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js'))).state.device.token";
-        var before = await phone.Page.EvaluateAsync<string>(Token);
-        Assert.False(await phone.Page.EvaluateAsync<bool>("async () => (await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js'))).state.device.key.privateKey.extractable"));
-        await phone.Page.EvaluateAsync("async () => { const m = await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js')); await m.keep('device', { ...m.state.device, rotateAfter: '2020-01-01T00:00:00Z' }); }");
-        await phone.ReopenAsync();
-        await RunningFleet.UntilAsync("another token", async () => await phone.Page.EvaluateAsync<string>(Token) != before, Ct);
-        await phone.GoAsync("/dock/phone");
-        await phone.TapAsync("Wipe this phone");
-        await phone.TapAsync("Yes, wipe it");
-        await phone.ReadsAsync("This phone belongs to no dock.");
-    }
-
-    private static async Task StrikeAsync(DockPhone phone, string boat, string on)
-    {
-        await phone.GoAsync($"/dock/b/{boat}/strike");
-        await phone.IsAtAsync("Strike");
-        await phone.TapAsync(on);
-        await phone.TapAsync("chipped");
-        await phone.IsAtAsync("Recorded: Strike");
     }
 }
