@@ -83,8 +83,19 @@ public sealed class ImportPagesTests(ChromiumFixture chromium, PostgresFixture p
         Assert.Equal(("Recorded", "3,000"), (await CountsAsync(page))[0]);
 
         await page.GotoAsync("/office/import");
-        await SendAsync(page, new FilePayload { Name = "strike_reported.csv", MimeType = "text/csv", Buffer = new byte[(20 * 1024 * 1024) + 10] });
-        await page.WaitForSelectorAsync("text=more than 20 MB");
+        var folder = Directory.CreateTempSubdirectory("fleetwake-large-");
+        try
+        {
+            var large = Path.Combine(folder.FullName, "strike_reported.csv");
+            await File.WriteAllBytesAsync(large, new byte[(20 * 1024 * 1024) + 10], Ct);
+            await page.SetInputFilesAsync("#table", large);
+            await page.ClickAsync("text=Look at it", new PageClickOptions { Timeout = 60_000 });
+            await page.WaitForSelectorAsync("text=more than 20 MB", new PageWaitForSelectorOptions { Timeout = 60_000 });
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
     }
 
     [Fact]

@@ -51,7 +51,7 @@ public sealed class RulesPageTests(ChromiumFixture chromium, PostgresFixture pos
         Assert.Equal("out", await page.InputValueAsync("select[name='strike.scuffed.stainless']"));
         Assert.Equal("look_first", await page.InputValueAsync("select[name='strike.scuffed.aluminium']"));
 
-        await page.ClickAsync("summary:has-text('A dock')");
+        await page.ClickAsync("summary:has-text('Add or change a dock')");
         await page.FillAsync("#dock-dock", "slip");
         await page.FillAsync("#dock-name", "The Slip");
         await page.FillAsync("#dock-zone", "Pacific/Nowhere");
