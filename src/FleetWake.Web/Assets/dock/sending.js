@@ -8,19 +8,29 @@ import { stampIn } from './time.js';
 
 let timer = 0;
 let pause = 0;
+let again = false;
 
 /** Sends now, in one tab at a time, and again later when something is left. */
 export async function send() {
   clearTimeout(timer);
   // Without any network nothing can have left the phone: what waits can still be withdrawn without a trace.
-  if (!state.device || state.sending || !navigator.onLine) return;
+  if (!state.device || !navigator.onLine) return;
+  if (state.sending) {
+    // What was kept while something was on its way must not wait for the next tap.
+    again = true;
+    return;
+  }
+
   const work = async () => {
     state.sending = true;
     changed();
     try {
-      await sendRecords();
-      await sendNotes();
-      await sendPhotos();
+      do {
+        again = false;
+        await sendRecords();
+        await sendNotes();
+        await sendPhotos();
+      } while (again);
       pause = 0;
     } catch (error) {
       if (!(error instanceof Offline) && !(error instanceof Problem)) console.error(error);
@@ -30,7 +40,7 @@ export async function send() {
       changed();
     }
   };
-  if (navigator.locks) await navigator.locks.request('dock-send', { ifAvailable: true }, lock => lock ? work() : undefined);
+  if (navigator.locks) await navigator.locks.request('dock-send', { ifAvailable: true }, lock => lock ? work() : void (pause = 5));
   else await work();
   if (pause > 0) timer = setTimeout(send, pause * 1000);
 }
