@@ -25,8 +25,10 @@ export async function show(/** @type {string} */ id) {
     const now = await db.get('entries', id);
     if (!now) return;
     fill(fate, ...fateWords(now));
-    // Why it was refused, and what can be done, follow from its fate; nobody's words are drawn over.
-    if (now.fate !== e.fate && fate.isConnected && !document.activeElement?.matches('input, textarea')) draw({ quietly: true });
+    // Why it was refused, and what can be done, follow from its fate; nobody's words are drawn over, nor the button that keeps them.
+    const typed = document.querySelector('main textarea');
+    const unkept = typed instanceof HTMLTextAreaElement && typed.value.trim() !== now.note;
+    if (now.fate !== e.fate && fate.isConnected && !unkept && !document.activeElement?.matches('input, textarea')) draw({ quietly: true });
   };
   await drawFate();
   const stop = listen(drawFate);
@@ -68,7 +70,7 @@ function undo(e, group) {
 /** Photo and words. @param {import('../outbox.js').Kept} e */
 async function extras(e) {
   const note = textField(t('dock-entry.note'), { long: true, most: 1000, value: e.note, hint: t('dock-entry.note_what') });
-  const save = h('button.plain', { type: 'button', onclick: async () => { await change(e.id, kept => { kept.note = note.get().trim(); kept.noteSent = false; }); send(); tell(t('dock-entry.note_kept')); } }, t('dock-entry.note_keep'));
+  const save = h('button.plain', { type: 'button', onclick: async () => { await change(e.id, kept => { kept.note = note.get().trim(); kept.noteSent = false; }); send(); tell(t('dock-entry.note_kept')); await draw(); } }, t('dock-entry.note_keep'));
   const photos = (await db.all('photos')).filter(p => p.entry === e.id);
   const lost = /** @type {any} */ (e).photosLost;
   const space = await room();
