@@ -57,6 +57,12 @@ export async function draw(how) {
   }
   if (mine !== turn) return;
   if (typeof next === 'string') return go(next, { replace: true });
+  if (how?.quietly && main().querySelector('[data-typed], input:focus, textarea:focus')) {
+    // Somebody began to type, perhaps while this was made: nobody's words are drawn over, nor the button that keeps them.
+    next.leave?.();
+    return;
+  }
+
   const [top, open] = how?.quietly ? [window.scrollY, [...main().querySelectorAll('details')].map(d => d.open)] : [0, []];
   current?.leave?.();
   current = next;
@@ -75,6 +81,7 @@ export async function draw(how) {
 /** Follows links within the app without a load. */
 export function startRouter() {
   addEventListener('popstate', () => draw());
+  main().addEventListener('input', event => { if (event.target instanceof HTMLElement) event.target.dataset.typed = ''; });
   document.addEventListener('click', event => {
     const target = event.target instanceof Element ? event.target.closest('a[href]') : null;
     if (!(target instanceof HTMLAnchorElement) || event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || target.download) return;

@@ -25,10 +25,8 @@ export async function show(/** @type {string} */ id) {
     const now = await db.get('entries', id);
     if (!now) return;
     fill(fate, ...fateWords(now));
-    // Why it was refused, and what can be done, follow from its fate; nobody's words are drawn over, nor the button that keeps them.
-    const typed = document.querySelector('main textarea');
-    const unkept = typed instanceof HTMLTextAreaElement && typed.value.trim() !== now.note;
-    if (now.fate !== e.fate && fate.isConnected && !unkept && !document.activeElement?.matches('input, textarea')) draw({ quietly: true });
+    // Why it was refused, and what can be done, follow from its fate.
+    if (now.fate !== e.fate && fate.isConnected) draw({ quietly: true });
   };
   await drawFate();
   const stop = listen(drawFate);
