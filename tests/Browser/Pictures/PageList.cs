@@ -16,6 +16,7 @@ internal static class PageList
     [
         new("fleet", "/office"),
         new("boat", "/office/boats/gannet", Role.Mechanic),
+        new("drift", "/office/boats/plover#at-single", Role.Mechanic),
         new("due", "/office/due", Role.Operator),
         new("questions", "/office/questions", Role.Operator),
         new("me", "/office/me"),

@@ -16,8 +16,7 @@ internal static class PalettePng
     {
         using var bitmap = SKBitmap.Decode(png);
         var pixels = bitmap.Pixels;
-        var inks = pixels.CountBy(p => (uint)p & 0xF8F8F8).OrderByDescending(c => c.Value).Take(Most).Select(c => c.Key).ToArray();
-        var average = Averages(pixels, inks);
+        var inks = Inks(pixels);
         var nearest = new Dictionary<uint, byte>();
         var rows = new byte[bitmap.Height * (bitmap.Width + 1)];
         for (var y = 0; y < bitmap.Height; y++)
@@ -25,29 +24,45 @@ internal static class PalettePng
             for (var x = 0; x < bitmap.Width; x++)
             {
                 var color = (uint)pixels[(y * bitmap.Width) + x] & 0xFFFFFF;
-                if (!nearest.TryGetValue(color, out var at)) nearest[color] = at = Nearest(color, average);
+                if (!nearest.TryGetValue(color, out var at)) nearest[color] = at = Nearest(color, inks);
                 rows[(y * (bitmap.Width + 1)) + 1 + x] = at;
             }
         }
 
-        return Write(bitmap.Width, bitmap.Height, average, rows);
+        return Write(bitmap.Width, bitmap.Height, inks, rows);
     }
 
-    /// <summary>The commonest colour of each rounded one stands for it, so that flat paper stays the paper it was.</summary>
-    private static uint[] Averages(SKColor[] pixels, uint[] inks)
+    /// <summary>
+    /// The commonest colours, and then whichever is seen most and least like those chosen: a word in a rare ink keeps it. The
+    /// commonest colour of each rounded one stands for it, so that flat paper stays the paper it was.
+    /// </summary>
+    private static uint[] Inks(SKColor[] pixels)
     {
-        var commonest = pixels.CountBy(p => (uint)p & 0xFFFFFF).GroupBy(c => c.Key & 0xF8F8F8).ToDictionary(g => g.Key, g => g.MaxBy(c => c.Value).Key);
-        return [.. inks.Select(i => commonest[i])];
+        var groups = pixels.CountBy(p => (uint)p & 0xFFFFFF).GroupBy(c => c.Key & 0xF0F0F0).Select(g => (Color: g.MaxBy(c => c.Value).Key, Count: g.Sum(c => c.Value))).ToArray();
+        var off = Array.ConvertAll(groups, _ => double.MaxValue);
+        var chosen = new List<uint>();
+        while (chosen.Count < Math.Min(Most, groups.Length))
+        {
+            var at = Enumerable.Range(0, groups.Length).MaxBy(i => Math.Sqrt(groups[i].Count) * Math.Min(off[i], 1e6));
+            chosen.Add(groups[at].Color);
+            for (var i = 0; i < groups.Length; i++) off[i] = Math.Min(off[i], Apart(groups[i].Color, groups[at].Color));
+        }
+
+        return [.. chosen];
+    }
+
+    private static double Apart(uint a, uint b)
+    {
+        var (r, g, u) = ((int)(a >> 16) - (int)(b >> 16), (int)((a >> 8) & 255) - (int)((b >> 8) & 255), (int)(a & 255) - (int)(b & 255));
+        return (r * r) + (g * g) + (u * u);
     }
 
     private static byte Nearest(uint color, uint[] palette)
     {
-        var (best, at) = (int.MaxValue, 0);
+        var (best, at) = (double.MaxValue, 0);
         for (var i = 0; i < palette.Length; i++)
         {
-            var (r, g, b) = ((int)(color >> 16) - (int)(palette[i] >> 16), (int)((color >> 8) & 255) - (int)((palette[i] >> 8) & 255), (int)(color & 255) - (int)(palette[i] & 255));
-            var off = (r * r) + (g * g) + (b * b);
-            if (off < best) (best, at) = (off, i);
+            if (Apart(color, palette[i]) is var off && off < best) (best, at) = (off, i);
         }
 
         return (byte)at;
