@@ -90,7 +90,13 @@ public sealed partial class ArithmeticTests(OldMole dock)
             return new
             {
                 runs = Runs.Select(r => new { speed = r.Speed, unit = r.Unit, heading = r.Heading, rpm = r.Rpm }),
-                part = Part, gearRatio = Gear, pitchInches = Pitch, tachometerErrorPercent = Error * 100, celsius = Celsius, hectopascals = Hectopascals, humidity = Humidity,
+                part = Part,
+                gearRatio = Gear,
+                pitchInches = Pitch,
+                tachometerErrorPercent = Error * 100,
+                celsius = Celsius,
+                hectopascals = Hectopascals,
+                humidity = Humidity,
                 reference = new { gain = Gain, lowestFactor = PowerCorrections.LowestValid, highestFactor = PowerCorrections.HighestValid, missing = new { pressureHPa = missing.Pascals.Value / 100, relativeHumidity = missing.HumidityFraction.Value } },
             };
         }
