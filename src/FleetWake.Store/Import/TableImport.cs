@@ -53,12 +53,17 @@ public sealed class TableImport(IDocumentStore store, ImportDrafts drafts, TimeP
     }
 
     /// <summary>Says what a table would come to; null when it is not there.</summary>
-    public async Task<TablePreview?> LookAsync(string @operator, string person, Guid id, CancellationToken ct)
+    /// <param name="operator">The operator.</param>
+    /// <param name="person">Who sent it.</param>
+    /// <param name="id">Its id.</param>
+    /// <param name="may">Whether the person may record a row; what is not allowed is told as refused.</param>
+    /// <param name="ct">Ends it early.</param>
+    public async Task<TablePreview?> LookAsync(string @operator, string person, Guid id, Func<RecordKind, ICommand, bool> may, CancellationToken ct)
     {
         if (await TableAsync(@operator, person, id, ct) is not var (draft, table)) return null;
         var bulk = new BulkRecorder(store, @operator);
         var (totals, bad, first, held) = (default(ImportTotals), new List<BadCell>(), new List<ReadRow>(), new SortedDictionary<string, int>(StringComparer.Ordinal));
-        foreach (var chunk in table.Rows().Take(MostLookedAt).Chunk(RowChunk.Rows))
+        foreach (var chunk in Allowed(table, may).Take(MostLookedAt).Chunk(RowChunk.Rows))
         {
             ct.ThrowIfCancellationRequested();
             foreach (var (row, answer, complaints) in await RowChunk.TakeAsync(bulk, chunk, time.GetUtcNow(), keep: false))
@@ -74,12 +79,18 @@ public sealed class TableImport(IDocumentStore store, ImportDrafts drafts, TimeP
     }
 
     /// <summary>Records rows of a table for a while, from where it was left, and says how far it is; null when it is not there.</summary>
-    public async Task<ImportDraft?> GoOnAsync(string @operator, string person, Guid id, TimeSpan budget, CancellationToken ct)
+    /// <param name="operator">The operator.</param>
+    /// <param name="person">Who sent it.</param>
+    /// <param name="id">Its id.</param>
+    /// <param name="budget">No chunk is begun after so long.</param>
+    /// <param name="may">Whether the person may record a row; what is not allowed is refused.</param>
+    /// <param name="ct">Ends it after the chunk in hand.</param>
+    public async Task<ImportDraft?> GoOnAsync(string @operator, string person, Guid id, TimeSpan budget, Func<RecordKind, ICommand, bool> may, CancellationToken ct)
     {
         var since = time.GetTimestamp();
         if (await TableAsync(@operator, person, id, ct) is not var (draft, table)) return null;
         var (bulk, before) = (new BulkRecorder(store, @operator), draft.Totals.Rows);
-        foreach (var chunk in table.Rows().Skip(before).Chunk(RowChunk.Rows))
+        foreach (var chunk in Allowed(table, may).Skip(before).Chunk(RowChunk.Rows))
         {
             var (totals, bad) = (draft.Totals, draft.Bad.ToList());
             foreach (var (_, answer, complaints) in await RowChunk.TakeAsync(bulk, chunk, time.GetUtcNow(), keep: true))
@@ -100,6 +111,11 @@ public sealed class TableImport(IDocumentStore store, ImportDrafts drafts, TimeP
     /// <summary>How far a table is; null when it is not there.</summary>
     public async Task<ImportDraft?> FindAsync(string @operator, string person, Guid id, CancellationToken ct) =>
         (await drafts.FindAsync(@operator, person, id, withBytes: false, ct))?.Draft;
+
+    private static IEnumerable<ReadRow> Allowed(ImportTable table, Func<RecordKind, ICommand, bool> may) => table.Rows().Select(row =>
+        row.Command is { } command && !may(row.Kind, command)
+            ? row with { Command = null, Bad = [new BadCell(row.File, row.Line, "", "", "this is not for your role to record: ask somebody whose it is")] }
+            : row);
 
     private async Task<(ImportDraft Draft, ImportTable Table)?> TableAsync(string @operator, string person, Guid id, CancellationToken ct)
     {

@@ -109,6 +109,17 @@ public sealed class ImportPagesTests(ChromiumFixture chromium, PostgresFixture p
         Assert.Contains("not here any more", await other.InnerTextAsync("main"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task What_a_role_may_not_record_it_may_not_bring_in_by_a_table()
+    {
+        var page = await OpenAsync(Role.Operator, "/office/import");
+        Assert.Equal(0, await page.Locator("option[value=role_given], option[value=price_set]").CountAsync());
+        await SendAsync(page, Table("price_set.csv", "happened_at,what,amount,currency", "2026-04-01 10:15,labour_hour,5,NZD"));
+        await page.WaitForSelectorAsync("#kind-why");
+        await SendAsync(page, Table("retracted.csv", "happened_at,retracts,why,office", $"2026-04-01 10:15,{Guid.AllBitsSet},did_not_happen,yes"));
+        await page.WaitForSelectorAsync("text=not for your role to record");
+    }
+
     private static FilePayload Table(string name, params string[] lines) => new() { Name = name, MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(string.Join('\n', lines) + "\n") };
 
     private static async Task SendAsync(IPage page, FilePayload table)

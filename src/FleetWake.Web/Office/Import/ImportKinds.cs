@@ -6,28 +6,24 @@ using FleetWake.Web.SignIn;
 namespace FleetWake.Web.Office.Import;
 
 /// <summary>
-/// Kinds of record that somebody may bring in as a table: whoever may not set a price on its page may not by a table either. Who
-/// keeps the record and with which phone is settled on its own pages alone.
+/// What somebody may bring in as a table: by the one table of permissions, so that whoever may not set a price on its page may not
+/// by a table either. Who keeps the record and with which phone is settled on its own pages alone.
 /// </summary>
 internal static class ImportKinds
 {
-    private static readonly Dictionary<string, Need?> Apart = new(StringComparer.Ordinal)
-    {
-        ["person_invited"] = null,
-        ["role_given"] = null,
-        ["device_enrolled"] = null,
-        ["device_revoked"] = null,
-        ["quarantined_entry_released"] = null,
-        ["inspection_rule_set"] = new(Verb.Decide, Matter.Rules),
-        ["hire_states_set"] = new(Verb.Decide, Matter.Rules),
-        ["schedule_set"] = new(Verb.Decide, Matter.Reports),
-        ["price_set"] = new(Verb.Decide, Matter.Money),
-        ["claim_closed"] = new(Verb.Decide, Matter.Money),
-    };
+    private static readonly Matter[] Apart = [Matter.People, Matter.Devices, Matter.Quarantine];
 
     /// <summary>The kinds, in the order of all.</summary>
     public static IEnumerable<RecordKind> Of(ClaimsPrincipal user) => RecordKind.All.Where(k => Allows(user, k));
 
     /// <summary>Whether somebody may bring in records of a kind.</summary>
-    public static bool Allows(ClaimsPrincipal user, RecordKind kind) => !Apart.TryGetValue(kind.Name, out var need) || (need is not null && user.May(need.Verb, need.Matter));
+    public static bool Allows(ClaimsPrincipal user, RecordKind kind)
+    {
+        var (verb, matter) = Permissions.Of(kind);
+        return !Apart.Contains(matter) && user.May(verb, matter);
+    }
+
+    /// <summary>Whether somebody may bring in a record: of one kind, some may be another matter than the others.</summary>
+    public static bool Allows(ClaimsPrincipal user, RecordKind kind, ICommand command) =>
+        Allows(user, kind) && user.RoleOf() is { } role && Permissions.Allow(role, kind, command);
 }

@@ -61,7 +61,7 @@ internal static class ImportRoutes
     }
 
     private static async Task<IResult> GoOnAsync(string table, IFormCollection form, HttpContext http, Shown shown, TableImport import) =>
-        await import.GoOnAsync(http.User.OperatorOf(), http.User.PersonOf()!, IdOf(table), Step, http.RequestAborted) is null
+        await import.GoOnAsync(http.User.OperatorOf(), http.User.PersonOf()!, IdOf(table), Step, (kind, command) => ImportKinds.Allows(http.User, kind, command), http.RequestAborted) is null
             ? await shown.TableAsync(http, IdOf(table))
             : Results.Redirect($"/office/import/{IdOf(table)}");
 
@@ -80,7 +80,7 @@ internal static class ImportRoutes
             var scene = await Scene.OfAsync(http, operators);
             if (await import.FindAsync(tenant, person, table, ct) is not { } draft)
                 return PageAnswer.Of<NotHerePage>(http, new { Scene = scene, Sentence = PageTexts.English["import.gone"] }, StatusCodes.Status404NotFound);
-            return draft.Totals.Rows == 0 && await import.LookAsync(tenant, person, table, ct) is { } preview
+            return draft.Totals.Rows == 0 && await import.LookAsync(tenant, person, table, (kind, command) => ImportKinds.Allows(http.User, kind, command), ct) is { } preview
                 ? PageAnswer.Of<PreviewPage>(http, new { Scene = scene, Preview = preview })
                 : PageAnswer.Of<ProgressPage>(http, new { Scene = scene, Draft = draft });
         }
