@@ -25,7 +25,9 @@ public sealed class PostgresFixture : IAsyncDisposable
             string name = DatabaseName.For(hint);
             await _server.CreateDatabaseAsync(name, ct: ct);
             _made.Add(name);
-            return _server.ConnectionString(name);
+
+            // Many programs run side by side here, each with pools of its own: what one has done with, the others need.
+            return _server.ConnectionString(name) + ";Connection Idle Lifetime=5;Connection Pruning Interval=2";
         }
         finally
         {

@@ -5,7 +5,7 @@ namespace FleetWake.Store.Servers;
 public sealed record LocalServerOptions(string? DataFolder, bool Durable)
 {
     /// <summary>Room for several whole programs at once, as the tests run them: each has a pool for its work, one for its ticks and one for its beats.</summary>
-    internal const int Connections = 300;
+    internal const int Connections = 600;
 
     internal static readonly string[] Safeguards = ["fsync", "synchronous_commit", "full_page_writes"];
 }
