@@ -52,7 +52,9 @@ public sealed class PagesTests(OldMole dock)
     {
         if (phone.Page.Url == "about:blank") await phone.OpenAsync(path);
         else await phone.GoAsync(path);
-        await phone.Page.WaitForSelectorAsync($"body[data-drawn='{path}']");
+
+        // A tag may lead on, e.g. to the boat that has the prop.
+        await phone.Page.WaitForFunctionAsync("() => document.body.dataset.drawn === location.pathname");
         await SeeHereAsync(name ?? path.Trim('/').Replace('/', '-'));
     }
 

@@ -70,12 +70,12 @@ public sealed class PassTests(OldMole dock)
     public async Task A_pass_whose_time_has_come_is_renewed_by_the_phones_key_and_the_phone_can_be_wiped()
     {
         var phone = await DockPhone.EnrolledAsync(dock);
-        const string Token = "async () => (await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js'))).state.device.token";
+        const string Token = "async () => (await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js'))).state.device?.token ?? ''";
         var before = await phone.Page.EvaluateAsync<string>(Token);
         Assert.False(await phone.Page.EvaluateAsync<bool>("async () => (await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js'))).state.device.key.privateKey.extractable"));
         await phone.Page.EvaluateAsync("async () => { const m = await import(document.querySelector('script[type=module]').src.replace('main.js', 'state.js')); await m.keep('device', { ...m.state.device, rotateAfter: '2020-01-01T00:00:00Z' }); }");
         await phone.ReopenAsync();
-        await RunningFleet.UntilAsync("another token", async () => await phone.Page.EvaluateAsync<string>(Token) != before, Ct);
+        await RunningFleet.UntilAsync("another token", async () => await phone.Page.EvaluateAsync<string>(Token) is { Length: > 0 } now && now != before, Ct);
         await phone.GoAsync("/dock/phone");
         await phone.TapAsync("Wipe this phone");
         await phone.TapAsync("Yes, wipe it");
