@@ -76,7 +76,9 @@ public sealed class OutboxTests(OldMole dock)
         await phone.FindSignalAsync();
         await phone.Page.EvaluateAsync("navigator.serviceWorker.register('/dock/sw.js?newer', { scope: '/dock/' })");
         await phone.TapAsync("A new version is ready");
-        await RunningFleet.UntilAsync("the new version in charge", async () => await phone.Page.EvaluateAsync<bool>("!!navigator.serviceWorker.controller?.scriptURL.endsWith('newer') && !!document.body.dataset.drawn"), Ct);
+
+        // The page loads itself anew meanwhile, which would end a question that is asked just then.
+        await phone.Page.WaitForFunctionAsync("() => !!navigator.serviceWorker.controller?.scriptURL.endsWith('newer') && !!document.body.dataset.drawn");
         await phone.ReadsAsync("1 unsent");
         await phone.Window.UnrouteAsync("**/dock/api/records");
         await phone.GoAsync("/dock/outbox");
