@@ -6,8 +6,6 @@ namespace FleetWake.Browser.Tests.Dock;
 [Collection(AtOldMole.Name)]
 public sealed class PagesTests(OldMole dock)
 {
-    private static readonly string? LookAt = Environment.GetEnvironmentVariable("LOOK_AT") is { Length: > 0 } folder ? folder : null;
-
     private DockPhone phone = null!;
 
     [Fact]
@@ -60,16 +58,7 @@ public sealed class PagesTests(OldMole dock)
 
     private async Task SeeHereAsync(string name)
     {
-        if (LookAt is not null)
-        {
-            Directory.CreateDirectory(LookAt);
-            foreach (var scheme in (ColorScheme[])[ColorScheme.Light, ColorScheme.Dark])
-            {
-                await phone.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = scheme });
-                await phone.Page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(LookAt, $"{name}-{scheme.ToString().ToLowerInvariant()}.png"), FullPage = true });
-            }
-        }
-
+        await Looks.AtAsync(phone.Page, name);
         await Accessible.HoldsAsync(phone.Page);
     }
 }

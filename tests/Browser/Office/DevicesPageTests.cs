@@ -42,7 +42,7 @@ public sealed class DevicesPageTests(ChromiumFixture chromium, PostgresFixture p
         var link = await page.GetByLabel("The link", new PageGetByLabelOptions { Exact = true }).InputValueAsync();
         Assert.StartsWith(fleet.Url + "/dock/enrol#", link, StringComparison.Ordinal);
         await Accessible.HoldsAsync(page);
-        await LookAt.PageAsync(page, "device-code");
+        await Looks.AtAsync(page, "device-code");
 
         Assert.Equal(HttpStatusCode.OK, await EnrolAsync(link.Split('#')[1]));
         await page.GotoAsync("/office/devices");
@@ -50,7 +50,7 @@ public sealed class DevicesPageTests(ChromiumFixture chromium, PostgresFixture p
         await page.Locator(".phones summary").ClickAsync();
         await Assertions.Expect(page.GetByText("Entries that it still carries are taken")).ToBeVisibleAsync();
         await Accessible.HoldsAsync(page);
-        await LookAt.PageAsync(page, "devices");
+        await Looks.AtAsync(page, "devices");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Revoke by the fuel pump" }).ClickAsync();
         await Assertions.Expect(page.Locator(".phones .state")).ToContainTextAsync("Revoked");
         Assert.NotNull(Assert.Single(await fleet.Fleet.Service<FleetDevices>().OfAsync(RunningFleet.Operator, Ct)).RevokedAt);
@@ -79,7 +79,7 @@ public sealed class DevicesPageTests(ChromiumFixture chromium, PostgresFixture p
         Assert.Equal("Start code for Some Operator", await page.InnerTextAsync("h1"));
         Assert.Matches(@"^\d{4} \d{4}$", (await page.InnerTextAsync(".start")).Trim());
         await Accessible.HoldsAsync(page);
-        await LookAt.PageAsync(page, "pin-code");
+        await Looks.AtAsync(page, "pin-code");
     }
 
     [Fact]

@@ -48,7 +48,7 @@ public sealed class QuarantinePageTests(ChromiumFixture chromium, PostgresFixtur
         await wood.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Let through" }).ClickAsync();
         await Assertions.Expect(wood.Locator(".wrong")).ToContainTextAsync("It could not be let through: severity");
         await Accessible.HoldsAsync(page);
-        await LookAt.PageAsync(page, "quarantine");
+        await Looks.AtAsync(page, "quarantine");
         await wood.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Leave out" }).ClickAsync();
         await Assertions.Expect(wood).ToContainTextAsync("It can still be let through.");
         await Assertions.Expect(page.GetByText("Nothing waits.")).ToBeVisibleAsync();

@@ -31,7 +31,7 @@ public sealed class TagsPageTests(ChromiumFixture chromium, PostgresFixture post
         var page = await (await fleet.SignedInAsync(Role.Mechanic)).NewPageAsync();
         await page.GotoAsync("/office/tags");
         await Accessible.HoldsAsync(page);
-        await LookAt.PageAsync(page, "tags");
+        await Looks.AtAsync(page, "tags");
         await page.GetByLabel(paper).CheckAsync();
         await page.GetByLabel("All boats (2)").CheckAsync();
         await page.GetByText("Single ones").ClickAsync();
@@ -42,7 +42,7 @@ public sealed class TagsPageTests(ChromiumFixture chromium, PostgresFixture post
         await Assertions.Expect(page.GetByRole(AriaRole.Img, new PageGetByRoleOptions { Name = "QR code of boat Tern, tern" })).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator(".tags strong")).ToHaveTextAsync(["Skua", "Tern", "p-tern"]);
         await Accessible.HoldsAsync(page);
-        await LookAt.PageAsync(page, "tag-sheet");
+        await Looks.AtAsync(page, "tag-sheet");
         await page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Print" })).ToBeHiddenAsync();
         var pdf = await page.PdfAsync(new PagePdfOptions { PreferCSSPageSize = true });
