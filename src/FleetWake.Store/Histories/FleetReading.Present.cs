@@ -45,10 +45,7 @@ public sealed partial class FleetReading
     /// <summary>What the operator's own log tells. The same object as long as nothing is told there, so that what was worked out by it can be kept too.</summary>
     public async Task<OfficeState> OfficeAsync(string @operator, CancellationToken ct)
     {
-        await using var command = source.CreateCommand(OfficeLogVersion);
-        command.Parameters.Add(new NpgsqlParameter { Value = @operator });
-        command.Parameters.Add(new NpgsqlParameter { Value = StreamName.Operator });
-        if (await command.ExecuteScalarAsync(ct) is not string version) return OfficeState.Unopened;
+        if ((await source.ReadAsync(OfficeLogVersion, r => r.GetString(0), ct, @operator, StreamName.Operator)).FirstOrDefault() is not { } version) return OfficeState.Unopened;
         if (offices.TryGetValue(@operator, out var known) && known.Version == version) return known.State;
 
         // The log may have grown since: then it is read once more the next time, and never is an old state kept under a new version.
@@ -60,15 +57,9 @@ public sealed partial class FleetReading
 
     private async Task<IReadOnlyList<StoredFinding>> PresentAsync(string @operator, string[]? boats, CancellationToken ct)
     {
-        var ids = new List<string>();
-        await using (var command = source.CreateCommand(boats is null ? CurrentOfAll : CurrentOfSome))
-        {
-            command.Parameters.Add(new NpgsqlParameter { Value = @operator });
-            if (boats is not null) command.Parameters.Add(new NpgsqlParameter { Value = boats });
-            await using var reader = await command.ExecuteReaderAsync(ct);
-            while (await reader.ReadAsync(ct)) ids.Add(reader.GetString(1));
-        }
-
+        var ids = boats is null
+            ? await source.ReadAsync(CurrentOfAll, r => r.GetString(1), ct, @operator)
+            : await source.ReadAsync(CurrentOfSome, r => r.GetString(1), ct, @operator, boats);
         return await findings.OfAsync(@operator, ids, async missing =>
         {
             await using var session = store.QuerySession(@operator);

@@ -63,27 +63,17 @@ public sealed class ImportDrafts(NpgsqlDataSource source, TimeProvider time)
     /// <summary>A table of a person's, with its bytes when they are wanted; null when there is none, or no more.</summary>
     public async Task<(ImportDraft Draft, byte[] Bytes)?> FindAsync(string @operator, string person, Guid id, bool withBytes, CancellationToken ct)
     {
-        await using var command = source.CreateCommand(
-            "select draft, " + (withBytes ? "bytes" : "''::bytea") + " from " + WorkTables.ImportDrafts + " where operator = $1 and id = $2 and person = $3");
-        command.Parameters.Add(new NpgsqlParameter { Value = @operator });
-        command.Parameters.Add(new NpgsqlParameter { Value = id });
-        command.Parameters.Add(new NpgsqlParameter { Value = person });
-        await using var reader = await command.ExecuteReaderAsync(ct);
-        return await reader.ReadAsync(ct) ? (JsonSerializer.Deserialize<ImportDraft>(reader.GetString(0))!, reader.GetFieldValue<byte[]>(1)) : null;
+        var sql = "select draft, " + (withBytes ? "bytes" : "''::bytea") + " from " + WorkTables.ImportDrafts + " where operator = $1 and id = $2 and person = $3";
+        var rows = await source.ReadAsync(sql, r => (JsonSerializer.Deserialize<ImportDraft>(r.GetString(0))!, r.GetFieldValue<byte[]>(1)), ct, @operator, id, person);
+        return rows.Count > 0 ? rows[0] : null;
     }
 
     /// <summary>
     /// Notes how far a table is. Of two who take the same rows at once, the second one's rows were repeats, and its count is
     /// not noted: false then.
     /// </summary>
-    public async Task<bool> NoteAsync(string @operator, ImportDraft draft, int before, CancellationToken ct)
-    {
-        await using var command = source.CreateCommand("update " + WorkTables.ImportDrafts + " set done = $3, draft = $4 where operator = $1 and id = $2 and done = $5");
-        command.Parameters.Add(new NpgsqlParameter { Value = @operator });
-        command.Parameters.Add(new NpgsqlParameter { Value = draft.Id });
-        command.Parameters.Add(new NpgsqlParameter { Value = draft.Totals.Rows });
-        command.Parameters.Add(new NpgsqlParameter { Value = JsonSerializer.Serialize(draft) });
-        command.Parameters.Add(new NpgsqlParameter { Value = before });
-        return await command.ExecuteNonQueryAsync(ct) == 1;
-    }
+    public async Task<bool> NoteAsync(string @operator, ImportDraft draft, int before, CancellationToken ct) =>
+        await source.RunAsync(
+            "update " + WorkTables.ImportDrafts + " set done = $3, draft = $4 where operator = $1 and id = $2 and done = $5",
+            ct, @operator, draft.Id, draft.Totals.Rows, JsonSerializer.Serialize(draft), before) == 1;
 }

@@ -1,4 +1,5 @@
 using FleetWake.Store.Operators;
+using FleetWake.Store.Schema;
 using Marten;
 using Npgsql;
 
@@ -38,13 +39,8 @@ public sealed class FleetInvitations(IDocumentStore store, NpgsqlDataSource sour
     }
 
     /// <summary>Uses it up; false when somebody else just did.</summary>
-    public async Task<bool> UseAsync(Invitation invitation, CancellationToken ct)
-    {
-        await using var command = source.CreateCommand(Use);
-        command.Parameters.Add(new NpgsqlParameter { Value = invitation.Id });
-        command.Parameters.Add(new NpgsqlParameter { Value = time.GetUtcNow().ToString("O") });
-        return await command.ExecuteNonQueryAsync(ct) == 1;
-    }
+    public async Task<bool> UseAsync(Invitation invitation, CancellationToken ct) =>
+        await source.RunAsync(Use, ct, invitation.Id, time.GetUtcNow().ToString("O")) == 1;
 
     /// <summary>Until when each person's open link works, by the person's key.</summary>
     public async Task<IReadOnlyDictionary<string, DateTimeOffset>> OpenAsync(string @operator, CancellationToken ct)

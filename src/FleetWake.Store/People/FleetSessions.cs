@@ -1,5 +1,6 @@
 using FleetWake.Logbook.People;
 using FleetWake.Store.Operators;
+using FleetWake.Store.Schema;
 using Marten;
 using Npgsql;
 
@@ -39,7 +40,7 @@ public sealed class FleetSessions(IDocumentStore store, NpgsqlDataSource source,
         await using var session = store.QuerySession();
         if (await session.LoadAsync<PersonSession>(KeySecret.Hash(secret), ct) is not { } begun) return null;
         if (await session.LoadAsync<PersonCard>(begun.PersonKey, ct) is not { LeftAt: null } person || !IsOpen(begun, person.Role, now)) return null;
-        if (now - Seen(begun) >= SeenStep) await SeeAsync(begun.Id, now, ct);
+        if (now - Seen(begun) >= SeenStep) await source.RunAsync(See, ct, begun.Id, now.ToString("O"));
         return person;
     }
 
@@ -84,14 +85,6 @@ public sealed class FleetSessions(IDocumentStore store, NpgsqlDataSource source,
         foreach (var begun in open) session.Store(begun with { EndedAt = time.GetUtcNow() });
         await session.SaveChangesAsync(ct);
         return open.Count;
-    }
-
-    private async Task SeeAsync(string id, DateTimeOffset now, CancellationToken ct)
-    {
-        await using var command = source.CreateCommand(See);
-        command.Parameters.Add(new NpgsqlParameter { Value = id });
-        command.Parameters.Add(new NpgsqlParameter { Value = now.ToString("O") });
-        await command.ExecuteNonQueryAsync(ct);
     }
 
     private static DateTimeOffset Seen(PersonSession session) => session.SeenAt ?? session.BegunAt;

@@ -1,5 +1,6 @@
 using System.Net;
 using FleetWake.Store.Operators;
+using FleetWake.Store.Schema;
 using Npgsql;
 
 namespace FleetWake.Store.People;
@@ -21,7 +22,7 @@ public sealed class SignInTries(NpgsqlDataSource source, TimeProvider time)
 
     // The wait doubles from a minute on. A day without a try forgets. A try while waiting is not counted, or nobody could ever come back.
     private const string Take = $"""
-        insert into {Schema.WorkTables.SignInTries} as t (name, wrong, tried_at, not_before) values ($1, 1, $2, null)
+        insert into {WorkTables.SignInTries} as t (name, wrong, tried_at, not_before) values ($1, 1, $2, null)
         on conflict (name) do update set
           wrong = case when t.tried_at < $2 - interval '1 day' then 1 else t.wrong + 1 end,
           tried_at = $2,
@@ -36,9 +37,7 @@ public sealed class SignInTries(NpgsqlDataSource source, TimeProvider time)
     {
         foreach (var (key, free) in Keys(name, place))
         {
-            await using var command = Command(Take, key, time.GetUtcNow());
-            command.Parameters.Add(new NpgsqlParameter { Value = free });
-            if (await command.ExecuteScalarAsync(ct) is null) return await WaitAsync(key, ct);
+            if ((await source.ReadAsync(Take, r => r.GetInt32(0), ct, key, time.GetUtcNow(), free)).Count == 0) return await WaitAsync(key, ct);
         }
 
         return null;
@@ -47,29 +46,15 @@ public sealed class SignInTries(NpgsqlDataSource source, TimeProvider time)
     /// <summary>A try was right: what was counted under its name is forgotten. What was counted for the place stays, or one right try would free many wrong ones.</summary>
     public async Task ForgetAsync(string name, IPAddress? place, CancellationToken ct)
     {
-        await using var forget = source.CreateCommand($"delete from {Schema.WorkTables.SignInTries} where name = $1");
-        forget.Parameters.Add(new NpgsqlParameter { Value = Keys(name, null).Single().Key });
-        await forget.ExecuteNonQueryAsync(ct);
+        await source.RunAsync($"delete from {WorkTables.SignInTries} where name = $1", ct, Keys(name, null).Single().Key);
         if (place is null) return;
-        await using var uncount = source.CreateCommand($"update {Schema.WorkTables.SignInTries} set wrong = greatest(wrong - 1, 0) where name = $1");
-        uncount.Parameters.Add(new NpgsqlParameter { Value = Keys(name, place).Last().Key });
-        await uncount.ExecuteNonQueryAsync(ct);
+        await source.RunAsync($"update {WorkTables.SignInTries} set wrong = greatest(wrong - 1, 0) where name = $1", ct, Keys(name, place).Last().Key);
     }
 
     private async Task<TimeSpan> WaitAsync(string key, CancellationToken ct)
     {
-        await using var command = source.CreateCommand($"select not_before from {Schema.WorkTables.SignInTries} where name = $1");
-        command.Parameters.Add(new NpgsqlParameter { Value = key });
-        var until = await command.ExecuteScalarAsync(ct) is DateTime at ? new DateTimeOffset(at, TimeSpan.Zero) : time.GetUtcNow();
+        var until = (await source.ReadAsync($"select not_before from {WorkTables.SignInTries} where name = $1", r => r.MaybeMoment(0), ct, key)).FirstOrDefault() ?? time.GetUtcNow();
         return until > time.GetUtcNow() ? until - time.GetUtcNow() : TimeSpan.FromSeconds(1);
-    }
-
-    private NpgsqlCommand Command(string sql, string key, DateTimeOffset now)
-    {
-        var command = source.CreateCommand(sql);
-        command.Parameters.Add(new NpgsqlParameter { Value = key });
-        command.Parameters.Add(new NpgsqlParameter { Value = now.ToUniversalTime() });
-        return command;
     }
 
     // Hashed: neither a mistyped password in the wrong field nor an address is kept.
