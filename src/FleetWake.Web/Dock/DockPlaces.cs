@@ -10,18 +10,18 @@ internal sealed class DockPlaces(FleetReading reading, FleetOperators operators)
 {
     /// <summary>Every dock, by name.</summary>
     public async Task<IReadOnlyList<DockPlace>> AllAsync(string @operator, CancellationToken ct) =>
-        Of(OfficeRecord.Of(await reading.OfficeLogAsync(@operator, ct)), (await reading.FindingsAsync(@operator, ct)).Select(f => f.Finding));
+        Of((await reading.OfficeAsync(@operator, ct)).Record, (await reading.FindingsAsync(@operator, ct)).Select(f => f.Finding));
 
     /// <summary>A dock; one that nobody told of lies in the operator's zone and is called by its id.</summary>
     public async Task<DockPlace> FindAsync(string @operator, string dock, CancellationToken ct) =>
-        (await AllAsync(@operator, ct)).FirstOrDefault(d => d.Dock == dock) ?? new DockPlace(dock, dock, (await operators.FindAsync(@operator, ct))!.Zone, null, null);
+        (await AllAsync(@operator, ct)).FirstOrDefault(d => d.Id == dock) ?? new DockPlace(dock, dock, (await operators.FindAsync(@operator, ct))!.Zone, null, null);
 
     /// <summary>The docks by what is known already.</summary>
     public static IReadOnlyList<DockPlace> Of(OfficeRecord office, IEnumerable<Logbook.Findings.BoatFinding> findings)
     {
         var opened = office.Docks.Select(d => new DockPlace(d.Dock, d.Name, d.Zone, d.Water, d.Bottom)).ToList();
         var named = findings.Select(f => f.Registered).OfType<Logbook.Findings.BoatCard>().GroupBy(b => b.Dock, StringComparer.Ordinal)
-            .Where(g => !opened.Exists(d => d.Dock == g.Key))
+            .Where(g => !opened.Exists(d => d.Id == g.Key))
             .Select(g => new DockPlace(g.Key, g.Key, g.First().DockZone, g.First().Water, g.Select(b => b.Bottom).FirstOrDefault(b => b is not null)));
         return [.. opened.Concat(named).OrderBy(d => d.Name, StringComparer.OrdinalIgnoreCase)];
     }
@@ -33,9 +33,4 @@ internal sealed class DockPlaces(FleetReading reading, FleetOperators operators)
 /// <param name="Zone">Its IANA zone.</param>
 /// <param name="Water">The water there, when told.</param>
 /// <param name="Bottom">The bottom there, when told.</param>
-public sealed record DockPlace(string Id, string Name, string Zone, WaterType? Water, BottomKind? Bottom)
-{
-    /// <summary>Its id.</summary>
-    [System.Text.Json.Serialization.JsonIgnore]
-    public string Dock => Id;
-}
+public sealed record DockPlace(string Id, string Name, string Zone, WaterType? Water, BottomKind? Bottom);

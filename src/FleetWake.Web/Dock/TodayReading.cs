@@ -1,7 +1,5 @@
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
-using FleetWake.Logbook.Office;
-using FleetWake.Logbook.Policies;
 using FleetWake.Store.Attribution;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Operators;
@@ -20,16 +18,16 @@ internal sealed class TodayReading(FleetReading reading, FleetOperators operator
     {
         var now = time.GetUtcNow();
         var findings = (await reading.FindingsAsync(tenant, ct)).Select(f => f.Finding).Where(f => f.Retired is null).ToList();
-        var officeLog = await reading.OfficeLogAsync(tenant, ct);
-        var (policy, card) = (FleetPolicy.Of(officeLog), (await operators.FindAsync(tenant, ct))!);
+        var office = await reading.OfficeAsync(tenant, ct);
+        var card = (await operators.FindAsync(tenant, ct))!;
         var spares = await SpareGathering.OfAsync(reading, tenant, findings, ct);
-        var cards = new Cards(dock, policy, await reading.PriorsAsync(tenant, ct), spares, now);
+        var cards = new Cards(dock, office.Policy, await reading.PriorsAsync(tenant, ct), spares, now);
         var here = findings.Where(f => f.Registered?.Dock == dock).ToList();
-        var place = DockPlaces.Of(OfficeRecord.Of(officeLog), findings).FirstOrDefault(d => d.Id == dock) ?? new DockPlace(dock, dock, card.Zone, null, null);
+        var place = DockPlaces.Of(office.Record, findings).FirstOrDefault(d => d.Id == dock) ?? new DockPlace(dock, dock, card.Zone, null, null);
         return new Today(
             now, now, new TodayOperator(card.Id, card.Name, card.Zone), place, StaleAfterHours, PhotoRules.Limits,
             [.. (await people.OfAsync(tenant, ct)).Select(p => new TodayPerson(p.Person, p.Name, p.Role, p.HasPin))],
-            policy,
+            office.Policy,
             await CardsAsync(tenant, cards, here, ct),
             [.. findings.Where(f => f.Registered?.Dock != dock).Select(f => new BoatName(f.Boat, f.DisplayName(), f.Registered?.Dock))],
             [.. spares.Props.Where(p => p.Place.Standing is Logbook.Props.PropStanding.Spare or Logbook.Props.PropStanding.AtShop).OrderBy(p => p.Prop, StringComparer.Ordinal)

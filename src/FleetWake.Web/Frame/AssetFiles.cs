@@ -41,10 +41,10 @@ public static class AssetFiles
         if (version != Version || !All.TryGetValue(name, out var asset)) return Results.NotFound();
         http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
         http.Response.Headers.Vary = "Accept-Encoding";
-        if (asset.Brotli is null || !http.Request.Headers.AcceptEncoding.ToString().Contains("br", StringComparison.Ordinal))
+        if (asset.Brotli.Value is not { } packed || !http.Request.Headers.AcceptEncoding.ToString().Contains("br", StringComparison.Ordinal))
             return Results.Bytes(asset.Plain, TypeOf(name));
         http.Response.Headers.ContentEncoding = "br";
-        return Results.Bytes(asset.Brotli, TypeOf(name));
+        return Results.Bytes(packed, TypeOf(name));
     }
 
     private static FrozenDictionary<string, Asset> Load()
@@ -60,12 +60,19 @@ public static class AssetFiles
         {
             var plain = new MemoryStream();
             stream.CopyTo(plain);
-            var packed = new MemoryStream();
-            using (var brotli = new BrotliStream(packed, CompressionLevel.SmallestSize, leaveOpen: true)) brotli.Write(plain.ToArray());
+            var bytes = plain.ToArray();
 
-            // A picture is packed already.
-            return new Asset(plain.ToArray(), packed.Length < plain.Length * 0.9 ? packed.ToArray() : null);
+            // Packed when first asked for: the hardest packing of all of them would hold up each start.
+            return new Asset(bytes, new Lazy<byte[]?>(() => Pack(bytes)));
         }
+    }
+
+    /// <summary>Packs; null where that gains little, as with a picture, which is packed already.</summary>
+    private static byte[]? Pack(byte[] plain)
+    {
+        var packed = new MemoryStream();
+        using (var brotli = new BrotliStream(packed, CompressionLevel.SmallestSize, leaveOpen: true)) brotli.Write(plain);
+        return packed.Length < plain.Length * 0.9 ? packed.ToArray() : null;
     }
 
     private static string HashOf(FrozenDictionary<string, Asset> all)
@@ -91,5 +98,5 @@ public static class AssetFiles
         var other => throw new InvalidOperationException($"The type of {other} is not told."),
     };
 
-    private sealed record Asset(byte[] Plain, byte[]? Brotli);
+    private sealed record Asset(byte[] Plain, Lazy<byte[]?> Brotli);
 }

@@ -1,14 +1,20 @@
 using FleetWake.Logbook.People;
 using FleetWake.Web.Frame;
 using FleetWake.Web.Office.Boat;
+using FleetWake.Web.Office.Damage;
 using FleetWake.Web.Office.Devices;
 using FleetWake.Web.Office.Due;
 using FleetWake.Web.Office.Fleet;
+using FleetWake.Web.Office.Import;
 using FleetWake.Web.Office.Me;
 using FleetWake.Web.Office.People;
 using FleetWake.Web.Office.Photos;
+using FleetWake.Web.Office.Props;
 using FleetWake.Web.Office.Quarantine;
 using FleetWake.Web.Office.Questions;
+using FleetWake.Web.Office.Rules;
+using FleetWake.Web.Office.Shop;
+using FleetWake.Web.Office.Spares;
 using FleetWake.Web.Office.Tags;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
@@ -35,6 +41,12 @@ public static class OfficePages
         office.MapDuePages();
         office.MapQuestionsPage();
         office.MapMePage();
-        office.MapStoreRoomPages();
+        office.MapPropsPage();
+        office.MapPropPage();
+        office.MapShopPage();
+        office.MapSparesPage();
+        office.MapRulesPage();
+        office.MapDamagePages();
+        office.MapImportPages();
     }
 }

@@ -1,7 +1,13 @@
 using FleetWake.Web.Office.Boat;
+using FleetWake.Web.Office.Damage;
 using FleetWake.Web.Office.Due;
 using FleetWake.Web.Office.Fleet;
+using FleetWake.Web.Office.Forms;
+using FleetWake.Web.Office.Import;
+using FleetWake.Web.Office.Props;
 using FleetWake.Web.Office.Questions;
+using FleetWake.Web.Office.Rules;
+using FleetWake.Web.Office.Spares;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetWake.Web.Office;
@@ -16,7 +22,15 @@ internal static class OfficeServices
         services.AddSingleton<EntryBeside>();
         services.AddSingleton<BoatReading>();
         services.AddSingleton<DueReading>();
-        services.AddStoreRoomPages();
+        services.AddSingleton<OfficeForms>();
+        services.AddSingleton<PropsReading>();
+        services.AddSingleton<FleetLives>();
+        services.AddSingleton<PropRoutes.Shown>();
+        services.AddSingleton<SparesRoutes.Shown>();
+        services.AddSingleton<RulesRoutes.Shown>();
+        services.AddSingleton<DamageReading>();
+        services.AddSingleton<ImportRoutes.Shown>();
+        services.AddSingleton<DamageRoutes.Shown>();
         return services.AddSingleton<QuestionReading>();
     }
 }

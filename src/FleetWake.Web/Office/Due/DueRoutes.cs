@@ -69,14 +69,14 @@ internal static class DueRoutes
         return await DonePageAsync(http, operators, due, records, boat, rule, position, typed, wrong);
     }
 
-    private static async Task<IResult> CalendarAsync(HttpContext http, FleetOperators operators, DueReading due, OfficeRecords records)
+    private static async Task<IResult> CalendarAsync(HttpContext http, FleetOperators operators, DueReading due, OfficeRecords records, SiteAddress site)
     {
         // Whoever asks anew has lost the old address, or somebody else has it: it ends.
         var (tenant, person, ct) = (http.User.OperatorOf(), http.User.PersonOf()!, http.RequestAborted);
         var name = $"calendar of {person}";
         foreach (var old in (await operators.KeysAsync(tenant, ct)).Where(k => k.Name == name && k.RevokedAt is null)) await operators.RevokeKeyAsync(old.Id, ct);
         var key = await operators.MakeKeyAsync(tenant, name, [KeyScope.Calendar], ct);
-        return await PageAsync(http, operators, due, records, [], $"{http.Request.Scheme}://{http.Request.Host}{DueCalendar.PathOf(key)}");
+        return await PageAsync(http, operators, due, records, [], site.Of(http.Request) + DueCalendar.PathOf(key));
     }
 
     private static async Task<IResult> PageAsync(HttpContext http, FleetOperators operators, DueReading due, OfficeRecords records, IReadOnlyList<Refusal> refusals, string? calendar) =>
@@ -91,7 +91,7 @@ internal static class DueRoutes
                 Calendar = calendar,
                 Refusals = refusals,
             },
-            refusals.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            PageAnswer.StatusOf(refusals));
 
     private static async Task<IResult> DonePageAsync(
         HttpContext http, FleetOperators operators, DueReading due, OfficeRecords records, string boat, string rule, string position, DoneForm form, IReadOnlyList<Refusal> refusals)
@@ -102,7 +102,7 @@ internal static class DueRoutes
         return PageAnswer.Of<DonePage>(
             http,
             new { Scene = scene, Line = found.Line, Form = form, Parts = await due.PartsAsync(http), Entry = records.NewEntry(), Refusals = refusals },
-            refusals.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            PageAnswer.StatusOf(refusals));
     }
 }
 

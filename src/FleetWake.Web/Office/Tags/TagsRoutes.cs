@@ -49,7 +49,7 @@ internal sealed class TagGathering(FleetReading reading, FleetOperators operator
     public async Task<IReadOnlyList<TagGroup>> OfAsync(string tenant, CancellationToken ct)
     {
         var findings = (await reading.FindingsAsync(tenant, ct)).Select(f => f.Finding).Where(f => f.Retired is null).ToList();
-        var docks = DockPlaces.Of(Logbook.Office.OfficeRecord.Of(await reading.OfficeLogAsync(tenant, ct)), findings).ToDictionary(d => d.Id, d => d.Name, StringComparer.Ordinal);
+        var docks = DockPlaces.Of((await reading.OfficeAsync(tenant, ct)).Record, findings).ToDictionary(d => d.Id, d => d.Name, StringComparer.Ordinal);
         var tags = new List<(string Dock, Tag Tag)>();
         tags.AddRange(findings.Where(f => f.Registered is not null).Select(f => (f.Registered!.Dock, new Tag('b', f.Boat, f.DisplayName()))));
 
