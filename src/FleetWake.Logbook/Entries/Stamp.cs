@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace FleetWake.Logbook.Entries;
 
 /// <summary>The stamp as a device sends it, before anything is checked.</summary>
@@ -15,7 +17,16 @@ public sealed record Stamp(
     string? Zone,
     long? Count = null,
     string? EnteredAt = null,
-    Guid? Amends = null);
+    Guid? Amends = null)
+{
+    /// <summary>The stamp of what happens as it is recorded.</summary>
+    /// <param name="id">Entry id.</param>
+    /// <param name="by">Id of the person.</param>
+    /// <param name="now">When.</param>
+    /// <param name="zone">IANA zone of the dock, or of the office.</param>
+    public static Stamp At(Guid id, string? by, DateTimeOffset now, string zone) => new(
+        id, by, TimeZoneInfo.ConvertTime(now, TimeZoneInfo.FindSystemTimeZoneById(zone)).ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture), zone);
+}
 
 /// <summary>How a record reached the server.</summary>
 /// <param name="Device">Id of the sending device.</param>
@@ -25,6 +36,12 @@ public sealed record Arrival(string Device, DateTimeOffset ReceivedAt, DateTimeO
 {
     /// <summary>Differences smaller than this are travel time, not a wrong clock [s].</summary>
     public const double ClockToleranceSeconds = 120;
+
+    /// <summary>Id of the device that the office's pages stand for.</summary>
+    public const string Office = "office";
+
+    /// <summary>How a record of the office's pages comes.</summary>
+    public static Arrival AtOffice(DateTimeOffset now) => new(Office, now, null);
 
     /// <summary>How far the device's clock runs ahead of the server's [s]; negative when behind, 0 within the tolerance.</summary>
     public double ClockAheadSeconds()

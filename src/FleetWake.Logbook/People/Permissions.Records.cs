@@ -42,6 +42,9 @@ public static partial class Permissions
         return Allow(role, verb, matter);
     }
 
+    /// <summary>What somebody is told whose role may not send a record.</summary>
+    public static Refusal NotForThisRole { get; } = new("", "not_for_this_role", "this is not for your role to record: ask somebody whose it is");
+
     private static Dictionary<string, (Verb Verb, Matter Matter)> Spread(params (Verb Verb, Matter Matter, string Kinds)[] rows) =>
         rows.SelectMany(r => r.Kinds.Split(' '), (r, kind) => (kind, (r.Verb, r.Matter))).ToDictionary(r => r.kind, r => r.Item2, StringComparer.Ordinal);
 }

@@ -14,13 +14,10 @@ public readonly record struct ImportTotals(int Rows, int Recorded, int Held, int
     /// <summary>Rows that are not in the record as they stand in their sheets.</summary>
     public int Bad => Conflict + Refused;
 
-    /// <summary>With one more row that came to nothing.</summary>
-    public ImportTotals AndRefused() => this with { Rows = Rows + 1, Refused = Refused + 1 };
-
-    /// <summary>With one more row that was answered.</summary>
-    public ImportTotals And(Answer answer) => answer switch
+    /// <summary>With one more row: its answer, or null where it came to no record.</summary>
+    public ImportTotals And(Answer? answer) => answer switch
     {
-        { Outcome: Outcome.Refused } => AndRefused(),
+        null or { Outcome: Outcome.Refused } => this with { Rows = Rows + 1, Refused = Refused + 1 },
         { Outcome: Outcome.Conflict } => this with { Rows = Rows + 1, Conflict = Conflict + 1 },
         { Repeat: true } => this with { Rows = Rows + 1, Repeated = Repeated + 1 },
         { Outcome: Outcome.Held } => this with { Rows = Rows + 1, Held = Held + 1 },

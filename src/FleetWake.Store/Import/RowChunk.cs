@@ -7,7 +7,11 @@ namespace FleetWake.Store.Import;
 /// <param name="Row">The row.</param>
 /// <param name="Answer">The answer to its record; null when it makes none.</param>
 /// <param name="Bad">Why it is not in the record as it stands in its table; empty when it is.</param>
-public sealed record AnsweredRow(ReadRow Row, Answer? Answer, IReadOnlyList<BadCell> Bad);
+public sealed record AnsweredRow(ReadRow Row, Answer? Answer, IReadOnlyList<BadCell> Bad)
+{
+    /// <summary>What it waits for to be registered, in words.</summary>
+    public IEnumerable<string> WaitsFor => (Answer?.Held ?? []).Select(h => h.Message.Split(':')[0]);
+}
 
 /// <summary>Brings rows into the record, a chunk a transaction.</summary>
 public static class RowChunk

@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.People;
 using FleetWake.Store.Records;
 using Marten;
 
@@ -66,12 +67,13 @@ public sealed class TableImport(IDocumentStore store, ImportDrafts drafts, TimeP
         foreach (var chunk in Allowed(table, may).Take(MostLookedAt).Chunk(RowChunk.Rows))
         {
             ct.ThrowIfCancellationRequested();
-            foreach (var (row, answer, complaints) in await RowChunk.TakeAsync(bulk, chunk, time.GetUtcNow(), keep: false))
+            foreach (var answered in await RowChunk.TakeAsync(bulk, chunk, time.GetUtcNow(), keep: false))
             {
-                totals = answer is null ? totals.AndRefused() : totals.And(answer);
+                var (row, answer, complaints) = answered;
+                totals = totals.And(answer);
                 if (bad.Count < MostBad) bad.AddRange(complaints.Take(MostBad - bad.Count));
                 if (first.Count < MostShown && answer is { Outcome: Outcome.Recorded or Outcome.Held, Repeat: false }) first.Add(row);
-                foreach (var what in (answer?.Held ?? []).Select(h => h.Message.Split(':')[0])) held[what] = held.GetValueOrDefault(what) + 1;
+                foreach (var what in answered.WaitsFor) held[what] = held.GetValueOrDefault(what) + 1;
             }
         }
 
@@ -95,7 +97,7 @@ public sealed class TableImport(IDocumentStore store, ImportDrafts drafts, TimeP
             var (totals, bad) = (draft.Totals, draft.Bad.ToList());
             foreach (var (_, answer, complaints) in await RowChunk.TakeAsync(bulk, chunk, time.GetUtcNow(), keep: true))
             {
-                totals = answer is null ? totals.AndRefused() : totals.And(answer);
+                totals = totals.And(answer);
                 if (bad.Count < MostBad) bad.AddRange(complaints.Take(MostBad - bad.Count));
             }
 
@@ -114,7 +116,7 @@ public sealed class TableImport(IDocumentStore store, ImportDrafts drafts, TimeP
 
     private static IEnumerable<ReadRow> Allowed(ImportTable table, Func<RecordKind, ICommand, bool> may) => table.Rows().Select(row =>
         row.Command is { } command && !may(row.Kind, command)
-            ? row with { Command = null, Bad = [new BadCell(row.File, row.Line, "", "", "this is not for your role to record: ask somebody whose it is")] }
+            ? row with { Command = null, Bad = [new BadCell(row.File, row.Line, "", "", Permissions.NotForThisRole.Message)] }
             : row);
 
     private async Task<(ImportDraft Draft, ImportTable Table)?> TableAsync(string @operator, string person, Guid id, CancellationToken ct)

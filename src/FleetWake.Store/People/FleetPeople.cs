@@ -143,8 +143,7 @@ public sealed class FleetPeople(IDocumentStore store, NpgsqlDataSource source, R
     private Stamp Stamp(OperatorCard card, Hand hand)
     {
         var now = time.GetUtcNow();
-        var local = TimeZoneInfo.ConvertTime(now, TimeZoneInfo.FindSystemTimeZoneById(card.Zone));
-        return new Stamp(Guid.CreateVersion7(now), hand.By, local.ToString("yyyy-MM-dd'T'HH:mm:sszzz", System.Globalization.CultureInfo.InvariantCulture), card.Zone);
+        return Logbook.Entries.Stamp.At(Guid.CreateVersion7(now), hand.By, now, card.Zone);
     }
 
     private Arrival Arrival(Hand hand) => new(hand.Device, time.GetUtcNow(), null);

@@ -72,7 +72,7 @@ public sealed class QuarantineBook(NpgsqlDataSource source, Recorder recorder, T
 
         // Its id was made when the entry was kept, so that a second pair of hands changes nothing.
         var release = new ReleaseQuarantinedEntry(by with { Id = kept.ReleaseEntry }, entry);
-        await recorder.TakeAsync(@operator, RecordKind.Find(ReleaseQuarantinedEntry.Kind)!, release, new Arrival("office", time.GetUtcNow(), null), ct);
+        await recorder.TakeAsync(@operator, RecordKind.Find(ReleaseQuarantinedEntry.Kind)!, release, Arrival.AtOffice(time.GetUtcNow()), ct);
         await DecideAsync(@operator, entry, KeptState.Released, by.By!, ct);
         return answer;
     }

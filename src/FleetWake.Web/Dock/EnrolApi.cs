@@ -40,11 +40,11 @@ internal static class EnrolApi
         // The record first: a phone that no record tells of must not be. It is made once, for its id was made with the code.
         var place = await places.FindAsync(code.Operator, code.Dock, ct);
         var now = time.GetUtcNow();
-        var stamp = new Stamp(code.Entry, code.MadeBy, Local(now, place.Zone), place.Zone);
-        await recorder.TakeAsync(code.Operator, RecordKind.Find(EnrolDevice.Kind)!, new EnrolDevice(stamp, code.Device, code.Dock), new Arrival("office", now, null), ct);
+        var stamp = Stamp.At(code.Entry, code.MadeBy, now, place.Zone);
+        await recorder.TakeAsync(code.Operator, RecordKind.Find(EnrolDevice.Kind)!, new EnrolDevice(stamp, code.Device, code.Dock), Arrival.AtOffice(now), ct);
         if (await devices.EnrolAsync(code, name, sent.PublicKey!.Stored(), ct) is not { } issued) return Gone(http, failures);
         var card = (await operators.FindAsync(code.Operator, ct))!;
-        return Results.Json(new EnrolAnswer(code.Device, place.Dock, place.Name, place.Zone, card.Id, card.Name, issued.Token, issued.Until, issued.RotateAfter));
+        return Results.Json(new EnrolAnswer(code.Device, place.Id, place.Name, place.Zone, card.Id, card.Name, issued.Token, issued.Until, issued.RotateAfter));
     }
 
     private static async Task<IResult> TokenAsync(HttpContext http, FleetDevices devices, FailureLimit failures, TimeProvider time)
@@ -82,9 +82,6 @@ internal static class EnrolApi
         failures.Failed(http);
         return Problems.Make(StatusCodes.Status410Gone, "code-used-or-expired", "This code was used, or its ten minutes are over: ask the office for a new one.", []);
     }
-
-    private static string Local(DateTimeOffset now, string zone) =>
-        TimeZoneInfo.ConvertTime(now, TimeZoneInfo.FindSystemTimeZoneById(zone)).ToString("yyyy-MM-ddTHH:mm:sszzz", System.Globalization.CultureInfo.InvariantCulture);
 }
 
 /// <summary>A phone asks to be enrolled.</summary>

@@ -1,3 +1,4 @@
+using FleetWake.Logbook.Entries;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -14,4 +15,7 @@ public static class PageAnswer
         http.Response.Headers.CacheControl = "no-store";
         return new RazorComponentResult<TPage>(parameters) { StatusCode = status, PreventStreamingRendering = true };
     }
+
+    /// <summary>The status of a page that shows why a form was not taken, if it was not: a refused form is no success.</summary>
+    public static int StatusOf(IReadOnlyList<Refusal> refusals) => refusals.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK;
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.People;
 using FleetWake.Store.Histories;
@@ -14,9 +13,6 @@ namespace FleetWake.Web.Office;
 /// </summary>
 internal sealed class OfficeRecords(Recorder recorder, TimeProvider time)
 {
-    /// <summary>Id of the device that the office's pages stand for.</summary>
-    public const string Device = "office";
-
     /// <summary>Name of the form's field that holds the entry's id.</summary>
     public const string EntryField = "entry";
 
@@ -32,9 +28,8 @@ internal sealed class OfficeRecords(Recorder recorder, TimeProvider time)
     /// <param name="zone">IANA zone of the dock, or of the office.</param>
     public Stamp Stamp(HttpContext http, IFormCollection form, string zone)
     {
-        var now = TimeZoneInfo.ConvertTime(time.GetUtcNow(), TimeZoneInfo.FindSystemTimeZoneById(zone));
         var id = Guid.TryParse(form[EntryField], out var told) && told != Guid.Empty ? told : NewEntry();
-        return new Stamp(id, http.User.PersonOf(), now.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture), zone);
+        return Logbook.Entries.Stamp.At(id, http.User.PersonOf(), time.GetUtcNow(), zone);
     }
 
     /// <summary>Takes a record of the signed-in person's operator, if the person's role may send it: whatever a page offers by mistake is refused here.</summary>
@@ -43,15 +38,26 @@ internal sealed class OfficeRecords(Recorder recorder, TimeProvider time)
     {
         var kind = RecordKind.Find(T.Kind)!;
         return http.User.RoleOf() is { } role && Permissions.Allow(role, kind, command)
-            ? await recorder.TakeAsync(http.User.OperatorOf(), kind, command, new Arrival(Device, time.GetUtcNow(), null), http.RequestAborted)
-            : new Answer(command.Entry?.Id, Outcome.Refused, false, [], [], [new Refusal("", "not_for_this_role", "this is not for your role to record: ask somebody whose it is")]);
+            ? await recorder.TakeAsync(http.User.OperatorOf(), kind, command, Arrival.AtOffice(time.GetUtcNow()), http.RequestAborted)
+            : new Answer(command.Entry?.Id, Outcome.Refused, false, [], [], [Permissions.NotForThisRole]);
     }
 
     /// <summary>Waits a moment for the finding that counts what was just recorded, so that the next page tells the new state.</summary>
-    public async Task WaitAsync(HttpContext http, string boat, FleetReading reading)
+    public Task WaitAsync(HttpContext http, string boat, FleetReading reading) =>
+        WaitAsync(() => reading.IsUpToDateAsync(http.User.OperatorOf(), boat, http.RequestAborted), http.RequestAborted);
+
+    /// <summary>Waits a moment until what was just recorded is in what pages read; false when it is not yet.</summary>
+    /// <param name="isThere">Whether it is.</param>
+    /// <param name="ct">Ends the waiting.</param>
+    public async Task<bool> WaitAsync(Func<Task<bool>> isThere, CancellationToken ct)
     {
         var begun = time.GetTimestamp();
-        while (time.GetElapsedTime(begun) < Patience && !await reading.IsUpToDateAsync(http.User.OperatorOf(), boat, http.RequestAborted))
-            await Task.Delay(TimeSpan.FromMilliseconds(50), http.RequestAborted);
+        while (time.GetElapsedTime(begun) < Patience)
+        {
+            if (await isThere()) return true;
+            await Task.Delay(TimeSpan.FromMilliseconds(50), ct);
+        }
+
+        return false;
     }
 }

@@ -9,21 +9,13 @@ namespace FleetWake.Web.Office;
 /// <summary>Stamps of what is done on an office page, and times as the office reads them.</summary>
 internal static class OfficeStamp
 {
-    private const string LocalForm = "yyyy-MM-ddTHH:mm:sszzz";
-
-    /// <summary>How a record of the office comes.</summary>
-    public static Arrival Arrival(DateTimeOffset now) => new("office", now, null);
-
     /// <summary>The stamp of somebody at an office page, now.</summary>
     /// <param name="scene">Who.</param>
     /// <param name="now">The server's clock.</param>
     /// <param name="of">What makes the id, for what can be done once: done again, it is a repeat. A new id when left out.</param>
-    public static Stamp Of(Scene scene, DateTimeOffset now, string? of = null) => new(
-        of is null ? Guid.CreateVersion7(now) : new Guid(SHA256.HashData(Encoding.UTF8.GetBytes(of)).AsSpan(0, 16)),
-        scene.Person, In(scene.Operator.Zone, now).ToString(LocalForm, CultureInfo.InvariantCulture), scene.Operator.Zone);
+    public static Stamp Of(Scene scene, DateTimeOffset now, string? of = null) =>
+        Stamp.At(of is null ? Guid.CreateVersion7(now) : new Guid(SHA256.HashData(Encoding.UTF8.GetBytes(of)).AsSpan(0, 16)), scene.Person, now, scene.Operator.Zone);
 
     /// <summary>A moment by the clock of the office.</summary>
-    public static string Clock(this Scene scene, DateTimeOffset moment) => In(scene.Operator.Zone, moment).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
-
-    private static DateTimeOffset In(string zone, DateTimeOffset moment) => TimeZoneInfo.ConvertTime(moment, TimeZoneInfo.FindSystemTimeZoneById(zone));
+    public static string Clock(this Scene scene, DateTimeOffset moment) => TimeZoneInfo.ConvertTime(moment, TimeZoneInfo.FindSystemTimeZoneById(scene.Operator.Zone)).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 }

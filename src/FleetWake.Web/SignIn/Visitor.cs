@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Sockets;
+using FleetWake.Logbook.Entries;
 using FleetWake.Store.People;
 using Microsoft.AspNetCore.Http;
 
@@ -8,11 +9,8 @@ namespace FleetWake.Web.SignIn;
 /// <summary>What a request tells of where it comes from.</summary>
 public static class Visitor
 {
-    /// <summary>Name of the office as a device in records.</summary>
-    public const string Office = "office";
-
     /// <summary>The hand of who is signed in.</summary>
-    public static Hand HandOf(this HttpContext http) => new(http.User.PersonOf()!, Office, http.Whence());
+    public static Hand HandOf(this HttpContext http) => new(http.User.PersonOf()!, Arrival.Office, http.Whence());
 
     /// <summary>What kind of place a request comes from.</summary>
     public static Whence Whence(this HttpContext http) => http.Connection.RemoteIpAddress switch

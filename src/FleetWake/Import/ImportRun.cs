@@ -44,11 +44,11 @@ public sealed class ImportRun(IDocumentStore store, TimeProvider time)
         foreach (var chunk in folder.Rows().Chunk(RowChunk.Rows))
         {
             if (ct.IsCancellationRequested) break;
-            foreach (var (_, answer, complaints) in await RowChunk.TakeAsync(bulk, chunk, time.GetUtcNow(), keep: !request.DryRun))
+            foreach (var answered in await RowChunk.TakeAsync(bulk, chunk, time.GetUtcNow(), keep: !request.DryRun))
             {
-                totals = answer is null ? totals.AndRefused() : totals.And(answer);
-                foreach (var bad in complaints) report.Tell(bad);
-                foreach (var what in (answer?.Held ?? []).Select(h => h.Message.Split(':')[0])) held[what] = held.GetValueOrDefault(what) + 1;
+                totals = totals.And(answered.Answer);
+                foreach (var bad in answered.Bad) report.Tell(bad);
+                foreach (var what in answered.WaitsFor) held[what] = held.GetValueOrDefault(what) + 1;
             }
 
             progress.Tell(chunk[^1].File, totals.Rows);

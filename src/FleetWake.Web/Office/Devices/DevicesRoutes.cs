@@ -3,7 +3,6 @@ using FleetWake.Logbook.People;
 using FleetWake.Store.Attribution;
 using FleetWake.Store.Devices;
 using FleetWake.Store.Operators;
-using FleetWake.Store.Records;
 using FleetWake.Web.Dock;
 using FleetWake.Web.Frame;
 using FleetWake.Web.SignIn;
@@ -51,16 +50,15 @@ internal static class DevicesRoutes
         return PageAnswer.Of<PinCodePage>(http, new { look.Scene, Person = person, Code = code });
     }
 
-    private static async Task<IResult> RevokeAsync(string device, HttpContext http, Desk desk, FleetDevices devices, Recorder recorder, TimeProvider time)
+    private static async Task<IResult> RevokeAsync(string device, HttpContext http, Desk desk, FleetDevices devices, OfficeRecords records, TimeProvider time)
     {
         var look = await desk.LookAsync(http);
         if (look.Devices.Any(d => d.Id == device))
         {
             // The end first: a record that cannot be written just now must not keep a lost phone alive. Its id is of the device, so that a second press is a repeat.
-            var (tenant, now) = (look.Scene.Operator.Id, time.GetUtcNow());
+            var tenant = look.Scene.Operator.Id;
             await devices.RevokeAsync(tenant, device, http.RequestAborted);
-            var record = new RevokeDevice(OfficeStamp.Of(look.Scene, now, $"device_revoked/{tenant}/{device}"), device);
-            await recorder.TakeAsync(tenant, RecordKind.Find(RevokeDevice.Kind)!, record, OfficeStamp.Arrival(now), http.RequestAborted);
+            await records.TakeAsync(http, new RevokeDevice(OfficeStamp.Of(look.Scene, time.GetUtcNow(), $"device_revoked/{tenant}/{device}"), device));
         }
 
         return Results.Redirect("/office/devices");

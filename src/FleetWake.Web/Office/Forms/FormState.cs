@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Web.Frame;
 using Microsoft.AspNetCore.Http;
 
 namespace FleetWake.Web.Office.Forms;
@@ -17,8 +18,8 @@ public sealed record FormState(string Form, IReadOnlyDictionary<string, string> 
         ? new FormState(form, request.Query.Where(q => q.Key != "form").ToDictionary(q => q.Key, q => q.Value.ToString() is var v && v.Length > 200 ? v[..200] : v), [])
         : None;
 
-    /// <summary>The answer's status: a refused form is no success.</summary>
-    public int Status => Refusals.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK;
+    /// <summary>The answer's status.</summary>
+    public int Status => PageAnswer.StatusOf(Refusals);
 
     /// <summary>A form as it was sent.</summary>
     public static FormState Of(string form, IFormCollection sent, IReadOnlyList<Refusal> refusals) =>

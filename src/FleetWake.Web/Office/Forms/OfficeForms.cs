@@ -17,8 +17,6 @@ internal sealed class OfficeForms(OfficeRecords records, FleetReading reading, T
     /// <summary>Name of the field that tells on which day something was done.</summary>
     public const string DayField = "on";
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
-
     /// <summary>A new id for a form.</summary>
     public Guid NewEntry() => records.NewEntry();
 
@@ -42,7 +40,7 @@ internal sealed class OfficeForms(OfficeRecords records, FleetReading reading, T
         if (typed.Refusals.Count > 0)
         {
             // What else is wrong is told along: a person mends all at once.
-            var more = RecordKind.Find(T.Kind)!.Decide(command, new Arrival(OfficeRecords.Device, time.GetUtcNow(), null)) is Decision.Refuse refuse ? refuse.Refusals : [];
+            var more = RecordKind.Find(T.Kind)!.Decide(command, Arrival.AtOffice(time.GetUtcNow())) is Decision.Refuse refuse ? refuse.Refusals : [];
             return await again(FormState.Of(name, form, [.. typed.Refusals, .. more.Where(m => typed.Refusals.All(t => t.Field != m.Field))]));
         }
 
@@ -50,21 +48,8 @@ internal sealed class OfficeForms(OfficeRecords records, FleetReading reading, T
         if (answer.Outcome == Outcome.Conflict)
             return await again(FormState.Of(name, form, [new Refusal("", "sent_before", PageTexts.English["forms.sent-before"])]));
         if (answer.Outcome == Outcome.Refused) return await again(FormState.Of(name, form, answer.Refusals));
-        var folded = await WaitAsync(http);
+        var folded = await records.WaitAsync(() => reading.UpToDateAsync(http.RequestAborted, http.User.OperatorOf()), http.RequestAborted);
         return Results.Redirect($"{there}{(there.Contains('?', StringComparison.Ordinal) ? '&' : '?')}done={Uri.EscapeDataString(name)}{(folded ? "" : "&behind=1")}");
-    }
-
-    /// <summary>Waits a moment until what was just recorded is in what pages read.</summary>
-    private async Task<bool> WaitAsync(HttpContext http)
-    {
-        var since = time.GetTimestamp();
-        while (time.GetElapsedTime(since) < Patience)
-        {
-            if (await reading.UpToDateAsync(http.RequestAborted, http.User.OperatorOf())) return true;
-            await Task.Delay(TimeSpan.FromMilliseconds(50), http.RequestAborted);
-        }
-
-        return false;
     }
 
     /// <summary>The stamp: of now, or of noon of an earlier day that the form tells. Papers are often written a day late.</summary>

@@ -42,6 +42,6 @@ internal static class QuestionsRoutes
         return PageAnswer.Of<QuestionsPage>(
             http,
             new { Scene = scene, Open = open, More = more, MaySettle = http.User.May(Verb.Decide, Matter.Questions), NewEntry = (Func<Guid>)records.NewEntry, Refusals = refusals },
-            refusals.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            PageAnswer.StatusOf(refusals));
     }
 }
