@@ -20,6 +20,9 @@ public sealed record ApiKey(
     string Id, string Operator, string Name, string Hash, IReadOnlyList<KeyScope> Scopes, DateTimeOffset MadeAt, DateTimeOffset? RevokedAt,
     DateTimeOffset? UntilAt = null, DateTimeOffset? UsedAt = null)
 {
+    /// <summary>Name of the key that lies in the address of somebody's calendar.</summary>
+    public static string CalendarOf(string person) => $"calendar of {person}";
+
     /// <summary>Whether it has ended by itself.</summary>
     public bool IsExpired(DateTimeOffset now) => UntilAt is { } until && until <= now;
 }

@@ -2,6 +2,7 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;
 using Marten;
+using Marten.Exceptions;
 
 namespace FleetWake.Store.People;
 
@@ -33,13 +34,19 @@ public sealed class FleetPasskeys(IDocumentStore store, TimeProvider time)
         return passkey is not null && await session.LoadAsync<PersonCard>(passkey.PersonKey, ct) is { LeftAt: null } person ? person : null;
     }
 
-    /// <summary>Keeps a passkey, new or used again.</summary>
+    /// <summary>Keeps a new passkey.</summary>
     public async Task KeepAsync(PersonPasskey passkey, CancellationToken ct)
     {
         await using var session = store.LightweightSession();
-        session.Store(passkey);
+        session.Insert(passkey);
         await session.SaveChangesAsync(ct);
     }
+
+    /// <summary>Keeps that a passkey was used. One that was taken off at that moment stays off.</summary>
+    public Task RenewAsync(PersonPasskey passkey, CancellationToken ct) => UpdateAsync(passkey, ct);
+
+    /// <summary>Keeps a password hashed anew. One that was taken off at that moment stays off.</summary>
+    public Task RenewPasswordAsync(PersonPassword password, CancellationToken ct) => UpdateAsync(password, ct);
 
     /// <summary>Takes a passkey off; false when it is not the person's, or the last way in.</summary>
     public async Task<bool> TakeOffAsync(PersonCard person, string id, CancellationToken ct)
@@ -84,5 +91,20 @@ public sealed class FleetPasskeys(IDocumentStore store, TimeProvider time)
         await using var session = store.LightweightSession();
         session.Store(new PersonPassword(person.Id, hash, time.GetUtcNow()));
         await session.SaveChangesAsync(ct);
+    }
+
+    private async Task UpdateAsync<T>(T row, CancellationToken ct)
+        where T : notnull
+    {
+        await using var session = store.LightweightSession();
+        session.Update(row);
+        try
+        {
+            await session.SaveChangesAsync(ct);
+        }
+        catch (NonExistentDocumentException)
+        {
+            // Taken off meanwhile, and so it stays.
+        }
     }
 }

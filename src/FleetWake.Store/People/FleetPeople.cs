@@ -3,8 +3,8 @@ using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.People;
 using FleetWake.Store.Operators;
 using FleetWake.Store.Records;
+using FleetWake.Store.Schema;
 using Marten;
-using Marten.Services;
 using Npgsql;
 
 namespace FleetWake.Store.People;
@@ -37,30 +37,35 @@ public sealed class FleetPeople(IDocumentStore store, NpgsqlDataSource source, R
         return await session.Query<PersonCard>().Where(p => (p.Address == text || p.Id == name.Trim()) && p.LeftAt == null).OrderBy(p => p.Operator).Take(Several).ToListAsync(ct);
     }
 
-    /// <summary>An id that nobody of an operator has, for a role: <c>mechanic-2</c>.</summary>
-    public async Task<string> FreeIdAsync(string @operator, Role role, CancellationToken ct)
-    {
-        var taken = (await AllAsync(@operator, ct)).Select(p => p.Person).ToHashSet(StringComparer.Ordinal);
-        return Enumerable.Range(1, taken.Count + 1).Select(n => $"{Words.Of(role)}-{n}").First(id => !taken.Contains(id));
-    }
-
     /// <summary>Takes somebody in. Who left before comes back under the old id.</summary>
-    public async Task<PeopleAnswer> InviteAsync(OperatorCard card, string person, string name, string? address, Role role, Hand hand, CancellationToken ct)
+    /// <param name="card">The operator.</param>
+    /// <param name="person">Pseudonymous id; null for one that nobody has, as in <c>mechanic-2</c>.</param>
+    /// <param name="name">Name.</param>
+    /// <param name="address">Mail address, if any.</param>
+    /// <param name="role">What the person does.</param>
+    /// <param name="hand">Whose hand does it.</param>
+    /// <param name="ct">Ends the work.</param>
+    public async Task<PeopleAnswer> InviteAsync(OperatorCard card, string? person, string name, string? address, Role role, Hand hand, CancellationToken ct)
     {
         var to = string.IsNullOrWhiteSpace(address) ? null : address.Trim().ToLowerInvariant();
         var check = new Check();
         var called = check.Name(name, "/name");
         if (to is not null && !IsAddress(to)) check.Refuse("/address", "not_an_address", $"\"{to}\" is no mail address: give one as in kit@example.org, or leave it empty");
-        var command = new InvitePerson(Stamp(card, hand), person, Words.Of(role));
+
+        await using var turn = await PeopleTurn.TakeAsync(store, source, card.Id, ct);
+        var known = await turn.Session.Query<PersonCard>().Where(p => p.Operator == card.Id).ToListAsync(ct);
+        var id = person ?? FreeId(known, role);
+        var command = new InvitePerson(Stamp(card, hand), id, Words.Of(role));
         var refusals = Refusals(InvitePerson.Decide(command, Arrival(hand))).Concat(Refusals(check.Decide(() => new Decision.Keep([], [])))).ToList();
-        var known = await AllAsync(card.Id, ct);
-        if (known.Any(p => p.Person == person && p.LeftAt is null)) refusals.Add(new Refusal("/person", "taken", $"\"{person}\" is with you already: make a new link for them, or take another id"));
         if (to is not null && known.FirstOrDefault(p => p.Address == to && p.LeftAt is null) is { } other) refusals.Add(new Refusal("/address", "taken", $"this address is {other.Person}'s ({other.Name})"));
+        if (known.Any(p => p.Person == id && p.LeftAt is null)) refusals.Add(new Refusal("/person", "taken", $"\"{id}\" is with you already: make a new link for them, or take another id"));
         if (refusals.Count > 0) return new PeopleAnswer(null, refusals);
 
         await recorder.TakeAsync(card.Id, RecordKind.Find(InvitePerson.Kind)!, command, Arrival(hand), ct);
-        var made = new PersonCard(PersonCard.KeyOf(card.Id, person), card.Id, person, called, to, role);
-        await SaveAsync(made, SignInEvent.Invited, hand, Words.Of(role), ct);
+        var made = new PersonCard(PersonCard.KeyOf(card.Id, id), card.Id, id, called, to, role);
+        turn.Session.Store(made);
+        SignInNotes.Add(turn.Session, time.GetUtcNow(), made, SignInEvent.Invited, hand.From, Words.Of(role), hand.By);
+        await turn.EndAsync(ct);
         return new PeopleAnswer(made, []);
     }
 
@@ -73,7 +78,7 @@ public sealed class FleetPeople(IDocumentStore store, NpgsqlDataSource source, R
         return answer;
     }
 
-    /// <summary>Ends somebody's access, with all sessions, links, passkeys and the password; with <paramref name="forget"/>, erases name and address too. What the person recorded stands under the id.</summary>
+    /// <summary>Ends somebody's access, with all sessions, links, passkeys, the password, the PIN, own settings and the calendar's address; with <paramref name="forget"/>, erases name and address too. What the person recorded stands under the id.</summary>
     public Task<PeopleAnswer> LeaveAsync(OperatorCard card, string person, bool forget, Hand hand, CancellationToken ct) =>
         ChangeAsync(
             card, person, false,
@@ -84,15 +89,8 @@ public sealed class FleetPeople(IDocumentStore store, NpgsqlDataSource source, R
     private async Task<PeopleAnswer> ChangeAsync(
         OperatorCard card, string person, bool staysAdministrator, Func<PersonCard, PersonCard> change, SignInEvent what, string? more, Hand hand, CancellationToken ct)
     {
-        await using var connection = await source.OpenConnectionAsync(ct);
-        await using var transaction = await connection.BeginTransactionAsync(ct);
-
-        // Two administrators who take each other's role at one moment must not both succeed.
-        await using (var turn = new NpgsqlCommand("select pg_advisory_xact_lock(hashtextextended($1, 0))", connection, transaction) { Parameters = { new() { Value = "people of " + card.Id } } })
-            await turn.ExecuteNonQueryAsync(ct);
-        var within = SessionOptions.ForTransaction(transaction);
-        within.TenantId = card.Id;
-        await using var session = store.LightweightSession(within);
+        await using var turn = await PeopleTurn.TakeAsync(store, source, card.Id, ct);
+        var session = turn.Session;
         var known = await session.LoadAsync<PersonCard>(PersonCard.KeyOf(card.Id, person), ct);
         if (known is null) return Refused("unknown", $"nobody of {card.Id} has the id \"{person}\"");
         if (!staysAdministrator && await IsLastAsync(session, known, ct))
@@ -104,12 +102,16 @@ public sealed class FleetPeople(IDocumentStore store, NpgsqlDataSource source, R
             session.DeleteWhere<PersonPasskey>(k => k.PersonKey == known.Id);
             session.DeleteWhere<Invitation>(i => i.PersonKey == known.Id);
             session.Delete<PersonPassword>(known.Id);
+            session.Delete<PersonPreferences>(known.Id);
+            session.QueueSqlCommand("delete from " + DockTables.Pins + " where operator = ? and person = ?", card.Id, person);
+            var calendar = ApiKey.CalendarOf(person);
+            foreach (var key in await session.Query<ApiKey>().Where(k => k.Operator == card.Id && k.Name == calendar && k.RevokedAt == null).ToListAsync(ct))
+                session.Store(key with { RevokedAt = time.GetUtcNow() });
         }
 
         session.Store(changed);
         SignInNotes.Add(session, time.GetUtcNow(), changed, what, hand.From, more, hand.By);
-        await session.SaveChangesAsync(ct);
-        await transaction.CommitAsync(ct);
+        await turn.EndAsync(ct);
         return new PeopleAnswer(changed, []);
 
         static PeopleAnswer Refused(string reason, string message) => new(null, [new Refusal("/person", reason, message)]);
@@ -128,12 +130,10 @@ public sealed class FleetPeople(IDocumentStore store, NpgsqlDataSource source, R
         return able.Contains(person.Id) && able.Count == 1;
     }
 
-    private async Task SaveAsync(PersonCard person, SignInEvent what, Hand hand, string? more, CancellationToken ct)
+    private static string FreeId(IReadOnlyList<PersonCard> known, Role role)
     {
-        await using var session = store.LightweightSession(person.Operator);
-        session.Store(person);
-        SignInNotes.Add(session, time.GetUtcNow(), person, what, hand.From, more, hand.By);
-        await session.SaveChangesAsync(ct);
+        var taken = known.Select(p => p.Person).ToHashSet(StringComparer.Ordinal);
+        return Enumerable.Range(1, taken.Count + 1).Select(n => $"{Words.Of(role)}-{n}").First(id => !taken.Contains(id));
     }
 
     private static bool IsAddress(string text) => text.Length <= LongestAddress && !text.Any(char.IsControl) && MailAddress.TryCreate(text, out var read) && read.Address == text;

@@ -20,36 +20,55 @@ public sealed class SignInTries(NpgsqlDataSource source, TimeProvider time)
     /// <summary>The longest wait.</summary>
     public static readonly TimeSpan LongestWait = TimeSpan.FromHours(1);
 
-    // The wait doubles from a minute on. A day without a try forgets. A try while waiting is not counted, or nobody could ever come back.
+    /// <summary>A wrong try under a name is forgotten after this long.</summary>
+    private static readonly TimeSpan ForgetsOfName = TimeSpan.FromHours(1);
+
+    /// <summary>The same of a place: ten an hour, as an office of some size mistypes.</summary>
+    private static readonly TimeSpan ForgetsOfPlace = TimeSpan.FromMinutes(6);
+
+    private const string Counted = "greatest(0, t.wrong - floor(extract(epoch from $2 - t.tried_at) / extract(epoch from $4::interval)))::int + 1";
+
+    // The wait doubles from a minute on. A try while waiting is not counted, or nobody could ever come back. Tries are forgotten one after
+    // the other, so that a season's slips of the finger do not add up.
     private const string Take = $"""
         insert into {WorkTables.SignInTries} as t (name, wrong, tried_at, not_before) values ($1, 1, $2, null)
         on conflict (name) do update set
-          wrong = case when t.tried_at < $2 - interval '1 day' then 1 else t.wrong + 1 end,
+          wrong = {Counted},
           tried_at = $2,
-          not_before = case when t.tried_at >= $2 - interval '1 day' and t.wrong + 1 >= $3
-            then $2 + least(interval '1 hour', interval '1 minute' * power(2, least(t.wrong + 1 - $3, 10))) end
+          not_before = case when {Counted} >= $3 then $2 + least(interval '1 hour', interval '1 minute' * power(2, least({Counted} - $3, 10))) end
         where t.not_before is null or t.not_before <= $2
         returning wrong
         """;
 
-    /// <summary>Counts a try; how long to wait when it may not be made.</summary>
+    /// <summary>Counts a try; how long to wait when it may not be made. The place is asked first: a place that waits adds nothing to anybody's name.</summary>
     public async Task<TimeSpan?> TakeAsync(string name, IPAddress? place, CancellationToken ct)
     {
-        foreach (var (key, free) in Keys(name, place))
-        {
-            if ((await source.ReadAsync(Take, r => r.GetInt32(0), ct, key, time.GetUtcNow(), free)).Count == 0) return await WaitAsync(key, ct);
-        }
-
-        return null;
+        if (place is not null && await TakeAsync(KeyOf(place), FreeOfPlace, ForgetsOfPlace, ct) is { } wait) return wait;
+        return await TakeAsync(KeyOf(name), FreeOfName, ForgetsOfName, ct);
     }
 
-    /// <summary>A try was right: what was counted under its name is forgotten. What was counted for the place stays, or one right try would free many wrong ones.</summary>
-    public async Task ForgetAsync(string name, IPAddress? place, CancellationToken ct)
+    /// <summary>
+    /// A try was right: what was counted under its name is forgotten. Where several are known by that name it is taken off and no
+    /// more, as for the place: one right try would else free many wrong ones at the others' passwords.
+    /// </summary>
+    /// <param name="name">What was typed.</param>
+    /// <param name="place">Where it came from.</param>
+    /// <param name="alone">Whether one person is known by the name.</param>
+    /// <param name="ct">Ends the work.</param>
+    public async Task ForgetAsync(string name, IPAddress? place, bool alone, CancellationToken ct)
     {
-        await source.RunAsync($"delete from {WorkTables.SignInTries} where name = $1", ct, Keys(name, null).Single().Key);
-        if (place is null) return;
-        await source.RunAsync($"update {WorkTables.SignInTries} set wrong = greatest(wrong - 1, 0) where name = $1", ct, Keys(name, place).Last().Key);
+        await source.RunAsync(alone ? $"delete from {WorkTables.SignInTries} where name = $1" : TakeOff, ct, KeyOf(name));
+        if (place is not null) await source.RunAsync(TakeOff, ct, KeyOf(place));
+        await source.RunAsync($"delete from {WorkTables.SignInTries} where tried_at < $1", ct, time.GetUtcNow() - KeptFor);
     }
+
+    private const string TakeOff = $"update {WorkTables.SignInTries} set wrong = greatest(wrong - 1, 0), not_before = null where name = $1";
+
+    /// <summary>Longer than anything is counted or waited for.</summary>
+    private static readonly TimeSpan KeptFor = TimeSpan.FromDays(1);
+
+    private async Task<TimeSpan?> TakeAsync(string key, int free, TimeSpan forgets, CancellationToken ct) =>
+        (await source.ReadAsync(Take, r => r.GetInt32(0), ct, key, time.GetUtcNow(), free, forgets)).Count == 0 ? await WaitAsync(key, ct) : null;
 
     private async Task<TimeSpan> WaitAsync(string key, CancellationToken ct)
     {
@@ -57,12 +76,10 @@ public sealed class SignInTries(NpgsqlDataSource source, TimeProvider time)
         return until > time.GetUtcNow() ? until - time.GetUtcNow() : TimeSpan.FromSeconds(1);
     }
 
-    // Hashed: neither a mistyped password in the wrong field nor an address is kept.
-    private static IEnumerable<(string Key, int Free)> Keys(string name, IPAddress? place)
-    {
-        yield return ("name " + KeySecret.Hash(name.Trim().ToLowerInvariant()), FreeOfName);
-        if (place is not null) yield return ("place " + KeySecret.Hash(Net(place)), FreeOfPlace);
-    }
+    // Hashed, so that neither a password typed into the wrong field nor an address is read by chance; and kept for a day at most.
+    private static string KeyOf(string name) => "name " + KeySecret.Hash(name.Trim().ToLowerInvariant());
+
+    private static string KeyOf(IPAddress place) => "place " + KeySecret.Hash(Net(place));
 
     /// <summary>A household has a /64 of IPv6 for itself.</summary>
     private static string Net(IPAddress place)

@@ -30,8 +30,8 @@ public sealed class QuarantineBook(NpgsqlDataSource source, Recorder recorder, T
         var id = command.Entry!.Id!.Value;
         if (raw.Length > MostCharacters) return Refused(id, new Refusal("", "too_large", "this record is too large to be kept back: keep it on the phone, and show it to the office"));
 
-        // What a rule refuses may hold what JSON cannot write, so that only its text can be compared.
-        var hash = kind.Decide(command, arrival) is Decision.Refuse ? Operators.KeySecret.Hash(raw) : Receipt.Hash(kind, command);
+        // Its text, not what it means: whether a rule refuses it hangs on the day, and what is refused may hold what JSON cannot write.
+        var hash = Operators.KeySecret.Hash(raw);
         var kept = await source.RunAsync(
             Keep, ct, @operator, id, kind.Name, raw, hash, arrival.Device, arrival.ReceivedAt, arrival.SentAt, Guid.CreateVersion7(arrival.ReceivedAt), MostWaiting);
         if (kept > 0) return new Answer(id, Outcome.KeptBack, false, [], [], []);

@@ -42,6 +42,15 @@ public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? lo
         return await AgainAsync(session, receipt, kind.Decide(command, arrival) is Decision.Refuse ? null : Receipt.Hash(kind, command), ct);
     }
 
+    /// <summary>When the entry that a record came with was entered, as it was recorded first; null when that stands in another stream, or nowhere.</summary>
+    public async Task<DateTimeOffset?> FirstOfAsync(string tenant, RecordKind kind, ICommand command, Arrival arrival, CancellationToken ct)
+    {
+        if (kind.Decide(command, arrival) is not Decision.Keep { Facts: [var placed, ..] }) return null;
+        await using var session = store.LightweightSession(tenant);
+        var log = await session.Events.FetchLatest<FactLog>(placed.Stream, ct);
+        return log?.Facts.FirstOrDefault(f => f.Entry.Id == command.Entry?.Id)?.Entry is { } entry ? entry.Entered() : null;
+    }
+
     private static async Task<Answer> AgainAsync(IQuerySession session, Receipt receipt, string? hash, CancellationToken ct)
     {
         var now = receipt.IsHeld ? await Registrations.AmongAsync(session, receipt.References.Select(r => r.Stream), ct) : [];

@@ -22,14 +22,25 @@ internal sealed class OfficeRecords(Recorder recorder, TimeProvider time)
     /// <summary>A new id for a form.</summary>
     public Guid NewEntry() => Guid.CreateVersion7(time.GetUtcNow());
 
-    /// <summary>The stamp of what is recorded now by whoever is signed in.</summary>
-    /// <param name="http">The request, whose form tells the entry's id.</param>
-    /// <param name="form">The form.</param>
+    /// <summary>
+    /// Records what a form says, stamped with now and whoever is signed in. A second click on it comes a moment later, and finds
+    /// what the first one recorded: it is held against that by the moment of the first.
+    /// </summary>
+    /// <param name="http">The request.</param>
+    /// <param name="form">The form, which tells the entry's id.</param>
     /// <param name="zone">IANA zone of the dock, or of the office.</param>
-    public Stamp Stamp(HttpContext http, IFormCollection form, string zone)
+    /// <param name="make">Makes the record of its stamp.</param>
+    public async Task<Answer> TakeAsync<T>(HttpContext http, IFormCollection form, string zone, Func<Stamp, T> make)
+        where T : ICommand<T>
     {
         var id = Guid.TryParse(form[EntryField], out var told) && told != Guid.Empty ? told : NewEntry();
-        return Logbook.Entries.Stamp.At(id, http.User.PersonOf(), time.GetUtcNow(), zone);
+        T At(DateTimeOffset now) => make(Stamp.At(id, http.User.PersonOf(), now, zone));
+
+        var command = At(time.GetUtcNow());
+        var answer = await TakeAsync(http, command);
+        if (answer.Outcome != Outcome.Conflict) return answer;
+        var first = await recorder.FirstOfAsync(http.User.OperatorOf(), RecordKind.Find(T.Kind)!, command, Arrival.AtOffice(time.GetUtcNow()), http.RequestAborted);
+        return first is { } moment ? await TakeAsync(http, At(moment)) : answer;
     }
 
     /// <summary>Takes a record of the signed-in person's operator, if the person's role may send it: whatever a page offers by mistake is refused here.</summary>

@@ -49,7 +49,7 @@ internal static class InvitationPages
     }
 
     private static async Task<IResult> ByPasswordAsync(
-        string secret, HttpContext http, FleetOperators operators, FleetInvitations invitations, Passwords passwords, ComingIn coming)
+        string secret, HttpContext http, FleetOperators operators, FleetInvitations invitations, Passwords passwords, FleetSessions sessions, ComingIn coming)
     {
         var (invitation, person) = Found(http);
         var card = await operators.FindAsync(person.Operator, http.RequestAborted);
@@ -58,6 +58,7 @@ internal static class InvitationPages
             return await PageAsync(secret, http, operators, PageTexts.English["signin.password_" + Words.Of(fault)]);
         if (!await invitations.UseAsync(invitation, http.RequestAborted)) return Gone(http);
         await passwords.SetAsync(person, password, http);
+        await sessions.EndAllAsync(person, CancellationToken.None);
         await coming.BeginAsync(http, person, "link");
         return Results.LocalRedirect(ComingIn.Home);
     }
@@ -69,8 +70,9 @@ internal static class InvitationPages
             return Problems.Make(StatusCodes.Status422UnprocessableEntity, "passkey-refused", PageTexts.English["signin.passkey_refused"], []);
         if (!await invitations.UseAsync(invitation, http.RequestAborted))
             return Problems.Make(StatusCodes.Status410Gone, "link-used", PageTexts.English["signin.link_gone"], []);
-        await passkeys.KeepAsync(person, passkey, http.RequestAborted);
-        await notes.AddAsync(person, SignInEvent.PasskeyMade, http.Whence(), http.RequestAborted, passkey.Name);
+        // Not given up with the connection: the link is used up by now.
+        await passkeys.KeepAsync(person, passkey, CancellationToken.None);
+        await notes.AddAsync(person, SignInEvent.PasskeyMade, http.Whence(), CancellationToken.None, passkey.Name);
         await coming.BeginAsync(http, person, "link");
         return Results.Json(new { to = ComingIn.Home });
     }

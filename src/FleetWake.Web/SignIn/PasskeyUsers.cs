@@ -29,11 +29,10 @@ internal sealed class PasskeyUsers(FleetPasskeys passkeys, TimeProvider time) : 
     {
         var id = Base64Url.EncodeToString(passkey.CredentialId);
         var known = await passkeys.FindAsync(id, ct);
-        await passkeys.KeepAsync(
-            new PersonPasskey(
-                id, user.Id, FleetPasskeys.HandleOf(user), passkey.Name ?? known?.Name ?? "", passkey.PublicKey, passkey.CreatedAt, passkey.SignCount,
-                passkey.Transports ?? [], passkey.IsUserVerified, passkey.IsBackupEligible, passkey.IsBackedUp, known is null ? null : time.GetUtcNow()),
-            ct);
+        var row = new PersonPasskey(
+            id, user.Id, FleetPasskeys.HandleOf(user), passkey.Name ?? known?.Name ?? "", passkey.PublicKey, passkey.CreatedAt, passkey.SignCount,
+            passkey.Transports ?? [], passkey.IsUserVerified, passkey.IsBackupEligible, passkey.IsBackedUp, known is null ? null : time.GetUtcNow());
+        await (known is null ? passkeys.KeepAsync(row, ct) : passkeys.RenewAsync(row, ct));
     }
 
     public Task RemovePasskeyAsync(PersonCard user, byte[] credentialId, CancellationToken ct) => passkeys.TakeOffAsync(user, Base64Url.EncodeToString(credentialId), ct);

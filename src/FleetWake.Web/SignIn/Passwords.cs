@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Identity;
 
 namespace FleetWake.Web.SignIn;
 
-/// <summary>Setting a password and signing in by one. Whether a name is known cannot be told from the answer, nor from how long it takes.</summary>
+/// <summary>Setting a password and signing in by one. Whether a name is known cannot be told from the answer; a password is hashed either way, so that the time tells little.</summary>
 public sealed class Passwords(IPasswordHasher<PersonCard> hasher, FleetPasskeys ways, FleetPeople people, SignInTries tries, SignInNotes notes)
 {
     /// <summary>PBKDF2 with SHA-512, as often as OWASP's password storage cheat sheet (2023) asks.</summary>
@@ -21,8 +21,9 @@ public sealed class Passwords(IPasswordHasher<PersonCard> hasher, FleetPasskeys 
     /// <summary>Sets a password that will do.</summary>
     public async Task SetAsync(PersonCard person, string password, HttpContext http)
     {
-        await ways.SetPasswordAsync(person, hasher.HashPassword(person, password), http.RequestAborted);
-        await notes.AddAsync(person, SignInEvent.PasswordSet, http.Whence(), http.RequestAborted);
+        // Not given up with the connection: the link that leads here is used up by now.
+        await ways.SetPasswordAsync(person, hasher.HashPassword(person, password), CancellationToken.None);
+        await notes.AddAsync(person, SignInEvent.PasswordSet, http.Whence(), CancellationToken.None);
     }
 
     /// <summary>Who signs in with a name and a password; else how long to wait, or nothing: name or password are wrong.</summary>
@@ -41,7 +42,7 @@ public sealed class Passwords(IPasswordHasher<PersonCard> hasher, FleetPasskeys 
             foreach (var person in known.Count == 0 ? [Nobody] : known)
             {
                 if (!await IsOfAsync(person, password, ct)) continue;
-                await tries.ForgetAsync(name, place, ct);
+                await tries.ForgetAsync(name, place, known.Count == 1, ct);
                 return (person, null);
             }
         }
@@ -55,7 +56,7 @@ public sealed class Passwords(IPasswordHasher<PersonCard> hasher, FleetPasskeys 
         var kept = ReferenceEquals(person, Nobody) ? null : await ways.PasswordAsync(person.Id, ct);
         var verdict = hasher.VerifyHashedPassword(person, kept?.Hash ?? nobodysHash!, password);
         if (kept is null || verdict == PasswordVerificationResult.Failed) return false;
-        if (verdict == PasswordVerificationResult.SuccessRehashNeeded) await ways.SetPasswordAsync(person, hasher.HashPassword(person, password), ct);
+        if (verdict == PasswordVerificationResult.SuccessRehashNeeded) await ways.RenewPasswordAsync(kept with { Hash = hasher.HashPassword(person, password) }, ct);
         return true;
     }
 }

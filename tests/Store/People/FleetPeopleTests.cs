@@ -53,7 +53,7 @@ public sealed class FleetPeopleTests(PostgresFixture postgres) : IAsyncLifetime
         answer = await people.InviteAsync(Card, "mech-1", "Another", "KIT@skerry-bay.example", Role.Mechanic, Hand.CommandLine, Ct);
         Assert.Equal(["/person", "/address"], answer.Refusals.Select(r => r.Field));
         Assert.Single(await people.AllAsync(Card.Id, Ct));
-        Assert.Equal("mechanic-1", await people.FreeIdAsync(Card.Id, Role.Mechanic, Ct));
+        Assert.Equal("mechanic-1", await (await people.InviteAsync(Card, null, "Free Id", null, Role.Mechanic, Hand.CommandLine, Ct)).Person!.Person);
     }
 
     [Fact]

@@ -11,7 +11,6 @@ using FleetWake.Web.Frame;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
 
 namespace FleetWake.Web.Office.Boat;
@@ -28,17 +27,24 @@ internal static class BoatRoutes
 
     private static Task<IResult> ShowAsync(string boat, HttpContext http, BoatReading reading) => PageAsync(boat, http, reading, [], null);
 
-    private static Task<IResult> TakeOutAsync(string boat, HttpContext http, [FromForm] string? why, BoatReading reading, OfficeRecords records) =>
-        RecordAsync(boat, http, reading, records, stamp => records.TakeAsync(http, new TakeOutOfHire(stamp, boat, why)), why);
+    private static Task<IResult> TakeOutAsync(string boat, HttpContext http, IFormCollection form, BoatReading reading, OfficeRecords records) =>
+        RecordAsync(boat, http, reading, zone => records.TakeAsync(http, form, zone, stamp => new TakeOutOfHire(stamp, boat, form["why"])), form);
 
-    private static Task<IResult> PutBackAsync(string boat, HttpContext http, [FromForm] string? why, BoatReading reading, OfficeRecords records) =>
-        RecordAsync(boat, http, reading, records, stamp => records.TakeAsync(http, new ReturnToHire(stamp, boat, why)), why);
+    /// <summary>Lifts what keeps a boat, if that is still what its reader saw: a strike that came in meanwhile is nobody's yet to lift.</summary>
+    private static async Task<IResult> PutBackAsync(string boat, HttpContext http, IFormCollection form, BoatReading reading, OfficeRecords records)
+    {
+        await reading.WaitAsync(http, boat);
+        var view = await reading.OfAsync(http, await reading.SceneAsync(http), boat);
+        if (view is not null && (!view.UpToDate || (view.Hire.Reasons.Count > 0 && view.HireMark != form["seen"].ToString())))
+            return await PageAsync(boat, http, reading, [new Refusal("", "changed_meanwhile", PageTexts.English["boat.put-back-changed"])], form["why"]);
+        return await RecordAsync(boat, http, reading, zone => records.TakeAsync(http, form, zone, stamp => new ReturnToHire(stamp, boat, form["why"])), form);
+    }
 
-    private static async Task<IResult> RecordAsync(string boat, HttpContext http, BoatReading reading, OfficeRecords records, Func<Stamp, Task<Answer>> take, string? typed)
+    private static async Task<IResult> RecordAsync(string boat, HttpContext http, BoatReading reading, Func<string, Task<Answer>> take, IFormCollection form)
     {
         if (await reading.ZoneAsync(http, boat) is not { } zone) return await PageAsync(boat, http, reading, [], null);
-        var answer = await take(records.Stamp(http, await http.Request.ReadFormAsync(http.RequestAborted), zone));
-        if (answer.Outcome is Outcome.Refused or Outcome.Conflict) return await PageAsync(boat, http, reading, answer.Refusals, typed);
+        var answer = await take(zone);
+        if (answer.Outcome is Outcome.Refused or Outcome.Conflict) return await PageAsync(boat, http, reading, answer.Refusals, form["why"]);
         await reading.WaitAsync(http, boat);
         return Results.Redirect($"/office/boats/{boat}");
     }

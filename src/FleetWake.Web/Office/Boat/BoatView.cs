@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Hire;
@@ -33,6 +35,9 @@ public sealed record BoatView
     /// <summary>What keeps it.</summary>
     public required HireState Hire { get; init; }
 
+    /// <summary>What keeps it, as a mark that changes with it: a form that lets the boat go tells by it what its reader saw.</summary>
+    public string HireMark => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', Hire.Reasons.Select(r => $"{r.Word} {r.Position} {r.Sentence}")))))[..16];
+
     /// <summary>What else needs a person.</summary>
     public required IReadOnlyList<Attention> Others { get; init; }
 
@@ -57,7 +62,7 @@ public sealed record BoatView
     internal static BoatView Of(StoredFinding stored, OfficeState office, DateOnly today, string officeZone, IReadOnlyList<MountingSheet> mountings, bool upToDate, Measures measures)
     {
         var finding = stored.Finding;
-        var row = FleetRow.Of(stored, office, today);
+        var row = FleetRow.Of(stored, office, today, behind: !upToDate);
         return new BoatView
         {
             Boat = finding.Boat,

@@ -1,8 +1,11 @@
 using System.Globalization;
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Office;
+using FleetWake.Logbook.People;
 using FleetWake.Reports.Pictures;
 using FleetWake.Store.Histories;
 using FleetWake.Web.Frame;
+using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Http;
 
 namespace FleetWake.Web.Office.Boat;
@@ -24,11 +27,16 @@ public sealed record Timeline(IReadOnlyList<TimelineLine> Lines, int Page, int P
         var known = DateOnly.TryParseExact(request.Query["known"], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : (DateOnly?)null;
         if (await reading.SettledLogAsync(tenant, StreamName.Boat(boat), ct) is not { } settled) return new Timeline([], 1, 1, 0, known, 0);
 
-        var (facts, counting) = (settled.Log.Facts, settled.Counting);
+        IReadOnlyList<IFact> facts = request.HttpContext.User.May(Verb.Read, Matter.Money) ? settled.Log.Facts : [.. settled.Log.Facts.Where(f => !IsMoney(f))];
+        var (all, counting) = (facts.Count, settled.Counting);
         if (known is not null)
         {
+            // What was kept back was known to nobody who reads the record until somebody let it through.
+            var released = (await reading.OfficeLogAsync(tenant, ct)).Facts.OfType<QuarantinedEntryReleased>()
+                .GroupBy(r => r.Released).ToDictionary(g => g.Key, g => g.First().Entry.ReceivedAt);
             var clock = TimeZoneInfo.FindSystemTimeZoneById(zone);
-            facts = [.. facts.Where(f => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(f.Entry.ReceivedAt, clock).DateTime) <= known)];
+            DateOnly Known(Entry e) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(released.GetValueOrDefault(e.Id, e.ReceivedAt), clock).DateTime);
+            facts = [.. facts.Where(f => Known(f.Entry) <= known)];
             counting = Effective.Of(facts);
         }
 
@@ -52,8 +60,11 @@ public sealed record Timeline(IReadOnlyList<TimelineLine> Lines, int Page, int P
             Note = notes.TryGetValue(f.Entry.Id, out var note) ? Phrases.Plain(note) : null,
             Photos = [.. photos[f.Entry.Id].Select(p => p.Hash)],
         });
-        return new Timeline([.. lines], page, pages, facts.Count, known, settled.Log.Facts.Count - facts.Count);
+        return new Timeline([.. lines], page, pages, facts.Count, known, all - facts.Count);
     }
+
+    /// <summary>Costs and claims are not everybody's to read.</summary>
+    private static bool IsMoney(IFact fact) => RecordKind.Find(LogbookJson.StoredNames[fact.GetType()]) is { } kind && Permissions.Of(kind).Matter == Matter.Money;
 }
 
 /// <summary>A record in a line.</summary>

@@ -34,7 +34,7 @@ internal static class DueRoutes
         var form = await http.Request.ReadFormAsync(http.RequestAborted);
         var parts = form["take"].ToString().Split('|');
         if (parts is not [var boat, var rule, var position] || await due.ZoneAsync(http, boat) is not { } zone) return Results.Redirect("/office/due");
-        var answer = await records.TakeAsync(http, new TakeDuty(records.Stamp(http, form, zone), boat, rule, position.Length == 0 ? null : position));
+        var answer = await records.TakeAsync(http, form, zone, stamp => new TakeDuty(stamp, boat, rule, position.Length == 0 ? null : position));
         if (answer.Outcome is Outcome.Refused or Outcome.Conflict) return await PageAsync(http, operators, due, records, answer.Refusals, null);
         await records.WaitAsync(http, boat, reading);
         return Results.Redirect(DueFilter.Of(http.Request).Address());
@@ -56,7 +56,7 @@ internal static class DueRoutes
         if (wrong.Count == 0)
         {
             IReadOnlyList<PartSent>? parts = typed.Part.Length > 0 ? [new PartSent(typed.Part, quantity)] : null;
-            var answer = await records.TakeAsync(http, new DoDuty(records.Stamp(http, form, zone), boat, rule, position.Length == 0 ? null : position, hours, parts));
+            var answer = await records.TakeAsync(http, form, zone, stamp => new DoDuty(stamp, boat, rule, position.Length == 0 ? null : position, hours, parts));
             if (answer.Outcome is not (Outcome.Refused or Outcome.Conflict))
             {
                 await records.WaitAsync(http, boat, reading);
@@ -73,7 +73,7 @@ internal static class DueRoutes
     {
         // Whoever asks anew has lost the old address, or somebody else has it: it ends.
         var (tenant, person, ct) = (http.User.OperatorOf(), http.User.PersonOf()!, http.RequestAborted);
-        var name = $"calendar of {person}";
+        var name = ApiKey.CalendarOf(person);
         foreach (var old in (await operators.KeysAsync(tenant, ct)).Where(k => k.Name == name && k.RevokedAt is null)) await operators.RevokeKeyAsync(old.Id, ct);
         var key = await operators.MakeKeyAsync(tenant, name, [KeyScope.Calendar], ct);
         return await PageAsync(http, operators, due, records, [], site.Of(http.Request) + DueCalendar.PathOf(key));

@@ -21,14 +21,14 @@ internal static class FleetRoutes
         var (tenant, ct) = (http.User.OperatorOf(), http.RequestAborted);
 
         // Asked before the findings are read: what comes in between makes them newer.
-        var behind = await reading.StaleBoatsAsync(tenant, ct);
+        var behind = (await reading.StaleBoatsAsync(tenant, ct)).ToHashSet(StringComparer.Ordinal);
         var scene = await Scene.OfAsync(http, operators);
         var office = await reading.OfficeAsync(tenant, ct);
         var findings = await reading.FindingsAsync(tenant, ct);
         var days = new Dictionary<string, DateOnly>(StringComparer.Ordinal);
         DateOnly Today(string zone) => days.TryGetValue(zone, out var day) ? day : days[zone] = DueApi.TodayAt(zone, time);
 
-        var all = findings.Select(f => rows.Of(f, office, Today(f.Finding.Registered?.DockZone ?? scene.Operator.Zone))).ToList();
+        var all = findings.Select(f => rows.Of(f, office, Today(f.Finding.Registered?.DockZone ?? scene.Operator.Zone), behind.Contains(f.Finding.Boat))).ToList();
         var filter = FleetFilter.Of(http.Request);
         var shown = all.Where(filter.Takes).OrderBy(r => r.Urgency.Group).ThenBy(r => r.Urgency.Within).ThenBy(r => r.Urgency.Name, StringComparer.Ordinal).ToList();
         return PageAnswer.Of<FleetPage>(http, new
@@ -38,7 +38,7 @@ internal static class FleetRoutes
             Shown = shown,
             Written = await rows.WriteAsync(shown, scene.Measures),
             Filter = filter,
-            Behind = (IReadOnlyList<string>)behind,
+            Behind = (IReadOnlyList<string>)[.. behind.Order(StringComparer.Ordinal)],
             Now = time.GetUtcNow(),
         });
     }

@@ -53,7 +53,12 @@ public sealed record FleetRow
     /// <summary>What comes first: blocked, then outside the band, then leaving it or overdue, then the rest; laid-up boats and those that left come last.</summary>
     public (int Group, double Within, string Name) Urgency => (Group(), Within(), Name.ToUpperInvariant());
 
-    public static FleetRow Of(StoredFinding stored, OfficeState office, DateOnly today)
+    /// <summary>A finding's row.</summary>
+    /// <param name="stored">The finding.</param>
+    /// <param name="office">What the operator has settled.</param>
+    /// <param name="today">The dock's day.</param>
+    /// <param name="behind">Newer records wait to be counted: nothing may be said to let the boat go.</param>
+    public static FleetRow Of(StoredFinding stored, OfficeState office, DateOnly today, bool behind)
     {
         var policy = office.Policy;
         var finding = stored.Finding;
@@ -66,7 +71,7 @@ public sealed record FleetRow
             Name = Phrases.Plain(finding.DisplayName()),
             Dock = finding.Registered?.Dock,
             DockName = finding.Registered is { } card ? Phrases.Plain(office.DockName(card.Dock)) : null,
-            State = StateOf(finding, hire),
+            State = StateOf(finding, hire) is var state && behind && state == FleetState.InHire ? FleetState.Pending : state,
             Hire = hire,
             Others = [.. Attentions.Of(finding, policy).Where(a => !a.Blocks)],
             OpenStrikes = finding.Positions.Sum(p => p.OpenStrikes.Count),
@@ -85,7 +90,7 @@ public sealed record FleetRow
     private int Group() => State switch
     {
         FleetState.Out => 0,
-        FleetState.LookFirst => 1,
+        FleetState.LookFirst or FleetState.Pending => 1,
         FleetState.LaidUp => 6,
         FleetState.Left => 7,
         _ when Others.Any(a => a.Kind == AttentionKind.OutsideBand) => 2,
@@ -96,7 +101,7 @@ public sealed record FleetRow
 
     private double Within() => -Math.Max(
         Due.Count > 0 ? Due[0].DaysOverdue : -SoonDays,
-        100 * Positions.Max(p => p.Exit?.Within100HoursChance ?? 0));
+        100 * Positions.Select(p => p.Exit?.Within100HoursChance ?? 0).DefaultIfEmpty().Max());
 }
 
 /// <summary>One engine position in a row.</summary>
@@ -123,6 +128,9 @@ public enum FleetState
 
     /// <summary>A look first.</summary>
     LookFirst,
+
+    /// <summary>Its newest records are not counted yet: what they say is not known.</summary>
+    Pending,
 
     /// <summary>Nothing on record keeps it.</summary>
     InHire,

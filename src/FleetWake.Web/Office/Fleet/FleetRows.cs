@@ -17,12 +17,12 @@ internal sealed class FleetRows(IServiceProvider services, ILoggerFactory logger
     private readonly ConditionalWeakTable<StoredFinding, Made> made = [];
 
     /// <summary>The row of a finding.</summary>
-    public FleetRow Of(StoredFinding finding, OfficeState office, DateOnly today)
+    public FleetRow Of(StoredFinding finding, OfficeState office, DateOnly today, bool behind)
     {
         var kept = made.GetOrCreateValue(finding);
-        if (kept.Last is { } last && ReferenceEquals(last.Office, office) && last.Today == today) return last.Row;
-        var row = FleetRow.Of(finding, office, today);
-        kept.Last = new Kept(office, today, row);
+        if (kept.Last is { } last && ReferenceEquals(last.Office, office) && last.Today == today && last.Behind == behind) return last.Row;
+        var row = FleetRow.Of(finding, office, today, behind);
+        kept.Last = new Kept(office, today, behind, row);
         return row;
     }
 
@@ -52,5 +52,5 @@ internal sealed class FleetRows(IServiceProvider services, ILoggerFactory logger
         public Kept? Last { get; set; }
     }
 
-    private sealed record Kept(OfficeState Office, DateOnly Today, FleetRow Row);
+    private sealed record Kept(OfficeState Office, DateOnly Today, bool Behind, FleetRow Row);
 }

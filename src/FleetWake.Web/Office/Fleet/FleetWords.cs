@@ -7,6 +7,7 @@ internal static class FleetWords
     {
         FleetState.Out => "out",
         FleetState.LookFirst => "look",
+        FleetState.Pending => "pending",
         FleetState.InHire => "in",
         FleetState.LaidUp => "laid",
         _ => "left",

@@ -36,7 +36,8 @@ internal sealed class OfficeForms(OfficeRecords records, FleetReading reading, T
         where T : ICommand<T>
     {
         var typed = new FormReading(form);
-        var command = read(typed, Stamp(http, form, zone, typed));
+        T Of(Stamp now) => read(typed, OnDay(now, typed));
+        var command = Of(Stamp.At(NewEntry(), http.User.PersonOf(), time.GetUtcNow(), zone));
         if (typed.Refusals.Count > 0)
         {
             // What else is wrong is told along: a person mends all at once.
@@ -44,7 +45,7 @@ internal sealed class OfficeForms(OfficeRecords records, FleetReading reading, T
             return await again(FormState.Of(name, form, [.. typed.Refusals, .. more.Where(m => typed.Refusals.All(t => t.Field != m.Field))]));
         }
 
-        var answer = await records.TakeAsync(http, command);
+        var answer = await records.TakeAsync(http, form, zone, Of);
         if (answer.Outcome == Outcome.Conflict)
             return await again(FormState.Of(name, form, [new Refusal("", "sent_before", PageTexts.English["forms.sent-before"])]));
         if (answer.Outcome == Outcome.Refused) return await again(FormState.Of(name, form, answer.Refusals));
@@ -53,12 +54,11 @@ internal sealed class OfficeForms(OfficeRecords records, FleetReading reading, T
     }
 
     /// <summary>The stamp: of now, or of noon of an earlier day that the form tells. Papers are often written a day late.</summary>
-    private Stamp Stamp(HttpContext http, IFormCollection form, string zone, FormReading typed)
+    private static Stamp OnDay(Stamp now, FormReading typed)
     {
-        var now = records.Stamp(http, form, zone);
         if (typed.Text(DayField) is not { } text) return now;
         if (!DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
             return now with { HappenedAt = text, EnteredAt = now.HappenedAt };
-        return day == Today(zone) ? now : now with { HappenedAt = $"{day:yyyy-MM-dd}T12:00:00", EnteredAt = now.HappenedAt };
+        return now.HappenedAt!.StartsWith($"{day:yyyy-MM-dd}", StringComparison.Ordinal) ? now : now with { HappenedAt = $"{day:yyyy-MM-dd}T12:00:00", EnteredAt = now.HappenedAt };
     }
 }

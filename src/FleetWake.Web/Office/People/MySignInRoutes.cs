@@ -22,7 +22,9 @@ internal static class MySignInRoutes
         mine.MapPost("/sessions/{id}", EndAsync);
         mine.MapPost("/others", EndOthersAsync);
         mine.MapPost("/password", PasswordAsync);
-        mine.MapPost("/passkey/asked", async (HttpContext http, MyWays ways, Passkeys passkeys) => await passkeys.AskForNewAsync(http, await ways.MeAsync(http)));
+        mine.MapPost("/passkey/asked", async (HttpContext http, MyWays ways, Passkeys passkeys) => await ways.IsFreshAsync(http)
+            ? await passkeys.AskForNewAsync(http, await ways.MeAsync(http))
+            : Problems.Make(StatusCodes.Status403Forbidden, "sign-in-again", PageTexts.English["people.sign_in_again"], []));
         mine.MapPost("/passkey", NewPasskeyAsync);
         mine.MapPost("/passkeys/{id}", PasskeyOffAsync);
     }
@@ -54,6 +56,7 @@ internal static class MySignInRoutes
     {
         var me = await ways.MeAsync(http);
         var form = await http.Request.ReadFormAsync(http.RequestAborted);
+        if (!await ways.IsFreshAsync(http)) return await PageAsync(http, ways, PageTexts.English["people.sign_in_again"]);
         var card = (await ways.Operators.FindAsync(me.Operator, http.RequestAborted))!;
         if (await ways.Passkeys.PasswordAsync(me.Id, http.RequestAborted) is not null)
         {
@@ -72,6 +75,7 @@ internal static class MySignInRoutes
     private static async Task<IResult> NewPasskeyAsync(HttpContext http, MyWays ways, Passkeys passkeys)
     {
         var me = await ways.MeAsync(http);
+        if (!await ways.IsFreshAsync(http)) return Problems.Make(StatusCodes.Status403Forbidden, "sign-in-again", PageTexts.English["people.sign_in_again"], []);
         if (await Answered.ReadAsync(http) is not { } answered || await passkeys.ReadNewAsync(http, me, answered) is not { } passkey)
             return Problems.Make(StatusCodes.Status422UnprocessableEntity, "passkey-refused", PageTexts.English["signin.passkey_refused"], []);
         await passkeys.KeepAsync(me, passkey, http.RequestAborted);
@@ -83,6 +87,7 @@ internal static class MySignInRoutes
     private static async Task<IResult> PasskeyOffAsync(string id, HttpContext http, MyWays ways)
     {
         var me = await ways.MeAsync(http);
+        if (!await ways.IsFreshAsync(http)) return await PageAsync(http, ways, PageTexts.English["people.sign_in_again"]);
         if (!await ways.Passkeys.TakeOffAsync(me, id, http.RequestAborted)) return await PageAsync(http, ways, PageTexts.English["people.last_way_in"]);
         await ways.Notes.AddAsync(me, SignInEvent.PasskeyTakenOff, http.Whence(), http.RequestAborted);
         Say(http, "people.passkey_off");

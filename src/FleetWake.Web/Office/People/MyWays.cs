@@ -6,8 +6,11 @@ using Microsoft.AspNetCore.Http;
 namespace FleetWake.Web.Office.People;
 
 /// <summary>Gathers what the page of one's own sign-in shows.</summary>
-internal sealed class MyWays(FleetOperators operators, FleetPeople people, FleetSessions sessions, FleetPasskeys passkeys, SignInNotes notes)
+internal sealed class MyWays(FleetOperators operators, FleetPeople people, FleetSessions sessions, FleetPasskeys passkeys, SignInNotes notes, TimeProvider time)
 {
+    /// <summary>How long after signing in one may change one's ways in: a browser left open must not be taken over.</summary>
+    public static readonly TimeSpan Fresh = TimeSpan.FromMinutes(15);
+
     public FleetOperators Operators => operators;
 
     public FleetSessions Sessions => sessions;
@@ -18,6 +21,12 @@ internal sealed class MyWays(FleetOperators operators, FleetPeople people, Fleet
 
     /// <summary>Who is signed in.</summary>
     public async Task<PersonCard> MeAsync(HttpContext http) => (await people.FindAsync(http.User.OperatorOf(), http.User.PersonOf()!, http.RequestAborted))!;
+
+    /// <summary>Whether this browser was signed in a short while ago.</summary>
+    public async Task<bool> IsFreshAsync(HttpContext http) =>
+        SessionHandler.SecretOf(http.Request) is { } secret
+        && (await sessions.OfAsync(await MeAsync(http), http.RequestAborted)).FirstOrDefault(s => s.Id == KeySecret.Hash(secret)) is { } here
+        && time.GetUtcNow() - here.BegunAt < Fresh;
 
     public async Task<MySignInView> ViewAsync(HttpContext http, string? wrong)
     {

@@ -39,8 +39,7 @@ internal static class PeopleRoutes
         Words.TryRead<Role>(form["role"].ToString(), out var role);
         var typed = new TypedInvitation(form["person"].ToString().Trim(), form["name"].ToString(), form["address"].ToString(), role);
         var card = (await desk.Operators.FindAsync(http.User.OperatorOf(), http.RequestAborted))!;
-        var person = typed.Person.Length > 0 ? typed.Person : await desk.People.FreeIdAsync(card.Id, role, http.RequestAborted);
-        var answer = await desk.People.InviteAsync(card, person, typed.Name, typed.Address, role, http.HandOf(), http.RequestAborted);
+        var answer = await desk.People.InviteAsync(card, typed.Person.Length > 0 ? typed.Person : null, typed.Name, typed.Address, role, http.HandOf(), http.RequestAborted);
         if (answer.Person is null) return await PageAsync(http, desk, typed, answer.Refusals);
         PeopleDesk.ShowOnce(http, answer.Person, await invitations.MakeAsync(answer.Person, signsIn: false, http.RequestAborted));
         return Results.LocalRedirect(Path);
@@ -49,8 +48,9 @@ internal static class PeopleRoutes
     private static Task<IResult> LinkAsync(
         string person, HttpContext http, PeopleDesk desk, FleetInvitations invitations, FleetPasskeys ways, SignInNotes notes) => OfAsync(person, http, desk, async found =>
     {
-        // Not one's own: this answer would be the last that one sees.
-        if ((await http.Request.ReadFormAsync(http.RequestAborted))["lost"] == "on" && person != http.User.PersonOf())
+        // A browser left open must not make its finder a way in of his own.
+        if (person == http.User.PersonOf()) return [new Refusal("", "own_link", PageTexts.English["people.own_link"])];
+        if ((await http.Request.ReadFormAsync(http.RequestAborted))["lost"] == "on")
         {
             await ways.TakeAllOffAsync(found, http.RequestAborted);
             await notes.AddAsync(found, SignInEvent.PasskeyTakenOff, http.Whence(), http.RequestAborted, "all", http.User.PersonOf());

@@ -29,7 +29,7 @@ internal static class QuestionsRoutes
             return Results.Redirect("/office/questions");
         var zone = stored.Finding.Registered?.DockZone ?? (await operators.FindAsync(tenant, ct))!.Zone;
         Guid[] named = [.. entries.Split(',').Select(e => Guid.TryParse(e, out var id) ? id : Guid.Empty)];
-        var answer = await records.TakeAsync(http, new SettleContradiction(records.Stamp(http, form, zone), boat, kind, named, form["answer"]));
+        var answer = await records.TakeAsync(http, form, zone, stamp => new SettleContradiction(stamp, boat, kind, named, form["answer"]));
         if (answer.Outcome is Outcome.Refused or Outcome.Conflict) return await PageAsync(http, operators, questions, records, answer.Refusals);
         await records.WaitAsync(http, boat, reading);
         return Results.Redirect("/office/questions");
