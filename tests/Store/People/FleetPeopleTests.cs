@@ -51,9 +51,10 @@ public sealed class FleetPeopleTests(PostgresFixture postgres) : IAsyncLifetime
         var answer = await people.InviteAsync(Card, "not an id", "", "nowhere", Role.Mechanic, Hand.CommandLine, Ct);
         Assert.Equal(["/address", "/name", "/person"], answer.Refusals.Select(r => r.Field).Distinct().Order());
         answer = await people.InviteAsync(Card, "mech-1", "Another", "KIT@skerry-bay.example", Role.Mechanic, Hand.CommandLine, Ct);
-        Assert.Equal(["/person", "/address"], answer.Refusals.Select(r => r.Field));
+        Assert.Equal(["/address", "/person"], answer.Refusals.Select(r => r.Field));
         Assert.Single(await people.AllAsync(Card.Id, Ct));
-        Assert.Equal("mechanic-1", await (await people.InviteAsync(Card, null, "Free Id", null, Role.Mechanic, Hand.CommandLine, Ct)).Person!.Person);
+        Assert.Equal("mechanic-1", (await people.InviteAsync(Card, null, "Bo Fern", null, Role.Mechanic, Hand.CommandLine, Ct)).Person!.Person);
+        Assert.Equal("mechanic-2", (await people.InviteAsync(Card, null, "Cy Holt", null, Role.Mechanic, Hand.CommandLine, Ct)).Person!.Person);
     }
 
     [Fact]
