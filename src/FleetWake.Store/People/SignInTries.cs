@@ -26,7 +26,7 @@ public sealed class SignInTries(NpgsqlDataSource source, TimeProvider time)
     /// <summary>The same of a place: ten an hour, as an office of some size mistypes.</summary>
     private static readonly TimeSpan ForgetsOfPlace = TimeSpan.FromMinutes(6);
 
-    private const string Counted = "greatest(0, t.wrong - floor(extract(epoch from $2 - t.tried_at) / extract(epoch from $4::interval)))::int + 1";
+    private const string Counted = "greatest(0, t.wrong - floor(extract(epoch from greatest(interval '0', $2 - t.tried_at)) / extract(epoch from $4::interval)))::int + 1";
 
     // The wait doubles from a minute on. A try while waiting is not counted, or nobody could ever come back. Tries are forgotten one after
     // the other, so that a season's slips of the finger do not add up.

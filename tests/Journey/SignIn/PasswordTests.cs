@@ -74,6 +74,38 @@ public sealed class PasswordTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Slips_of_a_season_do_not_add_up_and_a_right_try_ends_the_wait_of_a_place()
+    {
+        var tries = fleet.Service<SignInTries>();
+        var office = IPAddress.Parse("203.0.113.20");
+        for (var day = 0; day < 60; day++)
+        {
+            // Two slips a day, each followed by the right password.
+            for (var i = 0; i < 4; i++) Assert.Null(await tries.TakeAsync($"name {i}", office, Ct));
+            for (var i = 0; i < 2; i++) await tries.ForgetAsync($"name {i}", office, alone: true, Ct);
+            time.Move(TimeSpan.FromHours(23));
+        }
+
+        for (var i = 0; i < SignInTries.FreeOfPlace; i++) Assert.Null(await tries.TakeAsync($"other {i}", office, Ct));
+        await tries.ForgetAsync("other 0", office, alone: true, Ct);
+        Assert.Null(await tries.TakeAsync("other 0", office, Ct));
+    }
+
+    [Fact]
+    public async Task Where_several_are_known_by_a_name_ones_own_right_password_frees_no_guesses_at_the_others()
+    {
+        var tries = fleet.Service<SignInTries>();
+        var guesses = 0;
+        for (var round = 0; round < 10; round++)
+        {
+            for (var i = 0; i < SignInTries.FreeOfName - 1; i++) guesses += await tries.TakeAsync("shared@skerry-bay.example", null, Ct) is null ? 1 : 0;
+            if (await tries.TakeAsync("shared@skerry-bay.example", null, Ct) is null) await tries.ForgetAsync("shared@skerry-bay.example", null, alone: false, Ct);
+        }
+
+        Assert.True(guesses <= SignInTries.FreeOfName + 1, $"{guesses} guesses");
+    }
+
+    [Fact]
     public async Task Who_left_signs_in_no_more_and_is_out_at_once()
     {
         await InviteAsync("desk-2", "left@skerry-bay.example", Role.Operator);

@@ -46,6 +46,13 @@ internal static class BoatRoutes
         var answer = await take(zone);
         if (answer.Outcome is Outcome.Refused or Outcome.Conflict) return await PageAsync(boat, http, reading, answer.Refusals, form["why"]);
         await reading.WaitAsync(http, boat);
+        if (await reading.OfAsync(http, await reading.SceneAsync(http), boat) is { } view)
+        {
+            Handed.Line.Give(http, view.Hire.Reasons is [var still, ..]
+                ? PageTexts.English.With(answer.Repeat ? "boat.recorded-before" : "boat.recorded-still", ("why", still.Sentence))
+                : PageTexts.English["boat.recorded-in-hire"]);
+        }
+
         return Results.Redirect($"/office/boats/{boat}");
     }
 
@@ -66,6 +73,7 @@ internal static class BoatRoutes
                 Entry = reading.NewEntry(),
                 Refusals = refusals,
                 Typed = typed ?? "",
+                Line = Handed.Line.Take(http),
                 Zoom = Zoom.Of(http.Request),
             },
             refusals.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
