@@ -47,6 +47,9 @@ public enum SignInEvent
 
     /// <summary>Was refused something.</summary>
     Refused,
+
+    /// <summary>Erased a note or a photo.</summary>
+    Erased,
 }
 
 /// <summary>What kind of place a request came from.</summary>

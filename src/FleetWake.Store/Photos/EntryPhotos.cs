@@ -30,7 +30,9 @@ public sealed class EntryPhotos(NpgsqlDataSource source, TimeProvider time)
     public async Task<PhotoKept> PutAsync(string @operator, Guid entry, int n, Jpeg photo, PhotoOrigin origin, CancellationToken ct)
     {
         var (now, hash) = (time.GetUtcNow(), Convert.ToHexStringLower(SHA256.HashData(photo.Bytes)));
-        var put = await source.RunAsync(PutJpeg, ct, @operator, hash, photo.Bytes, photo.Bytes.Length, photo.Width, photo.Height, now, MostBytes);
+        Task<int> PutAsync() => source.RunAsync(PutJpeg, ct, @operator, hash, photo.Bytes, photo.Bytes.Length, photo.Width, photo.Height, now, MostBytes);
+        var put = await PutAsync();
+        if (put == 0 && await BesideBook.CollectAsync(source, @operator, ct) > 0) put = await PutAsync();
         if (put == 0 && await FindAsync(@operator, hash, ct) is null) return new PhotoKept(null, Full: true);
         return await source.RunAsync(PutPlace, ct, @operator, entry, n, hash, origin.CapturedAt, origin.OriginalHash, origin.SentHash, origin.Device, now) > 0
             ? new PhotoKept(hash, Full: false)

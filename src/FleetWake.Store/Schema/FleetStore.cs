@@ -47,6 +47,7 @@ public static class FleetStore
         services.AddSingleton<QuarantineBook>();
         services.AddSingleton<EntryNotes>();
         services.AddSingleton<EntryPhotos>();
+        services.AddSingleton<BesideBook>();
         services.AddSingleton<FleetPreferences>();
         services.AddSingleton<MailLedger>();
         services.AddSingleton<ImportDrafts>();

@@ -27,6 +27,7 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
         (new("/office/import", "nav.import"), Matter.Import),
         (new("/office/devices", "nav.devices"), Matter.Devices),
         (new("/office/tags", "nav.tags"), Matter.Register),
+        (new("/office/photos", "nav.photos"), Matter.Devices),
         (new("/office/people", "nav.people"), Matter.People),
     ];
 

@@ -23,6 +23,7 @@ internal static class PageList
         new("tags", "/office/tags", Role.Operator),
         new("devices", "/office/devices", Role.Operator),
         new("quarantine", "/office/quarantine", Role.Operator),
+        new("photos", "/office/photos", Role.Administrator),
         new("props", "/office/props", Role.Operator),
         new("spares", "/office/spares?days=28", Role.Operator),
         new("shop", "/office/shop", Role.Operator),

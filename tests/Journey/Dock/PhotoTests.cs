@@ -6,7 +6,9 @@ using System.Net.Http.Json;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
+using FleetWake.Logbook.People;
 using FleetWake.Settings;
+using FleetWake.Store.People;
 using FleetWake.Store.Photos;
 using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
@@ -127,6 +129,23 @@ public sealed class PhotoTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(HttpStatusCode.NoContent, (await NoteAsync("")).StatusCode);
         Assert.Empty(await notes.OfAsync(RunningFleet.Operator, [Entry], Ct));
         Assert.Empty(await notes.OfAsync("somebody-else", [Entry], Ct));
+    }
+
+    [Fact]
+    public async Task What_an_administrator_erases_is_gone_and_who_did_it_is_noted()
+    {
+        var hash = await HashAsync(await PutAsync(Picture(300, 200, SKEncodedImageFormat.Jpeg), "image/jpeg"));
+        await NoteAsync("Handed in by a hirer, name on the form.");
+        using var operatorsBrowser = await SignInHttp.AsAsync(fleet, Role.Operator, "desk-1");
+        using var browser = await SignInHttp.AsAsync(fleet, Role.Administrator, "admin-1");
+        Assert.Contains("name on the form", (await browser.GetAsync("/office/photos")).Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Erase it", (await operatorsBrowser.GetAsync("/office/photos")).Text, StringComparison.Ordinal);
+        foreach (var n in (string[])["0", "1"])
+            Assert.Equal(HttpStatusCode.Redirect, (await browser.PostAsync("/office/photos", "/office/photos/erase", ("entry", Entry.ToString()), ("n", n))).Status);
+        Assert.Contains("Nobody has written or photographed anything yet", (await browser.GetAsync("/office/photos")).Text, StringComparison.Ordinal);
+        Assert.Null(await Photos.FindAsync(RunningFleet.Operator, hash, Ct));
+        Assert.Equal(["note", "photo 1"], (await fleet.Service<SignInNotes>().NewestAsync(RunningFleet.Operator, 9, Ct))
+            .Where(n => n.What == SignInEvent.Erased).Select(n => n.More!.Split(" of ")[0]).Order(StringComparer.Ordinal));
     }
 
     private Task<HttpResponseMessage> NoteAsync(string text, DockPhone? on = null) =>
