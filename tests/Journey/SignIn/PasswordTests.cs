@@ -106,6 +106,17 @@ public sealed class PasswordTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_browser_left_open_changes_no_way_in()
+    {
+        using var browser = await SignInHttp.AsAsync(fleet, Role.Administrator, "admin-7");
+        time.Move(TimeSpan.FromMinutes(16));
+        const string mine = "/office/me/sign-in";
+        Assert.Contains("Sign out and in again", (await browser.PostAsync(mine, mine + "/password", ("password", "wet varnish, dry rope, again"))).Text, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Forbidden, (await browser.PostAsync(mine, mine + "/passkey/asked")).Status);
+        Assert.Contains("Nobody makes a link for themselves", (await browser.PostAsync("/office/people", "/office/people/admin-7/link")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Who_left_signs_in_no_more_and_is_out_at_once()
     {
         await InviteAsync("desk-2", "left@skerry-bay.example", Role.Operator);

@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.People;
+using FleetWake.Store.Attribution;
 using FleetWake.Store.Operators;
 using FleetWake.Store.People;
 using FleetWake.Store.Records;
@@ -95,6 +96,45 @@ public sealed class FleetPeopleTests(PostgresFixture postgres) : IAsyncLifetime
         await people.GiveRoleAsync(Card, "admin-2", Role.Administrator, Hand.CommandLine, Ct);
         await ways.SetPasswordAsync(invited, "hash", Ct);
         Assert.NotNull((await people.LeaveAsync(Card, "admin-1", false, Hand.CommandLine, Ct)).Person);
+    }
+
+    [Fact]
+    public async Task Leaving_takes_the_PIN_own_settings_and_the_calendars_address_along()
+    {
+        var (pins, operators) = (new DockPins(database.Source, time), new FleetOperators(database.Store, time));
+        var preferences = new FleetPreferences(database.Store);
+        var person = await InviteAsync("mech-1", Role.Mechanic);
+        var code = await pins.MakeStartCodeAsync(Card.Id, "mech-1", Ct);
+        await pins.SetAsync(Card.Id, "mech-1", code, "271828", Ct);
+        await preferences.KeepAsync(new PersonPreferences(person.Id, SpeedReading.MilesPerHour), Ct);
+        var calendar = await operators.MakeKeyAsync(Card.Id, ApiKey.CalendarOf("mech-1"), [KeyScope.Calendar], Ct);
+        var others = await operators.MakeKeyAsync(Card.Id, ApiKey.CalendarOf("mech-2"), [KeyScope.Calendar], Ct);
+
+        Assert.NotNull((await people.LeaveAsync(Card, "mech-1", forget: false, Hand.CommandLine, Ct)).Person);
+        Assert.Equal(PinOutcome.NotSet, (await pins.CheckAsync(Card.Id, "mech-1", "271828", Ct)).Outcome);
+        Assert.Equal(new PersonPreferences(person.Id), await preferences.OfAsync(Card.Id, "mech-1", Ct));
+        Assert.Null(await operators.RecognizeAsync(calendar, Ct));
+        Assert.NotNull(await operators.RecognizeAsync(others, Ct));
+    }
+
+    [Fact]
+    public async Task Two_administrators_who_invite_at_one_moment_get_two_ids()
+    {
+        var made = await Task.WhenAll(Enumerable.Range(0, 8).Select(n => Task.Run(() => people.InviteAsync(Card, null, $"Kit {n}", null, Role.Mechanic, Hand.CommandLine, Ct))));
+        Assert.Equal(8, made.Select(m => m.Person!.Person).Distinct(StringComparer.Ordinal).Count());
+    }
+
+    [Fact]
+    public async Task A_passkey_that_was_taken_off_while_it_was_used_stays_off()
+    {
+        var person = await InviteAsync("mech-1", Role.Mechanic);
+        var passkey = new PersonPasskey("c1", person.Id, FleetPasskeys.HandleOf(person), "Phone", [1], time.GetUtcNow(), 0, [], true, false, false);
+        await ways.KeepAsync(passkey, Ct);
+        await ways.TakeAllOffAsync(person, Ct);
+        await ways.RenewAsync(passkey with { SignCount = 1 }, Ct);
+        await ways.RenewPasswordAsync(new PersonPassword(person.Id, "hash", time.GetUtcNow()), Ct);
+        Assert.Empty(await ways.OfAsync(person.Id, Ct));
+        Assert.Null(await ways.PasswordAsync(person.Id, Ct));
     }
 
     [Fact]
