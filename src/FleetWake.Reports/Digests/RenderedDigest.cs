@@ -8,7 +8,11 @@ namespace FleetWake.Reports.Digests;
 /// <param name="UsedFallback">A template failed and the plain form took its place.</param>
 /// <param name="WhyFallback">Why, in one line; null when the templates served.</param>
 public sealed record RenderedDigest(
-    string Subject, string Html, string Text, IReadOnlyList<RenderedPicture> Pictures, bool UsedFallback, string? WhyFallback = null);
+    string Subject, string Html, string Text, IReadOnlyList<RenderedPicture> Pictures, bool UsedFallback, string? WhyFallback = null)
+{
+    /// <summary>Files that go along.</summary>
+    public IReadOnlyList<DigestAttachment> Attachments { get; init; } = [];
+}
 
 /// <summary>A picture of a digest.</summary>
 /// <param name="ContentId">Its Content-ID, which the HTML names as <c>cid:</c>.</param>

@@ -25,8 +25,9 @@ namespace FleetWake.Reports.Digests;
 /// <param name="WithoutTrials">Boats without a trial, in words.</param>
 /// <param name="Method">How the numbers came about.</param>
 /// <param name="Caution">What the numbers are not.</param>
+[InTemplates]
 public sealed record WeeklyWearContent(
-    string OperatorName,
+    [property: InTemplates("operator")] string OperatorName,
     string Period,
     DateOnly Day,
     string Subject,
@@ -52,11 +53,13 @@ public sealed record WeeklyWearContent(
 /// <param name="Blocks">It is not for hire, or wants a look first, until this is settled.</param>
 /// <param name="State">The same in words.</param>
 /// <param name="Points">What is the matter, blocking points first.</param>
+[InTemplates]
 public sealed record DecisionItem(string Boat, string Dock, bool Blocks, string State, IReadOnlyList<DecisionPoint> Points);
 
 /// <summary>One matter of a boat.</summary>
 /// <param name="Sentence">What is the matter.</param>
 /// <param name="Settles">What releases the boat, or settles the matter.</param>
+[InTemplates]
 public sealed record DecisionPoint(string Sentence, string Settles);
 
 /// <summary>One position with trials.</summary>
@@ -75,6 +78,7 @@ public sealed record DecisionPoint(string Sentence, string Settles);
 /// <param name="Alarm">An open drift alarm with its rate; else empty.</param>
 /// <param name="Wrong">Which readings are out of line with the others; else empty.</param>
 /// <param name="Causes">What its trials point to, where no decision says it; else empty.</param>
+[InTemplates]
 public sealed record BoatRow(
     string Name, string Prop, string Hire, string Sign, string State, bool Outside, string Rpm, string Read, string Band, string Margin, string Drift, string Exit,
     string Alarm, string Wrong, string Causes);
@@ -84,6 +88,7 @@ public sealed record BoatRow(
 /// <param name="Dock">Its dock; empty while it is not registered.</param>
 /// <param name="Decides">Chance that it changes what one does.</param>
 /// <param name="Shows">What it would take from the doubt, and what its gauge can show.</param>
+[InTemplates]
 public sealed record TrialRow(string Name, string Dock, string Decides, string Shows);
 
 /// <summary>Something that is due.</summary>
@@ -92,4 +97,5 @@ public sealed record TrialRow(string Name, string Dock, string Decides, string S
 /// <param name="What">What is due.</param>
 /// <param name="When">Date, and days overdue or to go.</param>
 /// <param name="Why">Why it is due.</param>
+[InTemplates]
 public sealed record DueRow(string Boat, string Dock, string What, string When, string Why);

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using FleetWake.Logbook.Findings;
+using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Mail;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Mail;
@@ -72,7 +73,7 @@ public sealed partial class WeeklyWearIssue(
     {
         if (edition.Findings.Count == 0) return; // Nothing is on record yet: the first digest waits for the first boat.
         using var span = FleetMeter.Spans.StartActivity("issue digest");
-        var digest = renderer.Render(WeeklyWear.Build(card.Name, edition.Period, edition.Day, edition.Findings, edition.Stale, await reading.PolicyAsync(card.Id, ct)));
+        var digest = renderer.Render(WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, edition.Period, edition.Day, edition.Findings, edition.Stale, await reading.PolicyAsync(card.Id, ct))));
         if (digest.WhyFallback is { } why) LogFallback(card.Id, why);
         var mails = recipients.Select(r => Mail(card, r, edition.Period, digest)).OfType<NewMail>().ToList();
         if (!await ledger.IssueAsync(card, WeeklyWear.Digest, edition.Period, mails, edition.PassedOver, ct)) return;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Pictures;
 using FleetWake.Settings;
 using FleetWake.Store.Fleet;
@@ -63,7 +64,7 @@ internal static class CheckCommand
     private static string Templates(FleetSettings settings)
     {
         var empty = WeeklyWear.Build("Check", "2026-W01", new DateOnly(2026, 1, 1), []);
-        var tried = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(empty);
+        var tried = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(WeeklyWearDraft.Of(empty));
         return tried.WhyFallback is null ? "render" : throw new CommandException($"{tried.WhyFallback}; digests go out in a plain form until it is mended");
     }
 

@@ -1,6 +1,7 @@
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Policies;
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Mail;
 using FleetWake.Reports.Pictures;
 using FleetWake.Settings;
@@ -29,7 +30,7 @@ internal static class ReportServices
         FleetSettings settings, OperatorCard card, DateOnly day, IReadOnlyList<BoatFinding> findings, string folder, FleetPolicy? policy, CancellationToken ct)
     {
         var period = WeekPeriod.Of(day);
-        var digest = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(WeeklyWear.Build(card.Name, period, day, findings, policy: policy));
+        var digest = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, period, day, findings, policy: policy)));
         if (digest.WhyFallback is { } why) Console.Error.WriteLine($"fleetwake: the plain form was used: {why}");
         var reader = new Recipient("reader", "reader@localhost.localdomain", WeeklyWear.Digest, "", true);
         var addressing = new Sender(settings.Mail.From, null).To(card, reader, WeeklyWear.Digest, period, new DateTimeOffset(day.ToDateTime(new TimeOnly(6, 0)), TimeSpan.Zero));

@@ -2,7 +2,7 @@ using System.Text.Encodings.Web;
 using FleetWake.Reports.Pictures;
 using Fluid;
 
-namespace FleetWake.Reports.Digests;
+namespace FleetWake.Reports.Digests.Templates;
 
 /// <summary>
 /// Lays a digest out by the operator's Liquid templates, or, when one of them fails, in a plain form made in code:
@@ -10,55 +10,44 @@ namespace FleetWake.Reports.Digests;
 /// </summary>
 public sealed class DigestRenderer
 {
-    /// <summary>Name of the HTML template.</summary>
-    public const string HtmlTemplate = "weekly-wear.html.liquid";
-
-    /// <summary>Name of the text template.</summary>
-    public const string TextTemplate = "weekly-wear.txt.liquid";
-
     private readonly string folder;
-    private readonly Func<DriftPicture, byte[]> draw;
-    private readonly Func<CusumPicture, byte[]> drawSums;
+    private readonly Func<DraftPicture, byte[]> draw;
 
     /// <summary>A renderer.</summary>
     /// <param name="pictures">Draws the charts.</param>
     /// <param name="templateFolder">Folder of the templates; <c>reports-templates</c> beside the program when null.</param>
     public DigestRenderer(PngRenderer pictures, string? templateFolder = null)
-        : this(pictures.Render, pictures.Render, templateFolder)
+        : this(p => p.Draw(pictures), templateFolder)
     {
     }
 
-    internal DigestRenderer(Func<DriftPicture, byte[]> draw, Func<CusumPicture, byte[]> drawSums, string? templateFolder)
+    internal DigestRenderer(Func<DraftPicture, byte[]> draw, string? templateFolder)
     {
-        (this.draw, this.drawSums) = (draw, drawSums);
+        this.draw = draw;
         folder = templateFolder ?? Path.Combine(AppContext.BaseDirectory, "reports-templates");
     }
 
+    /// <summary>Name of a digest's HTML template.</summary>
+    public static string HtmlTemplate(string digest) => $"{digest}.html.liquid";
+
+    /// <summary>Name of a digest's text template.</summary>
+    public static string TextTemplate(string digest) => $"{digest}.txt.liquid";
+
     /// <summary>Renders the digest. The templates are read each time: an edit holds from the next digest on.</summary>
-    public RenderedDigest Render(WeeklyWearContent content)
+    public RenderedDigest Render(DigestDraft draft)
     {
-        var (charts, pictures) = DrawnChart.Draw(Pictures(content));
-        var model = new DigestModel(content, charts);
-        var (html, whyHtml) = Try(HtmlTemplate, () => HtmlFinish.Of(Guarded.Render(Read(HtmlTemplate), model, HtmlEncoder.Default)));
-        var (text, whyText) = Try(TextTemplate, () => Columns.Wrap(Guarded.Render(Read(TextTemplate), model, NullEncoder.Default)));
+        var (charts, pictures) = DrawnChart.Draw(draft.Pictures, draw);
+        var model = new DigestModel(draft, charts);
+        var (forHtml, forText) = (HtmlTemplate(draft.Digest), TextTemplate(draft.Digest));
+        var (html, whyHtml) = Try(forHtml, () => HtmlFinish.Of(Guarded.Render(Read(forHtml), model, HtmlEncoder.Default)));
+        var (text, whyText) = Try(forText, () => Columns.Wrap(Guarded.Render(Read(forText), model, NullEncoder.Default)));
         var why = whyHtml is not null && whyText is not null ? $"{whyHtml}; {whyText}" : whyHtml ?? whyText;
-        html ??= PlainForm.Html(content, charts, whyHtml!);
-        text ??= Columns.Wrap(PlainForm.Text(content, whyText!));
+        html ??= PlainForm.Html(draft, charts, whyHtml!);
+        text ??= Columns.Wrap(PlainForm.Text(draft, whyText!));
 
         // A template may leave a chart out; an image that nothing refers to would hang on the mail as an attachment.
         var shown = pictures.Where(p => html.Contains($"cid:{p.ContentId}", StringComparison.Ordinal)).ToList();
-        return new RenderedDigest(content.Subject, html, text, shown, why is not null, why);
-    }
-
-    /// <summary>Each chart, with the sums of the same position behind it.</summary>
-    private IEnumerable<(string Title, string Statement, Func<byte[]> Draw)> Pictures(WeeklyWearContent content)
-    {
-        foreach (var chart in content.Charts)
-        {
-            yield return (chart.Title, chart.Statement, () => draw(chart));
-            foreach (var sums in content.Sums.Where(s => s.Boat == chart.Boat && s.Position == chart.Position))
-                yield return ($"{sums.Title}, trial by trial", sums.Statement, () => drawSums(sums));
-        }
+        return new RenderedDigest(draft.Subject, html, text, shown, why is not null, why) { Attachments = draft.Attachments };
     }
 
     private string Read(string name)

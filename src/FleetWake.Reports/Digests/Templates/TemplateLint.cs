@@ -2,7 +2,7 @@ using System.Text;
 using Fluid.Ast;
 using Fluid.Values;
 
-namespace FleetWake.Reports.Digests;
+namespace FleetWake.Reports.Digests.Templates;
 
 /// <summary>Refuses what the limits at run time would catch late or not at all.</summary>
 internal sealed class TemplateLint : AstVisitor

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace FleetWake.Reports.Digests;
+namespace FleetWake.Reports.Digests.Templates;
 
 /// <summary>Breaks plain text at 78 columns, which every mail program and terminal shows without wrapping again.</summary>
 internal static class Columns

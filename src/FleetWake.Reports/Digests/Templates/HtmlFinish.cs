@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace FleetWake.Reports.Digests;
+namespace FleetWake.Reports.Digests.Templates;
 
 /// <summary>Makes rendered HTML fit for mail programs: styles on the elements, media queries kept, no indentation.</summary>
 internal static partial class HtmlFinish

@@ -1,7 +1,7 @@
 using System.Text.Encodings.Web;
 using Fluid;
 
-namespace FleetWake.Reports.Digests;
+namespace FleetWake.Reports.Digests.Templates;
 
 /// <summary>
 /// Renders a template that somebody else wrote. Liquid itself sets no limits: a range of 1e8 runs for half a minute, a
@@ -72,7 +72,7 @@ internal static class Guarded
             TimeZone = TimeZoneInfo.Utc,
         };
         foreach (var filter in options.Filters.Select(f => f.Key).Except(Filters).ToList()) options.Filters.Remove(filter);
-        DigestModel.Register(options.MemberAccessStrategy);
+        TemplateMembers.Register(options.MemberAccessStrategy);
         return options;
     }
 
