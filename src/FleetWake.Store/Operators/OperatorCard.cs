@@ -43,7 +43,8 @@ public enum KeyScope
 /// <param name="Digest">Which digest.</param>
 /// <param name="Token">Secret of the unsubscribe link.</param>
 /// <param name="Subscribed">False once unsubscribed.</param>
-public sealed record Recipient(string Id, string Address, string Digest, string Token, bool Subscribed);
+/// <param name="Dock">The dock that it reads of; null for the whole fleet.</param>
+public sealed record Recipient(string Id, string Address, string Digest, string Token, bool Subscribed, string? Dock = null);
 
 /// <summary>Finds a recipient by the secret of the unsubscribe link.</summary>
 /// <param name="Id">The secret.</param>
