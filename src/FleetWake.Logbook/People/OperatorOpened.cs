@@ -13,12 +13,9 @@ public sealed record OperatorOpened(Entry Entry, string Name, string Zone) : IFa
 /// <param name="Entry">The stamp.</param>
 /// <param name="Recipient">Pseudonymous id of the recipient.</param>
 /// <param name="Digest">Which digest.</param>
+/// <param name="Dock">Of which dock; null for every dock.</param>
 [StoredAs("recipient_subscribed", 1)]
-public sealed record RecipientSubscribed(Entry Entry, string Recipient, string Digest) : IFact
-{
-    /// <summary>The dock that it reads of; null for the whole fleet.</summary>
-    public string? Dock { get; init; }
-}
+public sealed record RecipientSubscribed(Entry Entry, string Recipient, string Digest, string? Dock = null) : IFact;
 
 /// <summary>Somebody no longer wants a digest.</summary>
 /// <param name="Entry">The stamp.</param>
