@@ -87,7 +87,7 @@ public sealed class DueNowTests
     {
         var line = Line();
         var weeks = Occasions.Planned(line.Present, Zone, new DateOnly(2026, 1, 5), new DateOnly(2026, 1, 5).AddDays(7 * 200 - 1), line.Holidays).ToList();
-        var issued = new Dictionary<string, DateTimeOffset>(StringComparer.Ordinal) { ["2025-W52"] = Long };
+        var issued = new Dictionary<string, DateTimeOffset>(StringComparer.Ordinal) { ["2026-W01"] = Long };
         var readers = Readers(Subscribed("a", "2019-01-01"));
         var (times, misses) = (0, 0);
         foreach (var week in weeks)
