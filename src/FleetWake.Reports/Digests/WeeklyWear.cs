@@ -9,7 +9,7 @@ namespace FleetWake.Reports.Digests;
 public static class WeeklyWear
 {
     /// <summary>Name of the digest in subscriptions, ledgers and headers.</summary>
-    public const string Digest = "weekly-wear";
+    public const string Digest = Logbook.Mail.DigestNames.WeeklyWear;
 
     /// <summary>Most charts in a digest: more would not be looked at, and each adds some 100 KB to the message.</summary>
     public const int MostCharts = 5;

@@ -6,14 +6,16 @@ namespace FleetWake.Reports.Pictures;
 /// <summary>Draws a map of causes: RPM across, speed up, the same scale on both, a ray for each cause, an ellipse for each trial's doubt.</summary>
 internal static class CauseMapPlot
 {
-    public const int Height = 940;
+    private const int Height = 940;
     private const float Left = 110;
     private const float Right = 190;
     private const float Top = 70;
     private const float Below = 120;
     private const double Deviations = 1.794; // radius that holds 80 % of a bivariate normal: sqrt(-2 ln 0.2)
 
-    public static Plot Of(CauseMap map)
+    public static Sheet Sheet(CauseMap map, Pens pens) => new(Of(map), Height, canvas => Label(canvas, map, pens.Text, pens.Strong));
+
+    private static Plot Of(CauseMap map)
     {
         var plot = new Plot();
         PlotLook.Of(plot);
@@ -46,7 +48,7 @@ internal static class CauseMapPlot
         return plot;
     }
 
-    public static void Label(SKCanvas canvas, CauseMap map, SKFont text, SKFont strong)
+    private static void Label(SKCanvas canvas, CauseMap map, SKFont text, SKFont strong)
     {
         using var words = new SKPaint { Color = Ink.Words, IsAntialias = true };
         using var quiet = new SKPaint { Color = Ink.Quiet, IsAntialias = true };

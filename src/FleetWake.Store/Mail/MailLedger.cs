@@ -36,10 +36,10 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
         + " where operator = $1 and message = $2 and attempts = $8 and state = $9";
 
     /// <summary>The periods of which a digest was issued, each with when by the clock that issued it.</summary>
-    public async Task<IReadOnlyDictionary<string, DateTimeOffset>> IssuedAsync(string @operator, string digest, CancellationToken ct)
+    public async Task<IReadOnlyDictionary<string, DateTimeOffset>> IssuedAsync(string @operator, string digest, string? dock, CancellationToken ct)
     {
         await using var session = store.QuerySession(@operator);
-        var prefix = Key(digest, "");
+        var prefix = Key(digest, dock, "");
         var issued = await session.Query<IssuedDigest>().Where(d => d.Id.StartsWith(prefix)).ToListAsync(ct);
         return issued.ToDictionary(d => d.Id[prefix.Length..], d => d.IssuedAt, StringComparer.Ordinal);
     }
@@ -49,16 +49,16 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
     /// issued before, and nothing is queued then.
     /// </summary>
     public async Task<bool> IssueAsync(
-        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct)
+        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct, string? dock = null)
     {
         var now = time.GetUtcNow();
         await using var session = store.LightweightSession(@operator.Id);
-        session.Insert(new IssuedDigest(Key(digest, period), now, mails.Count));
+        session.Insert(new IssuedDigest(Key(digest, dock, period), now, mails.Count));
         session.Events.Append(
             StreamName.Operator,
-            new DigestIssued(ProgramEntry.At(now, @operator.Zone), digest, period, [.. mails.Select(m => m.Message)]));
+            new DigestIssued(ProgramEntry.At(now, @operator.Zone), digest, period, [.. mails.Select(m => m.Message)]) { Dock = dock });
         foreach (var passed in passedOver)
-            session.Events.Append(StreamName.Operator, new DigestPassedOver(ProgramEntry.At(now, @operator.Zone), digest, passed, period));
+            session.Events.Append(StreamName.Operator, new DigestPassedOver(ProgramEntry.At(now, @operator.Zone), digest, passed, period) { Dock = dock });
         foreach (var mail in mails)
         {
             session.Events.Append(StreamName.Mail(mail.Message), new MailQueued(ProgramEntry.At(now, @operator.Zone), mail.Recipient, mail.MessageId));
@@ -181,7 +181,8 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
         await transaction.CommitAsync(ct);
     }
 
-    private static string Key(string digest, string period) => $"{digest}/{period}";
+    // No id of a dock holds a slash or an at sign: the keys of one group are never the beginning of another's.
+    private static string Key(string digest, string? dock, string period) => dock is null ? $"{digest}/{period}" : $"{digest}@{dock}/{period}";
 
     private sealed record Due(ClaimedMail Mail, string State);
 

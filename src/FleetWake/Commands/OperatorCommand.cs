@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.Text.RegularExpressions;
-using FleetWake.Reports.Digests;
+using FleetWake.Logbook.Mail;
 using FleetWake.Settings;
 using FleetWake.Store.Operators;
 using FleetWake.Store.Schema;
@@ -51,14 +51,22 @@ internal static partial class OperatorCommand
     private static Command Subscribe()
     {
         var address = new Argument<string>("address") { Description = "Mail address." };
-        var command = new Command("subscribe", "Sends the weekly wear digest to an address from now on.") { Operator, address };
+        var digest = new Option<string>("--digest") { Description = $"Which digest: {string.Join(", ", DigestNames.All)}.", DefaultValueFactory = _ => DigestNames.WeeklyWear };
+        var dock = new Option<string?>("--dock") { Description = "Only of this dock; of every dock when not given." };
+        var command = new Command("subscribe", "Sends a digest to an address from now on, the weekly wear digest when not told otherwise. Whoever has the database needs nobody's word: the address is not asked.")
+        {
+            Operator, address, digest, dock,
+        };
         command.SetAction((parsed, ct) => WithAsync(async operators =>
         {
             var to = parsed.GetRequiredValue(address);
             if (!MimeKit.MailboxAddress.TryParse(to, out var mailbox) || !mailbox.Address.Contains('@', StringComparison.Ordinal))
                 throw new CommandException($"\"{to}\" is no mail address.");
-            await operators.SubscribeAsync(await NeedAsync(operators, parsed.GetRequiredValue(Operator), ct), mailbox.Address, WeeklyWear.Digest, ct);
-            Console.WriteLine($"{mailbox.Address} receives the weekly wear digest");
+            var which = parsed.GetRequiredValue(digest);
+            if (!DigestNames.All.Contains(which)) throw new CommandException($"There is no digest \"{which}\": give one of {string.Join(", ", DigestNames.All)}.");
+            var of = parsed.GetValue(dock);
+            await operators.SubscribeAsync(await NeedAsync(operators, parsed.GetRequiredValue(Operator), ct), mailbox.Address, which, ct, of);
+            Console.WriteLine($"{mailbox.Address} receives the {which.Replace('-', ' ')} {(which == DigestNames.WeeklyWear ? "digest" : "mail")}{(of is null ? "" : $" of {of}")}");
         }));
         return command;
     }

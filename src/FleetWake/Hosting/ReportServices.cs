@@ -1,6 +1,8 @@
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Policies;
+using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.Issue;
 using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Mail;
 using FleetWake.Reports.Pictures;
@@ -20,7 +22,9 @@ internal static class ReportServices
         services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
         services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
         services.AddSingleton(new IssueSettings(settings.CatchUp));
-        services.AddSingleton<WeeklyWearIssue>();
+        services.AddSingleton<IDigestKind, WeeklyWearKind>();
+        services.AddSingleton<DigestMails>();
+        services.AddSingleton<DigestIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
     }
@@ -29,7 +33,7 @@ internal static class ReportServices
     public static async Task<string> WriteDigestAsync(
         FleetSettings settings, OperatorCard card, DateOnly day, IReadOnlyList<BoatFinding> findings, string folder, FleetPolicy? policy, CancellationToken ct)
     {
-        var period = WeekPeriod.Of(day);
+        var period = Periods.Week(day);
         var digest = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, period, day, findings, policy: policy)));
         if (digest.WhyFallback is { } why) Console.Error.WriteLine($"fleetwake: the plain form was used: {why}");
         var reader = new Recipient("reader", "reader@localhost.localdomain", WeeklyWear.Digest, "", true);

@@ -1,4 +1,4 @@
-using FleetWake.Reports.Digests;
+using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Mail;
 using Microsoft.Extensions.Configuration;
 
@@ -22,7 +22,7 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
     public string? HealthUrls { get; init; } = DefaultHealthUrls;
 
     /// <summary>What becomes of digests whose time passed while nothing ran.</summary>
-    public CatchUp CatchUp { get; init; } = CatchUp.Latest;
+    public MissedRule CatchUp { get; init; } = MissedRule.Latest;
 
     /// <summary>What can be set, for the help and the docs.</summary>
     public static IReadOnlyList<(string Name, string Meaning)> Known { get; } =
@@ -63,8 +63,8 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
             throw new SettingsException($"FLEETWAKE_TEMPLATES is \"{templates}\", and there is no such folder.");
         var catchUp = (Text(set, "CATCH_UP") ?? "latest").ToLowerInvariant() switch
         {
-            "latest" => CatchUp.Latest,
-            "all" => CatchUp.All,
+            "latest" => MissedRule.Latest,
+            "all" => MissedRule.All,
             var other => throw new SettingsException($"FLEETWAKE_CATCH_UP is \"{other}\": give latest or all."),
         };
         var health = Text(set, "HEALTH_URLS") ?? DefaultHealthUrls;
