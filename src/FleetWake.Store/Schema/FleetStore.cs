@@ -4,6 +4,7 @@ using FleetWake.Store.Devices;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Import;
+using FleetWake.Store.Layouts;
 using FleetWake.Store.Mail;
 using FleetWake.Store.Nodes;
 using FleetWake.Store.Operators;
@@ -49,6 +50,7 @@ public static class FleetStore
         services.AddSingleton<EntryPhotos>();
         services.AddSingleton<FleetPreferences>();
         services.AddSingleton<MailLedger>();
+        services.AddSingleton<LayoutBook>();
         services.AddSingleton<ImportDrafts>();
         services.AddSingleton<TableImport>();
         return services;
@@ -113,6 +115,9 @@ public static class FleetStore
         options.Schema.For<CurrentFinding>().DocumentAlias("current_finding");
         options.Schema.For<IssuedDigest>().DocumentAlias("issued_digest");
         options.Schema.For<Recipient>().DocumentAlias("recipient");
+        options.Schema.For<OwnTemplate>().DocumentAlias("own_template");
+        options.Schema.For<OwnTemplateVersion>().DocumentAlias("own_template_version");
+        options.Schema.For<LayoutState>().DocumentAlias("layout_state");
 
         // What is looked up before the operator is known stands outside any operator's rows.
         options.Schema.For<OperatorCard>().DocumentAlias("operator").SingleTenanted();

@@ -15,10 +15,16 @@ namespace FleetWake.Hosting;
 /// <summary>Puts the reports room together from the settings.</summary>
 internal static class ReportServices
 {
-    public static void AddFleetReports(this IServiceCollection services, FleetSettings settings)
+    /// <summary>What lays digests out, for those who send them and for those who look at them beforehand.</summary>
+    public static void AddFleetLayouts(this IServiceCollection services, FleetSettings settings)
     {
         // Made here and not when first asked for: a missing font stops the start, not Monday's digest.
         services.AddSingleton(new DigestRenderer(new PngRenderer(), settings.TemplateFolder));
+        services.AddSingleton<DigestDesk>();
+    }
+
+    public static void AddFleetReports(this IServiceCollection services, FleetSettings settings)
+    {
         services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
         services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
         services.AddSingleton(new IssueSettings(settings.CatchUp));

@@ -3,6 +3,7 @@ using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Mail;
+using FleetWake.Logbook.Office;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.People;
 using FleetWake.Logbook.Props;
@@ -50,6 +51,7 @@ internal static partial class SampleFacts
         new RecipientUnsubscribed(Entry, "person-7", "monday"),
         new DigestIssued(Entry, "monday", "2026-W47", ["m-1", "m-2"]),
         new DigestPassedOver(Entry, "monday", "2026-W46", "2026-W47"),
+        new TemplateChosen(Entry, "weekly-wear.html.liquid", 3, "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08"),
         new MailQueued(Entry, "person-7", "<m-1@example.org>"),
         new MailAttempted(Entry, 1),
         new MailSent(Entry, 1),

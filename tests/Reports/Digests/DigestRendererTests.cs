@@ -105,7 +105,7 @@ public class DigestRendererTests
     [Fact]
     public void A_chart_that_cannot_be_drawn_leaves_its_sentence()
     {
-        var broken = new DigestRenderer(_ => throw new InvalidOperationException("no surface"), null).Render(WeeklyWearDraft.Of(Fleet));
+        var broken = new DigestRenderer(_ => throw new InvalidOperationException("no surface"), TemplateFiles.Shipped, TemplateFiles.Shipped).Render(WeeklyWearDraft.Of(Fleet));
         Assert.Empty(broken.Pictures);
         Assert.DoesNotContain("<img", broken.Html, StringComparison.Ordinal);
         Assert.Contains("The chart could not be drawn", broken.Html, StringComparison.Ordinal);

@@ -17,7 +17,7 @@ public class FallbackTests
         var folder = Directory.CreateTempSubdirectory().FullName;
         if (html is not null) File.WriteAllText(Path.Combine(folder, DigestRenderer.HtmlTemplate(WeeklyWear.Digest)), html);
         if (text is not null) File.WriteAllText(Path.Combine(folder, DigestRenderer.TextTemplate(WeeklyWear.Digest)), text);
-        return new DigestRenderer(Pictures, folder).Render(WeeklyWearDraft.Of(Fleet));
+        return new DigestRenderer(Pictures, TemplateFiles.Folder(folder), TemplateFiles.Folder(folder)).Render(WeeklyWearDraft.Of(Fleet));
     }
 
     private static void IsWholeAndSaysWhy(RenderedDigest digest, string why)

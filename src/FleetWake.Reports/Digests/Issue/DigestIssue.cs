@@ -19,7 +19,7 @@ public sealed partial class DigestIssue(
     FleetReading reading,
     MailLedger ledger,
     IEnumerable<IDigestKind> kinds,
-    DigestRenderer renderer,
+    DigestDesk desk,
     DigestMails mails,
     IssueSettings settings,
     TimeProvider time,
@@ -100,7 +100,7 @@ public sealed partial class DigestIssue(
         IReadOnlyList<NewMail> messages = [];
         if (composed is Composed.Ready ready)
         {
-            var rendered = renderer.Render(ready.Draft);
+            var rendered = await desk.RenderAsync(card.Id, ready.Draft, ct);
             if (rendered.WhyFallback is { } why) LogFallback(digest, card.Id, why);
             messages = mails.Of(card, digest, wanted.Period, asked.Readers, rendered);
         }
@@ -125,7 +125,7 @@ public sealed partial class DigestIssue(
     [LoggerMessage(Level = LogLevel.Warning, Message = "Nothing ran when {Count} editions of {Digest} of {Operator} were due ({First} to {Last}): they were passed over, and the newest issued instead.")]
     private partial void LogPassedOver(int count, string digest, string @operator, string first, string last);
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "{Digest} of {Operator} goes out in the plain form: {Why}")]
+    [LoggerMessage(Level = LogLevel.Warning, Message = "{Digest} of {Operator} goes out in another layout than its own: {Why}")]
     private partial void LogFallback(string digest, string @operator, string why);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "{Digest} of {Operator} could not be made; the next tick tries again.")]

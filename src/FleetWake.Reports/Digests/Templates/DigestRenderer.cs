@@ -5,27 +5,28 @@ using Fluid;
 namespace FleetWake.Reports.Digests.Templates;
 
 /// <summary>
-/// Lays a digest out by the operator's Liquid templates, or, when one of them fails, in a plain form made in code:
-/// a broken template must not keep a manager from reading that a boat is not for hire.
+/// Lays a digest out by Liquid templates: the operator's own, else the folder's; when one of them fails, by the last that
+/// served, else by the shipped one, and at last in a plain form made in code. A broken template must not keep a manager
+/// from reading that a boat is not for hire, and the message's end says what happened.
 /// </summary>
 public sealed class DigestRenderer
 {
-    private readonly string folder;
+    private const string PlainName = "a plain form";
+
+    private readonly TemplateFiles folder;
+    private readonly TemplateFiles shipped;
     private readonly Func<DraftPicture, byte[]> draw;
 
     /// <summary>A renderer.</summary>
     /// <param name="pictures">Draws the charts.</param>
     /// <param name="templateFolder">Folder of the templates; <c>reports-templates</c> beside the program when null.</param>
     public DigestRenderer(PngRenderer pictures, string? templateFolder = null)
-        : this(p => p.Draw(pictures), templateFolder)
+        : this(p => p.Draw(pictures), templateFolder is null ? TemplateFiles.Shipped : TemplateFiles.Folder(templateFolder), TemplateFiles.Shipped)
     {
     }
 
-    internal DigestRenderer(Func<DraftPicture, byte[]> draw, string? templateFolder)
-    {
-        this.draw = draw;
-        folder = templateFolder ?? Path.Combine(AppContext.BaseDirectory, "reports-templates");
-    }
+    internal DigestRenderer(Func<DraftPicture, byte[]> draw, TemplateFiles folder, TemplateFiles shipped) =>
+        (this.draw, this.folder, this.shipped) = (draw, folder.Over(shipped), shipped);
 
     /// <summary>Name of a digest's HTML template.</summary>
     public static string HtmlTemplate(string digest) => $"{digest}.html.liquid";
@@ -33,42 +34,75 @@ public sealed class DigestRenderer
     /// <summary>Name of a digest's text template.</summary>
     public static string TextTemplate(string digest) => $"{digest}.txt.liquid";
 
+    /// <summary>The folder's files, over the shipped ones.</summary>
+    public TemplateFiles Files => folder;
+
     /// <summary>Renders the digest. The templates are read each time: an edit holds from the next digest on.</summary>
-    public RenderedDigest Render(DigestDraft draft)
+    /// <param name="draft">The digest.</param>
+    /// <param name="layout">How the operator has it laid out; by the folder when left out.</param>
+    public RenderedDigest Render(DigestDraft draft, OperatorLayout? layout = null)
     {
         var (charts, pictures) = DrawnChart.Draw(draft.Pictures, draw);
         var model = new DigestModel(draft, charts);
-        var (forHtml, forText) = (HtmlTemplate(draft.Digest), TextTemplate(draft.Digest));
-        var (html, whyHtml) = Try(forHtml, () => HtmlFinish.Of(Guarded.Render(Read(forHtml), model, HtmlEncoder.Default)));
-        var (text, whyText) = Try(forText, () => Columns.Wrap(Guarded.Render(Read(forText), model, NullEncoder.Default)));
-        var why = whyHtml is not null && whyText is not null ? $"{whyHtml}; {whyText}" : whyHtml ?? whyText;
-        html ??= PlainForm.Html(draft, charts, whyHtml!);
-        text ??= Columns.Wrap(PlainForm.Text(draft, whyText!));
+        var files = (layout ?? OperatorLayout.None) is { Own.Count: > 0 } own ? TemplateFiles.Of(own.Own, "your own layout").Over(folder) : folder;
+        var html = Lay(HtmlTemplate(draft.Digest), files, layout, model, t => HtmlFinish.Of(Guarded.Render(t.Text, model, HtmlEncoder.Default)), why => PlainForm.Html(draft, charts, why));
+        var text = Lay(TextTemplate(draft.Digest), files, layout, model, t => Columns.Wrap(Guarded.Render(t.Text, model, NullEncoder.Default)), why => Columns.Wrap(PlainForm.Text(draft, why)));
+        List<TemplateFault> faults = [.. new[] { html.Fault, text.Fault }.OfType<TemplateFault>()];
 
         // A template may leave a chart out; an image that nothing refers to would hang on the mail as an attachment.
-        var shown = pictures.Where(p => html.Contains($"cid:{p.ContentId}", StringComparison.Ordinal)).ToList();
-        return new RenderedDigest(draft.Subject, html, text, shown, why is not null, why) { Attachments = draft.Attachments };
+        var shown = pictures.Where(p => html.Said.Contains($"cid:{p.ContentId}", StringComparison.Ordinal)).ToList();
+        return new RenderedDigest(
+            draft.Subject,
+            html.Fault is { } h && html.StoodIn != PlainName ? LayoutNotice.InHtml(html.Said, LayoutNotice.Of(h, html.StoodIn)) : html.Said,
+            text.Fault is { } t && text.StoodIn != PlainName ? LayoutNotice.InText(text.Said, Columns.Wrap(LayoutNotice.Of(t, text.StoodIn))) : text.Said,
+            shown,
+            faults.Count > 0,
+            faults.Count > 0 ? string.Join("; ", faults) : null)
+        {
+            Attachments = draft.Attachments,
+            Faults = faults,
+            Served = new[] { html.Served, text.Served }.OfType<KeyValuePair<string, string>>().ToDictionary(),
+        };
     }
 
-    private string Read(string name)
+    private Laid Lay(string name, TemplateFiles files, OperatorLayout? layout, DigestModel model, Func<TemplateText, string> render, Func<string, string> plain)
     {
-        var file = Path.Combine(folder, name);
-        return File.Exists(file) ? File.ReadAllText(file) : throw new TemplateRefused("the file is missing");
+        var members = TemplateMembers.Names(model);
+        var (said, text, fault) = Try(name, () => TemplateText.Of(name, files), render, members);
+        if (said is not null) return new(said, null, files.Origin, text!.Text == Whole(name, shipped) ? null : new(name, text.Text));
+        if (layout?.LastGood.GetValueOrDefault(name) is { } kept && Try(name, () => TemplateText.Whole(name, kept), render, members).Said is { } again)
+            return new(again, fault, "the last layout that served", null);
+        return Try(name, () => TemplateText.Of(name, shipped), render, members).Said is { } plainer ? new(plainer, fault, shipped.Origin, null) : new(plain($"{fault}"), fault, PlainName, null);
     }
 
-    private static (string? Rendered, string? Why) Try(string name, Func<string> render)
+    // What is kept as the last that served is only what differs from what everybody has anyway.
+    private static string? Whole(string name, TemplateFiles files)
     {
         try
         {
-            return (render(), null);
+            return TemplateText.Of(name, files).Text;
         }
-#pragma warning disable CA1031 // An operator's template can fail in any way; each of them ends in the plain form.
+        catch (Exception e) when (e is TemplateRefused or IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    private static (string? Said, TemplateText? Text, TemplateFault? Fault) Try(string name, Func<TemplateText> read, Func<TemplateText, string> render, IReadOnlyCollection<string> members)
+    {
+        TemplateText? text = null;
+        try
+        {
+            text = read();
+            return (render(text), text, null);
+        }
+#pragma warning disable CA1031 // An operator's template can fail in any way; each of them ends in another layout.
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            // A library's message may span lines; a path in it is nobody's business in a mail.
-            var line = e is IOException or UnauthorizedAccessException ? "the file cannot be read" : e.Message.Split('\n', 2)[0].Trim();
-            return (null, $"{name}: {Phrases.Plain(line.Length > 160 ? line[..160] : line)}");
+            return (null, text, TemplateFault.Of(e, name, text, members));
         }
     }
+
+    private sealed record Laid(string Said, TemplateFault? Fault, string StoodIn, KeyValuePair<string, string>? Served);
 }

@@ -20,15 +20,14 @@ internal static class Guarded
         "size", "upcase", "downcase", "capitalize", "strip", "truncate", "first", "last", "default", "plus", "minus", "abs", "round",
     };
 
-    // No include or render (no files), no capture (it can double a text at each pass), no tags whose bodies the lint does not see.
-    private static readonly string[] Tags = ["break", "continue", "comment", "#", "assign", "if", "unless", "case", "for", "cycle"];
+    // No include or render (partials are put in before, see TemplateText), no capture (it can double a text at each pass), no tags whose bodies the lint does not see.
+    public static readonly string[] Tags = ["break", "continue", "comment", "#", "assign", "if", "unless", "case", "for", "cycle"];
 
     private static readonly FluidParser Parser = MakeParser();
     private static readonly TemplateOptions Options = MakeOptions();
 
     public static string Render(string source, DigestModel model, TextEncoder encoder)
     {
-        if (source.Length > MostCharacters) throw new TemplateRefused("the template is too long");
         if (!Parser.TryParse(source, out var template, out var error)) throw new TemplateRefused(error);
         new TemplateLint().VisitTemplate(template);
         var context = new TemplateContext(Options);
@@ -68,23 +67,11 @@ internal static class Guarded
             StrictFilters = true,
             MaxSteps = MostSteps,
             MaxRecursion = 100,
-            FileProvider = new NoFiles(),
+            FileProvider = new Microsoft.Extensions.FileProviders.NullFileProvider(),
             TimeZone = TimeZoneInfo.Utc,
         };
         foreach (var filter in options.Filters.Select(f => f.Key).Except(Filters).ToList()) options.Filters.Remove(filter);
         TemplateMembers.Register(options.MemberAccessStrategy);
         return options;
     }
-
-    private sealed class NoFiles : Microsoft.Extensions.FileProviders.IFileProvider
-    {
-        public Microsoft.Extensions.FileProviders.IDirectoryContents GetDirectoryContents(string subpath) => Microsoft.Extensions.FileProviders.NotFoundDirectoryContents.Singleton;
-
-        public Microsoft.Extensions.FileProviders.IFileInfo GetFileInfo(string subpath) => new Microsoft.Extensions.FileProviders.NotFoundFileInfo(subpath);
-
-        public Microsoft.Extensions.Primitives.IChangeToken Watch(string filter) => Microsoft.Extensions.FileProviders.NullChangeToken.Singleton;
-    }
 }
-
-/// <summary>A template that is not rendered, with the reason.</summary>
-internal sealed class TemplateRefused(string why) : Exception(why);

@@ -28,6 +28,21 @@ internal static class TemplateMembers
         var value => value,
     };
 
+    /// <summary>Every name that the templates of a digest can use.</summary>
+    public static IReadOnlyCollection<string> Names(DigestModel model) =>
+        [.. Tree(model.Draft.Content.GetType()).SelectMany(t => Of(t.Type).Select(m => m.Name)).Concat(["subject", "charts"]).Concat(Of(typeof(DrawnChart)).Select(m => m.Name)).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>The marked records that a record leads to, each with the name by which its first list or member is reached.</summary>
+    public static IEnumerable<(string Path, Type Type)> Tree(Type type, string path = "")
+    {
+        yield return (path, type);
+        foreach (var (name, property) in Of(type))
+            if (Inner(property.PropertyType) is { } inner)
+                foreach (var below in Tree(inner, path.Length == 0 ? name : $"{path}.{name}")) yield return below;
+    }
+
+    private static Type? Inner(Type type) => IsMarked(type) ? type : type.IsGenericType && Inner(type.GetGenericArguments()[0]) is { } inner ? inner : null;
+
     private static bool IsMarked(Type type) => type.GetCustomAttribute<InTemplatesAttribute>() is not null;
 
     private static bool IsPlain(Type type) =>
