@@ -110,9 +110,7 @@ public sealed partial class WeeklyWearIssue(
     private NewMail Composed(OperatorCard card, Recipient recipient, string period, RenderedDigest digest)
     {
         var message = MailComposer.Compose(digest, sender.To(card, recipient, WeeklyWear.Digest, period, time.GetUtcNow()));
-        using var bytes = new MemoryStream();
-        message.WriteTo(bytes);
-        return new NewMail($"{WeeklyWear.Digest}-{period}-{recipient.Id}", recipient.Id, message.MessageId!, bytes.ToArray());
+        return Outgoing.Of(message, $"{WeeklyWear.Digest}-{period}-{recipient.Id}", recipient);
     }
 
     [LoggerMessage(Level = LogLevel.Information, Message = "Issued the weekly wear digest of {Operator} for {Period}: {Messages} messages queued.")]

@@ -16,12 +16,20 @@ internal static class ReportServices
     {
         // Made here and not when first asked for: a missing font stops the start, not Monday's digest.
         services.AddSingleton(new DigestRenderer(new PngRenderer(), settings.TemplateFolder));
-        services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
+        services.AddSingleton(settings.Mail.Sending);
+        if (settings.Mail.Signing is { } signing) services.AddSingleton(signing);
         services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
         services.AddSingleton(new IssueSettings(settings.CatchUp));
         services.AddSingleton<WeeklyWearIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
+    }
+
+    /// <summary>What both the pages and the work need to know of mail.</summary>
+    public static void AddFleetSender(this IServiceCollection services, FleetSettings settings)
+    {
+        services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
+        services.AddSingleton(new Store.Mail.MailKeeping(settings.Mail.Kept));
     }
 
     /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file.</summary>
