@@ -16,6 +16,7 @@ using FleetWake.Web.Office.Rules;
 using FleetWake.Web.Office.Shop;
 using FleetWake.Web.Office.Spares;
 using FleetWake.Web.Office.Tags;
+using FleetWake.Web.Office.Templates;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -48,5 +49,6 @@ public static class OfficePages
         office.MapRulesPage();
         office.MapDamagePages();
         office.MapImportPages();
+        office.MapTemplatesPages();
     }
 }

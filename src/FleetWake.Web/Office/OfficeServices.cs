@@ -8,6 +8,7 @@ using FleetWake.Web.Office.Props;
 using FleetWake.Web.Office.Questions;
 using FleetWake.Web.Office.Rules;
 using FleetWake.Web.Office.Spares;
+using FleetWake.Web.Office.Templates;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetWake.Web.Office;
@@ -31,6 +32,7 @@ internal static class OfficeServices
         services.AddSingleton<DamageReading>();
         services.AddSingleton<ImportRoutes.Shown>();
         services.AddSingleton<DamageRoutes.Shown>();
+        services.AddSingleton<TemplatesRoutes.Shown>();
         return services.AddSingleton<QuestionReading>();
     }
 }
