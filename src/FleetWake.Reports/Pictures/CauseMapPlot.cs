@@ -99,7 +99,7 @@ internal static class CauseMapPlot
         return new SKRect(x, y, x + width + 8, y + Line);
     }
 
-    private static Color Of(CauseRay ray) => ray.Likely ? (ray.RpmUp ? Color.FromHex("#B53A0B") : Color.FromHex("#663C9E")) : Ink.Frame;
+    private static Color Of(CauseRay ray) => ray.Likely ? (ray.RpmUp ? Color.FromHex(Ink.Alarm) : Color.FromHex(Ink.Second)) : Ink.Frame;
 
     /// <summary>Half axes [%] and turn [degrees] of the ellipse that holds 80 %.</summary>
     private static (double Across, double Along, double Degrees) Axes(MappedChange c)

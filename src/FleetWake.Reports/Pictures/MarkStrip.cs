@@ -33,7 +33,7 @@ public static class MarkStrip
         for (var i = marks.Count - 1; i >= 0; i--)
         {
             var x = marks[i].X;
-            var text = Shorten(marks[i].Label, width, Math.Max(x - from, to - x) - Pole);
+            var text = Fitting.To(marks[i].Label, width, Math.Max(x - from, to - x) - Pole);
             var wide = width(text);
             var flag = Candidates(i, x, text, wide).FirstOrDefault(c => c.Left >= from && c.Right <= to && placed.TrueForAll(p => Clear(c, p)));
             if (flag is null) crowded++;
@@ -90,12 +90,4 @@ public static class MarkStrip
     }
 
     private static bool Crosses(PlacedLabel led, PlacedLabel flag) => flag.Row < led.Row && led.X > flag.Left - 4 && led.X < flag.Right + 4;
-
-    private static string Shorten(string text, Func<string, float> width, float room)
-    {
-        if (width(text) <= room) return text;
-        var keep = text.Length;
-        while (keep > 1 && width(text[..keep] + "…") > room) keep--;
-        return text[..keep] + "…";
-    }
 }

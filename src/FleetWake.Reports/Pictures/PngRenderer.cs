@@ -1,3 +1,6 @@
+using FleetWake.Reports.Pictures.Figures;
+using FleetWake.Reports.Pictures.Fleet;
+
 namespace FleetWake.Reports.Pictures;
 
 /// <summary>
@@ -31,6 +34,11 @@ public sealed class PngRenderer
         CusumPicture p => CusumPlot.Sheet(p, pens),
         CauseMap p => CauseMapPlot.Sheet(p, pens),
         CorrectionPicture p => CorrectionPlot.Sheet(p, pens),
+        FleetStrip p => FleetStripPlot.Sheet(p, pens),
+        SlipMap p => SlipMapPlot.Sheet(p, pens),
+        DriftPanels p => DriftPanelsPlot.Sheet(p, pens),
+        LifeCurves p => LifeCurvesPlot.Sheet(p, pens),
+        LimitRows p => LimitRowsPlot.Sheet(p, pens),
         _ => throw new ArgumentException($"A {picture.GetType().Name} cannot be drawn.", nameof(picture)),
     };
 }
