@@ -26,7 +26,7 @@ public sealed record SetAlerts(Stamp? Entry, int? GatherMinutes, string? QuietFr
     public static string Kind => "alerts_set";
 
     /// <inheritdoc/>
-    public static SetAlerts Example => new(Examples.At(249, "2026-05-01T07:35:00"), 60, "21:00", "06:30", 25);
+    public static SetAlerts Example => new(Examples.At(313, "2026-05-01T07:35:00"), 60, "21:00", "06:30", 25);
 
     /// <inheritdoc/>
     public static string Summary => "Sets quiet hours and grouping of alerts, and how near an exit from the band has to be.";

@@ -73,7 +73,7 @@ public sealed partial record TimeDigest(
 
     /// <inheritdoc/>
     public static TimeDigest Example =>
-        new(Examples.At(247, "2026-05-01T07:25:00"), "weekly_wear", "weekly", ["monday"], LocalTime: "07:00", Dock: "north-pier", Holidays: "next_day", SeasonFrom: "05-01", SeasonUntil: "09-30", Missed: "latest");
+        new(Examples.At(311, "2026-05-01T07:25:00"), "weekly_wear", "weekly", ["monday"], LocalTime: "07:00", Dock: "north-pier", Holidays: "next_day", SeasonFrom: "05-01", SeasonUntil: "09-30", Missed: "latest");
 
     /// <inheritdoc/>
     public static string Summary => "Sets when a digest goes out: for one dock or all, by days and time, with holidays, season and what was missed.";

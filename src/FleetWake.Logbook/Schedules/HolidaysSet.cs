@@ -20,7 +20,7 @@ public sealed record SetHolidays(Stamp? Entry, IReadOnlyList<string>? Dates) : I
     public static string Kind => "holidays_set";
 
     /// <inheritdoc/>
-    public static SetHolidays Example => new(Examples.At(248, "2026-05-01T07:30:00"), ["2026-05-17", "2026-12-25", "2026-12-26"]);
+    public static SetHolidays Example => new(Examples.At(312, "2026-05-01T07:30:00"), ["2026-05-17", "2026-12-25", "2026-12-26"]);
 
     /// <inheritdoc/>
     public static string Summary => "Gives the operator's list of holidays, on which digests wait for the next day or are skipped.";
