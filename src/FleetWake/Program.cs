@@ -26,6 +26,7 @@ var root = new RootCommand(
     TrialCommand.Make(),
     PriorCommand.Make(),
     DigestCommand.Make(),
+    TemplatesCommand.Make(),
     CheckCommand.Make(),
     SchemaCommand.Make(),
     OperatorCommand.Make(),

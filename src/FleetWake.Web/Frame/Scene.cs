@@ -25,6 +25,7 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
         (new("/office/claims", "nav.claims"), Matter.Money),
         (new("/office/mail", "nav.mail"), Matter.Reports),
         (new("/office/rules", "nav.rules"), Matter.Rules),
+        (new("/office/templates", "nav.templates"), Matter.Reports),
         (new("/office/import", "nav.import"), Matter.Import),
         (new("/office/devices", "nav.devices"), Matter.Devices),
         (new("/office/tags", "nav.tags"), Matter.Register),

@@ -17,6 +17,7 @@ using FleetWake.Web.Office.Rules;
 using FleetWake.Web.Office.Shop;
 using FleetWake.Web.Office.Spares;
 using FleetWake.Web.Office.Tags;
+using FleetWake.Web.Office.Templates;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -50,5 +51,6 @@ public static class OfficePages
         office.MapDamagePages();
         office.MapImportPages();
         office.MapMailPages();
+        office.MapTemplatesPages();
     }
 }

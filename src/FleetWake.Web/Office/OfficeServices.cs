@@ -10,6 +10,7 @@ using FleetWake.Web.Office.Props;
 using FleetWake.Web.Office.Questions;
 using FleetWake.Web.Office.Rules;
 using FleetWake.Web.Office.Spares;
+using FleetWake.Web.Office.Templates;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetWake.Web.Office;
@@ -36,6 +37,7 @@ internal static class OfficeServices
         services.AddSingleton<MailDesk>();
         services.AddSingleton<MailAgain>();
         services.AddSingleton<ConfirmationMail>();
+        services.AddSingleton<TemplatesRoutes.Shown>();
         return services.AddSingleton<QuestionReading>();
     }
 }

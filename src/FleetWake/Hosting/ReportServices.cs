@@ -2,6 +2,7 @@ using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.DueList;
 using FleetWake.Reports.Digests.Issue;
 using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Mail;
@@ -30,6 +31,7 @@ internal static class ReportServices
         services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
         services.AddSingleton(new IssueSettings(settings.CatchUp));
         services.AddSingleton<IDigestKind, WeeklyWearKind>();
+        services.AddSingleton<IDigestKind, DueListKind>();
         services.AddSingleton<DigestMails>();
         services.AddSingleton<DigestIssue>();
         services.AddSingleton<MailSender>();

@@ -13,6 +13,10 @@ public sealed class TemplateFiles
     /// <summary>The templates that come with the program.</summary>
     public static TemplateFiles Shipped { get; } = Folder(Path.Combine(AppContext.BaseDirectory, "reports-templates"), "the shipped layout");
 
+    /// <summary>Names of the shipped files: each of them can be changed, and no other is asked for.</summary>
+    public static IReadOnlyList<string> ShippedNames { get; } =
+        [.. Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "reports-templates")).Select(f => Path.GetFileName(f)).Where(f => f == TemplateText.Styles || f.EndsWith(".liquid", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
+
     /// <summary>Whose they are, in words.</summary>
     public string Origin { get; }
 
