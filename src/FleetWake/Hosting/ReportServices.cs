@@ -3,6 +3,7 @@ using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests;
 using FleetWake.Reports.Digests.DueList;
+using FleetWake.Reports.Digests.Alert;
 using FleetWake.Reports.Digests.Issue;
 using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Mail;
@@ -34,6 +35,7 @@ internal static class ReportServices
         services.AddSingleton<IDigestKind, DueListKind>();
         services.AddSingleton<DigestMails>();
         services.AddSingleton<DigestIssue>();
+        services.AddSingleton<AlertIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
     }
