@@ -16,7 +16,7 @@ using FleetWake.Web.Office.Rules;
 using FleetWake.Web.Office.Shop;
 using FleetWake.Web.Office.Spares;
 using FleetWake.Web.Office.Tags;
-using FleetWake.Web.Office.Templates;
+using FleetWake.Web.Office.Layouts;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
