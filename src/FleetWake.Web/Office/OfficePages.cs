@@ -1,5 +1,6 @@
 using FleetWake.Logbook.People;
 using FleetWake.Web.Frame;
+using FleetWake.Web.Office.Analyst;
 using FleetWake.Web.Office.Boat;
 using FleetWake.Web.Office.Damage;
 using FleetWake.Web.Office.Devices;
@@ -50,5 +51,6 @@ public static class OfficePages
         office.MapDamagePages();
         office.MapImportPages();
         office.MapTemplatesPages();
+        office.MapAnalystPages();
     }
 }
