@@ -30,6 +30,7 @@ var root = new RootCommand(
     CheckCommand.Make(),
     SchemaCommand.Make(),
     OperatorCommand.Make(),
+    MailCommand.Make(),
     PersonCommand.Make(),
     KeyCommand.Make(),
     SettingsCommand.Make(),

@@ -15,6 +15,9 @@ public static class DigestNames
     /// <summary>The month's figures for whoever reckons with them.</summary>
     public const string AnalystPack = "analyst-pack";
 
-    /// <summary>Every one of them.</summary>
+    /// <summary>The question whether an address wants one of them; nobody subscribes to it.</summary>
+    public const string Confirmation = "confirmation";
+
+    /// <summary>Every one that somebody can subscribe to.</summary>
     public static IReadOnlyList<string> All { get; } = [WeeklyWear, DueList, Alert, AnalystPack];
 }

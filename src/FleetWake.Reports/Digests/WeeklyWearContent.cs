@@ -1,4 +1,6 @@
+using FleetWake.Reports.Digests.Wear;
 using FleetWake.Reports.Pictures;
+using FleetWake.Reports.Pictures.Fleet;
 
 namespace FleetWake.Reports.Digests;
 
@@ -7,13 +9,13 @@ namespace FleetWake.Reports.Digests;
 /// form only lay out, and none of them can lose or reword a finding.
 /// </summary>
 /// <param name="OperatorName">The operator.</param>
-/// <param name="Period">ISO week, e.g. <c>2026-W47</c>.</param>
+/// <param name="Period">ISO week, e.g. <c>2026-W47</c>; in winter it may be a month.</param>
 /// <param name="Day">The day it speaks of.</param>
 /// <param name="Subject">Subject of the message, on one line.</param>
 /// <param name="Headline">The week in one sentence.</param>
 /// <param name="Decisions">What needs a person, one item per boat; boats that are not for hire first, then those to look at first.</param>
-/// <param name="Charts">At most five, of the boats that need a person.</param>
-/// <param name="Sums">CUSUM pictures of positions with an open drift alarm, at most two.</param>
+/// <param name="Charts">Of the boats that need a person: with the strip and the sums at most five.</param>
+/// <param name="Sums">CUSUM pictures of positions with an open drift alarm, where there is room for them.</param>
 /// <param name="ChartsLeftOut">Which boats have no chart for lack of room; null when none lacks one.</param>
 /// <param name="Steps">What strikes and work on props did to the RPM in the last weeks, in words.</param>
 /// <param name="Trials">Which trials would decide something, the likeliest first; at most five.</param>
@@ -45,7 +47,35 @@ public sealed record WeeklyWearContent(
     string? BoatsLeftOut,
     IReadOnlyList<string> WithoutTrials,
     IReadOnlyList<string> Method,
-    IReadOnlyList<string> Caution);
+    IReadOnlyList<string> Caution)
+{
+    /// <summary>What changes Monday, the boats that stay first.</summary>
+    public IReadOnlyList<MondayRow> Monday { get; init; } = [];
+
+    /// <summary>Every engine in its band at a glance; null where no engine stands anywhere.</summary>
+    public FleetStrip? Strip { get; init; }
+
+    /// <summary>What happened since the edition before; empty in the first.</summary>
+    public IReadOnlyList<string> Changes { get; init; } = [];
+
+    /// <summary>The day of that edition; null in the first.</summary>
+    public DateOnly? Since { get; init; }
+
+    /// <summary>Props at a shop, in words.</summary>
+    public IReadOnlyList<string> InShop { get; init; } = [];
+
+    /// <summary>Spares to order, in words.</summary>
+    public IReadOnlyList<string> SparesToOrder { get; init; } = [];
+
+    /// <summary>How often the docks strike, the worst first.</summary>
+    public IReadOnlyList<string> StrikesByDock { get; init; } = [];
+
+    /// <summary>What the record lacks, in words.</summary>
+    public IReadOnlyList<string> DataQuality { get; init; } = [];
+
+    /// <summary>Address of the office's pages; empty where none is set.</summary>
+    public string OfficeLink { get; init; } = "";
+}
 
 /// <summary>What a person has to decide about one boat.</summary>
 /// <param name="Boat">Its name.</param>
@@ -54,7 +84,20 @@ public sealed record WeeklyWearContent(
 /// <param name="State">The same in words.</param>
 /// <param name="Points">What is the matter, blocking points first.</param>
 [InTemplates]
-public sealed record DecisionItem(string Boat, string Dock, bool Blocks, string State, IReadOnlyList<DecisionPoint> Points);
+public sealed record DecisionItem(string Boat, string Dock, bool Blocks, string State, IReadOnlyList<DecisionPoint> Points)
+{
+    /// <summary>When it is expected to leave its band; empty where nothing is forecast.</summary>
+    public string Exit { get; init; } = "";
+
+    /// <summary>What it costs to wait, by the operator's own prices; empty where waiting has no price.</summary>
+    public string Waiting { get; init; } = "";
+
+    /// <summary>Key of the charts that show it; empty where there is none.</summary>
+    public string Chart { get; init; } = "";
+
+    /// <summary>Address of the boat's page; empty where none is set.</summary>
+    public string Link { get; init; } = "";
+}
 
 /// <summary>One matter of a boat.</summary>
 /// <param name="Sentence">What is the matter.</param>

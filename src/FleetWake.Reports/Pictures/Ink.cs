@@ -27,7 +27,7 @@ internal static class Ink
     public const string Alarm = "#B53A0B";
 
     /// <summary>Violet: what will.</summary>
-    public const string Second = "#663C9E";
+    public const string Second = "#8B3FD9";
 
     /// <summary>Grey: what says nothing yet.</summary>
     public const string Pale = "#52606D";

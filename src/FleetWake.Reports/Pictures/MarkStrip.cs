@@ -19,7 +19,7 @@ public static class MarkStrip
 
     /// <summary>
     /// Goes from right to left: a flag to the right of its line then lies right of every line that must still be led
-    /// up past it. What finds no room is counted in the label of the leftmost placed mark; it keeps its line, and the
+    /// up past it. What finds no room is counted in the label of a placed mark; it keeps its line, and the
     /// digest has it in words.
     /// </summary>
     /// <param name="marks">Position of the line [px] and label, from left to right.</param>
@@ -40,7 +40,10 @@ public static class MarkStrip
             else placed.Insert(0, flag);
         }
 
-        if (crowded > 0 && placed.Count > 0) placed[0] = placed[0] with { Text = $"{placed[0].Text} (+{crowded})" };
+        // Counted at the leftmost label with room for it.
+        var count = $" (+{crowded})";
+        if (crowded == 0 || placed.FindIndex(p => Grows(p, width(count), placed, to)) is not (>= 0 and var at)) return placed;
+        placed[at] = placed[at] with { Text = placed[at].Text + count, Right = placed[at].Right + width(count) };
         return placed;
     }
 
@@ -80,6 +83,12 @@ public static class MarkStrip
         // To the left only when no row has room to the right: a left flag bars the way up for the lines before it.
         for (var row = 0; row < MostRows; row++) yield return new PlacedLabel(index, x, row, x + Pole, x + Pole + wide, text);
         for (var row = 0; row < MostRows; row++) yield return new PlacedLabel(index, x, row, x - Pole - wide, x - Pole, text);
+    }
+
+    private static bool Grows(PlacedLabel flag, float by, List<PlacedLabel> placed, float to)
+    {
+        var longer = flag with { Right = flag.Right + by };
+        return longer.Left > longer.X && longer.Right <= to && placed.TrueForAll(p => p == flag || Clear(longer, p));
     }
 
     // Room in its row, its pole free of lower flags, and the poles of higher flags free of it.

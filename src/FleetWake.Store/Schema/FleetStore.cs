@@ -51,6 +51,8 @@ public static class FleetStore
         services.AddSingleton<FleetPreferences>();
         services.AddSingleton<MailLedger>();
         services.AddSingleton<LayoutBook>();
+        services.AddSingleton<MailReading>();
+        services.AddSingleton<MailResends>();
         services.AddSingleton<ImportDrafts>();
         services.AddSingleton<TableImport>();
         return services;
@@ -123,6 +125,7 @@ public static class FleetStore
         options.Schema.For<OperatorCard>().DocumentAlias("operator").SingleTenanted();
         options.Schema.For<ApiKey>().DocumentAlias("api_key").SingleTenanted();
         options.Schema.For<UnsubscribeToken>().DocumentAlias("unsubscribe_token").SingleTenanted();
+        options.Schema.For<ConfirmToken>().DocumentAlias("confirm_token").SingleTenanted();
         options.AddPeople();
         options.Schema.For<PersonPreferences>().DocumentAlias("person_preferences").SingleTenanted();
 

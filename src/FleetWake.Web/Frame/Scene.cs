@@ -23,6 +23,7 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
         (new("/office/spares", "nav.spares"), Matter.Stock),
         (new("/office/shop", "nav.shop"), Matter.Stock),
         (new("/office/claims", "nav.claims"), Matter.Money),
+        (new("/office/mail", "nav.mail"), Matter.Reports),
         (new("/office/rules", "nav.rules"), Matter.Rules),
         (new("/office/templates", "nav.templates"), Matter.Reports),
         (new("/office/import", "nav.import"), Matter.Import),

@@ -7,6 +7,7 @@ using FleetWake.Web.Office.Devices;
 using FleetWake.Web.Office.Due;
 using FleetWake.Web.Office.Fleet;
 using FleetWake.Web.Office.Import;
+using FleetWake.Web.Office.Mail;
 using FleetWake.Web.Office.Me;
 using FleetWake.Web.Office.People;
 using FleetWake.Web.Office.Photos;
@@ -50,6 +51,7 @@ public static class OfficePages
         office.MapRulesPage();
         office.MapDamagePages();
         office.MapImportPages();
+        office.MapMailPages();
         office.MapTemplatesPages();
         office.MapAnalystPages();
     }

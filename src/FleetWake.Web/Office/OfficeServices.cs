@@ -1,9 +1,11 @@
+using FleetWake.Reports.Mail;
 using FleetWake.Web.Office.Boat;
 using FleetWake.Web.Office.Damage;
 using FleetWake.Web.Office.Due;
 using FleetWake.Web.Office.Fleet;
 using FleetWake.Web.Office.Forms;
 using FleetWake.Web.Office.Import;
+using FleetWake.Web.Office.Mail;
 using FleetWake.Web.Office.Props;
 using FleetWake.Web.Office.Questions;
 using FleetWake.Web.Office.Rules;
@@ -32,6 +34,9 @@ internal static class OfficeServices
         services.AddSingleton<DamageReading>();
         services.AddSingleton<ImportRoutes.Shown>();
         services.AddSingleton<DamageRoutes.Shown>();
+        services.AddSingleton<MailDesk>();
+        services.AddSingleton<MailAgain>();
+        services.AddSingleton<ConfirmationMail>();
         services.AddSingleton<TemplatesRoutes.Shown>();
         return services.AddSingleton<QuestionReading>();
     }

@@ -118,7 +118,7 @@ internal static class CheckCommand
     private static string Mail(WorkState now, int refused)
     {
         var listed = now.Mails.Count == 0 ? "nothing yet" : string.Join(", ", now.Mails.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => $"{c.Value} {c.Key}"));
-        if (refused > 0) throw new CommandException($"{listed}: {refused} refused in the last week, look at those addresses");
+        if (refused > 0) throw new CommandException($"{listed}: {refused} refused in the last week, given up or come back: \"fleetwake mail list --operator NAME\" or the page of mail says which and why");
         return now.Mails.GetValueOrDefault(MailState.Unclear) > 0
             ? throw new NoteException($"{listed}: an unclear one may or may not have arrived; it is sent again under its old Message-ID, {MailState.MostUnclearAttempts} times at most")
             : listed;

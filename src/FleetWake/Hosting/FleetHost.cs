@@ -55,6 +55,7 @@ public static class FleetHost
         builder.Services.AddFleetHealth();
         builder.Services.AddFleetTelemetry(builder.Configuration, node, Version);
         builder.Services.AddFleetLayouts(settings);
+        builder.Services.AddFleetSender(settings);
         if (roles.HasFlag(Roles.Serve)) builder.Services.AddFleetWeb(settings.PublicUrl);
         if (roles.HasFlag(Roles.Work))
         {

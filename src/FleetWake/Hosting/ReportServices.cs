@@ -27,7 +27,8 @@ internal static class ReportServices
 
     public static void AddFleetReports(this IServiceCollection services, FleetSettings settings)
     {
-        services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
+        services.AddSingleton(settings.Mail.Sending);
+        if (settings.Mail.Signing is { } signing) services.AddSingleton(signing);
         services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
         services.AddSingleton(new IssueSettings(settings.CatchUp));
         services.AddSingleton<IDigestKind, WeeklyWearKind>();
@@ -37,6 +38,13 @@ internal static class ReportServices
         services.AddSingleton<DigestIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
+    }
+
+    /// <summary>What both the pages and the work need to know of mail.</summary>
+    public static void AddFleetSender(this IServiceCollection services, FleetSettings settings)
+    {
+        services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
+        services.AddSingleton(new Store.Mail.MailKeeping(settings.Mail.Kept));
     }
 
     /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file.</summary>

@@ -58,5 +58,16 @@ internal static partial class SampleFacts
         new MailDeferred(Entry, 1, "451 later"),
         new MailUnclear(Entry, 1, "connection lost after DATA"),
         new MailRefused(Entry, 1, "550 no such box"),
+        new MailPlanned(Entry, "weekly-wear", "2026-W47", "r-7", "m-1@example.org", "north-pier", "weekly-wear-2026-W47-r-7"),
+        new MailComposed(Entry, "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08", 48211),
+        new MailGivenUp(Entry, 24, "421 too busy"),
+        new MailBounced(Entry, "5.1.1", "no such user"),
+        new MailDelayed(Entry, "4.4.1", "no answer from host"),
+        new MailUnsubscribed(Entry),
+        new MailResendAsked(Entry, "weekly-wear-2026-W47-r-7-again-1"),
+        new RecipientAsked(Entry, "r-7", "due-list", "north-pier"),
+        new RecipientTakesNoMail(Entry, "r-7", "weekly-wear-2026-W47-r-7", "550 5.1.1 no such user"),
+        new RecipientTriedAgain(Entry, "r-7"),
+        new RecipientLeftOut(Entry, "r-7", "weekly-wear", "2026-W48"),
     ];
 }

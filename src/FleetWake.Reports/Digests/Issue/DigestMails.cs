@@ -17,9 +17,7 @@ public sealed partial class DigestMails(Sender sender, TimeProvider time, ILogge
         try
         {
             var message = MailComposer.Compose(rendered, sender.To(card, recipient, digest, period, time.GetUtcNow()));
-            using var bytes = new MemoryStream();
-            message.WriteTo(bytes);
-            return new NewMail($"{digest}-{period}-{recipient.Id}", recipient.Id, message.MessageId!, bytes.ToArray());
+            return Outgoing.Of(message, $"{digest}-{period}-{recipient.Id}", recipient);
         }
         catch (ArgumentException e)
         {
@@ -31,27 +29,6 @@ public sealed partial class DigestMails(Sender sender, TimeProvider time, ILogge
 
     [LoggerMessage(Level = LogLevel.Error, Message = "No message can be made for recipient {Recipient} of {Operator}: its address does not stand in a header.")]
     private partial void LogUnaddressed(Exception e, string recipient, string @operator);
-}
-
-/// <summary>Who digests come from.</summary>
-/// <param name="Address">Address of the sender.</param>
-/// <param name="PublicUrl">Https address of the web room; null when mails carry no unsubscribe link.</param>
-public sealed record Sender(string Address, Uri? PublicUrl)
-{
-    /// <summary>The addressing of one message.</summary>
-    public MailAddressing To(OperatorCard card, Recipient recipient, string digest, string period, DateTimeOffset date) => new(
-        card.Id,
-        card.Name,
-        digest,
-        period,
-        recipient.Id,
-        "",
-        recipient.Address,
-        $"{card.Name} (FleetWake)",
-        Address,
-        null,
-        PublicUrl is null ? null : new Uri(PublicUrl, $"unsubscribe/{recipient.Token}"),
-        date);
 }
 
 /// <summary>How digests are issued where their schedule says nothing else.</summary>

@@ -37,7 +37,7 @@ public sealed record LifeCurves(string Title, string Statement, IReadOnlyList<Li
     {
         ArgumentNullException.ThrowIfNull(lives);
         ArgumentNullException.ThrowIfNull(groupOf);
-        var groups = lives.Where(l => groupOf(l) is not null).GroupBy(l => groupOf(l)!, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
+        var groups = lives.Where(l => groupOf(l) is not null).GroupBy(l => Phrases.Plain(groupOf(l)!), StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
         var large = groups.Where(g => g.Count() >= LifeGroup.FewestProps).Take(MostCurves).ToList();
         if (large.Count == 0) return null;
         var curves = large.Select(g => Curve(g.Key, [.. g.Select(l => new Lifetime(l.EngineHours, l.HasEnded(question)))])).ToList();
@@ -67,7 +67,7 @@ public sealed record LifeCurves(string Title, string Statement, IReadOnlyList<Li
 
     private static string Sentence(LifeCurve curve, string end)
     {
-        var of = $"{char.ToUpperInvariant(curve.Group[0])}{curve.Group[1..]}, {Phrases.Count(curve.Props, "prop")} of which {(curve.Ended == 0 ? "none" : $"{curve.Ended}")} {(curve.Ended == 1 ? "was" : "were")} {end}";
+        var of = $"{Fitting.Name(curve.Group)}, {Phrases.Count(curve.Props, "prop")} of which {(curve.Ended == 0 ? "none" : $"{curve.Ended}")} {(curve.Ended == 1 ? "was" : "were")} {end}";
         return curve switch
         {
             { MedianHours: { } at, LowHours: { } low, HighHours: { } high } => $"{of}: half last {at:0} h ({low:0} to {high:0}).",

@@ -71,20 +71,16 @@ internal static class LifeCurvesPlot
     private static void Words(Brush brush, LifeCurves picture)
     {
         var frame = new SKRect(Ink.Left, Top, Ink.Width - Right, HeightOf(picture) - Below(picture));
-        float Y(double share) => frame.Bottom - (float)(share / 1.03 * frame.Height);
-        float X(double hours) => frame.Left + (float)(hours / picture.ToHours * frame.Width);
         brush.Write("share of props that last longer", 12, 36, Ink.Quiet);
-        var wished = picture.Curves.Select((c, i) => new SideLabel(Y(c.Steps[^1].Alive), $"{i}", true, false)).ToList();
-        foreach (var label in SideLabels.Spread(wished, (2 * Ink.Row) - 4, frame.Top + 30, frame.Bottom - 40))
+        // In the order in which the curves lie one over another.
+        foreach (var (i, curve) in picture.Curves.Index())
         {
-            var i = int.Parse(label.Text, System.Globalization.CultureInfo.InvariantCulture);
-            var (curve, stroke) = (picture.Curves[i], Strokes[i]);
+            var (stroke, y) = (Strokes[i], frame.Top + 24 + (i * 2.6f * Ink.Row));
             var color = SKColor.Parse(stroke.Hex);
-            var end = X(curve.Steps[^1].Hours);
-            if (end < frame.Right - 20) brush.Line(end, Y(curve.Steps[^1].Alive), frame.Right, label.Y - 14, color.WithAlpha(90), 2);
-            brush.Path([new(frame.Right + 12, label.Y - 16), new(frame.Right + 58, label.Y - 16)], color, 5, stroke.Dashes.Length == 0 ? null : stroke.Dashes);
-            brush.Write(Fitting.To(curve.Group, w => brush.Width(w, true), Right - 78), frame.Right + 66, label.Y - 6, color, true);
-            brush.Write(curve.MedianHours is { } half ? $"half: {half:0} h" : curve.LowHours is { } low ? $"half: over {low:0} h" : $"{curve.Ended} of {curve.Props} ended", frame.Right + 66, label.Y + 28, Ink.Quiet);
+            brush.Path([new(frame.Right + 12, y - 10), new(frame.Right + 58, y - 10)], color, 5, stroke.Dashes.Length == 0 ? null : stroke.Dashes);
+            brush.Write(Fitting.To(curve.Group, w => brush.Width(w, true), Right - 78), frame.Right + 66, y, color, true);
+            brush.Write(curve.MedianHours is { } half ? $"half: {half:0} h" : curve.LowHours is { } low ? $"half: over {low:0} h" : "half: not seen", frame.Right + 66, y + 36, Ink.Quiet);
+            brush.Write($"{curve.Ended} of {curve.Props} ended", frame.Right + 66, y + 72, Ink.Quiet);
         }
 
         var bottom = frame.Bottom + Ink.Below - 20;

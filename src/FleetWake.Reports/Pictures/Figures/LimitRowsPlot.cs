@@ -6,8 +6,8 @@ namespace FleetWake.Reports.Pictures.Figures;
 /// <summary>Draws rows of numbers with limits: a mark on its bar, the reference as a line down through all of them.</summary>
 internal static class LimitRowsPlot
 {
-    private const float Left = 330;
-    private const float Right = 270;
+    private const float Left = 310;
+    private const float Right = 300;
     private const float Top = 104;
     private const float RowHeight = 58;
     private const float Below = 66;
@@ -51,7 +51,7 @@ internal static class LimitRowsPlot
         {
             var y = Top + (RowHeight * (i + .5f)) + 11;
             brush.Write(Fitting.To(row.Name, w => brush.Width(w, row.Stands), Left - 36), Left - 20, y, row.Stands ? Ink.Words : Ink.Quiet, row.Stands, SKTextAlign.Right);
-            brush.Write(Fitting.To(row.Beside, w => brush.Width(w, row.Stands), Right - 32), Ink.Width - Right + 24, y, row.Stands ? Ink.Words : Ink.Quiet, row.Stands);
+            brush.Write(Fitting.To(row.Beside, w => brush.Width(w), Right - 32), Ink.Width - Right + 24, y, row.Stands ? Ink.Words : Ink.Quiet);
             if (row.Value is not null && (row.High is null || row.High > picture.To)) brush.Write("›", Ink.Width - Right + 2, y + 1, Ink.Quiet, true);
             if (row.Value is null) brush.Write("not known yet", Left + 14, y, Ink.Quiet);
         }

@@ -18,7 +18,8 @@ public sealed record StrikeRatePicture(
     {
         ArgumentNullException.ThrowIfNull(rates);
         if (rates.Fleet.All is not { Exact: var fleet }) return null;
-        var known = rates.ByDock.Where(d => d.All is not null).OrderByDescending(d => d.All!.Exact.Value).ThenByDescending(d => d.EngineHours).ThenBy(d => d.Name, StringComparer.Ordinal).ToList();
+        // By what is drawn towards the others: a dock with one strike in its first hours is not the worst of all.
+        var known = rates.ByDock.Where(d => d.All is not null).OrderByDescending(d => (d.All!.Shrunk ?? d.All.Exact).Value).ThenByDescending(d => d.EngineHours).ThenBy(d => d.Name, StringComparer.Ordinal).ToList();
         if (known.Count == 0) return null;
         List<LimitRow> rows = [.. known.Take(MostRows).Select(d => Row(d, fleet.Value))];
 
@@ -35,7 +36,7 @@ public sealed record StrikeRatePicture(
     {
         var exact = dock.All!.Exact;
         return new LimitRow(
-            Phrases.Plain(dock.Name), exact.Value, exact.Low, exact.High, $"{exact.Value:0.0}: {dock.Strikes} in {dock.EngineHours:0} h", exact.Low > fleet || exact.High < fleet);
+            Phrases.Plain(dock.Name), exact.Value, exact.Low, exact.High, $"{exact.Value:0.0}: {dock.Strikes} in {dock.EngineHours:0} h", exact.Low > fleet);
     }
 
     private static string Sentence(List<StrikeRate> docks, Limits fleet)

@@ -6,7 +6,7 @@ namespace FleetWake.Reports.Pictures.Fleet;
 internal sealed class DriftPanelsPlot(DriftPanels picture, Pens pens)
 {
     private const int Abreast = 3;
-    private const float Left = 92;
+    private const float Left = 100;
     private const float Right = 16;
     private const float Top = 58;
     private const float Gap = 18;
@@ -23,7 +23,7 @@ internal sealed class DriftPanelsPlot(DriftPanels picture, Pens pens)
     private void Draw(SKCanvas canvas)
     {
         var brush = new Brush(canvas, pens);
-        brush.Write("RPM at wide-open throttle over engine hours since the fitting, same scales", 12, 36, Ink.Quiet);
+        brush.Write("RPM over engine hours since the fitting, all on the same scales", 12, 36, Ink.Quiet);
         foreach (var (i, panel) in picture.Panels.Index())
         {
             var (column, row) = (i % Abreast, i / Abreast);
@@ -40,8 +40,8 @@ internal sealed class DriftPanelsPlot(DriftPanels picture, Pens pens)
         }
 
         var y = Top + (Rows(picture) * (Head + Tall + Gap)) + Below - 24;
-        var left0 = picture.LeftOut == 0 ? "" : $"; {picture.LeftOut} more with wider margins not shown";
-        brush.Write($"shaded: rated band; line: level with its interval{left0}", Left, y, Ink.Quiet);
+        var more = picture.LeftOut == 0 ? "" : $"; {picture.LeftOut} more not shown";
+        brush.Write(Fitting.To($"shaded: rated band; number: drift, RPM per 100 h{more}", w => brush.Width(w), Ink.Width - Left - 10), Left, y, Ink.Quiet);
     }
 
     private static Sign Of(StripState state) => state switch

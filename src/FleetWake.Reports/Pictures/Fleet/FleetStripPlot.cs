@@ -12,6 +12,7 @@ internal sealed class FleetStripPlot
     private const float Side = 30;
     private const float Beyond = 0.22f; // of the band, on either side; what lies farther is pinned to the end
     private const int MostFlags = 12;
+    private const float LeastOfNote = 15;
     private static readonly float[] s_sizes = [26, 22, 18, 15, 12, 10, 8, 6.5f, 5];
 
     private readonly FleetStrip strip;
@@ -74,7 +75,9 @@ internal sealed class FleetStripPlot
     private void Draw(SKCanvas canvas)
     {
         var brush = new Brush(canvas, pens);
-        brush.Write("one mark an engine: RPM at wide-open throttle within its own rated band", 12, 36, Ink.Quiet);
+        var few = strip.Marks.Count(m => m.State != StripState.Inside) <= 60;
+        brush.Write("one mark an engine, at its place in its own rated band", 12, 36, Ink.Quiet);
+        if (strip.NotKnown > 0) brush.Write($"{strip.NotKnown} not known", Ink.Width - Side, 36, Ink.Quiet, false, SKTextAlign.Right);
         brush.Fill(new SKRect(left, frame.Top, right, frame.Bottom), SKColor.Parse("#2A9D8F").WithAlpha(38));
         foreach (var x in new[] { left, right }) brush.Line(x, frame.Top, x, frame.Bottom, Ink.BandWords, 3);
         brush.Line(frame.Left, frame.Bottom, frame.Right, frame.Bottom, SKColor.Parse("#9AA5B1"), 2);
@@ -87,7 +90,13 @@ internal sealed class FleetStripPlot
             brush.Write(flag.Text, flag.Left, y, color, strong: true);
         }
 
-        foreach (var m in marks) brush.Mark(Of(m.Mark.State), m.X, frame.Bottom - 8 - (size / 2) - m.Up, size, size > 10 ? 2 : 0);
+        // Where marks are small those that need somebody are drawn larger, and last: they are few, or nothing is.
+        foreach (var m in marks.OrderBy(m => m.Mark.State != StripState.Inside))
+        {
+            var large = few && m.Mark.State != StripState.Inside ? Math.Max(size, LeastOfNote) : size;
+            brush.Mark(Of(m.Mark.State), m.X, frame.Bottom - 8 - (size / 2) - m.Up - ((large - size) / 2), large, large > 10 ? 2 : 0);
+        }
+
         var under = frame.Bottom + 38;
         brush.Write("bottom", left, under, Ink.BandWords, true, SKTextAlign.Center);
         brush.Write("rated band", (left + right) / 2, under, Ink.BandWords, false, SKTextAlign.Center);
@@ -98,15 +107,15 @@ internal sealed class FleetStripPlot
     private void Key(Brush brush, float y)
     {
         var x = Side;
-        foreach (var (state, words) in new[] { (StripState.Above, "above the top"), (StripState.Below, "below the bottom"), (StripState.Leaving, "leaves within 100 h"), (StripState.Inside, "inside") })
+        foreach (var (state, words) in new[] { (StripState.Above, "above the top"), (StripState.Below, "below the bottom"), (StripState.Leaving, "leaving within 100 h"), (StripState.Inside, "inside") })
         {
+            if (state != StripState.Inside && strip.Marks.All(m => m.State != state)) continue;
             var text = $"{strip.Marks.Count(m => m.State == state)} {words}";
             brush.Mark(Of(state), x + 12, y - 10, 24, 0);
             brush.Write(text, x + 32, y, Ink.Words);
             x += 32 + brush.Width(text) + 26;
         }
 
-        if (strip.NotKnown > 0) brush.Write($"{strip.NotKnown} not known", Ink.Width - Side, frame.Bottom + 38, Ink.Quiet, false, SKTextAlign.Right);
     }
 
     /// <summary>A mark in its place: its middle, and how far its foot stands over the ground [px].</summary>

@@ -15,14 +15,15 @@ public sealed record SlipMap(string Title, string Statement, IReadOnlyList<SlipM
 {
     /// <summary>
     /// Below this many points of slip for each per cent of RPM lost, power is missing or blades are rough; above it, the hull is
-    /// held back. By our own balance of prop, hull and engine (about 0.3 to 0.6 against 3 and more); no published source.
+    /// held back. By our own balance of prop, hull and engine at 5 to 30 % slip (0.1 to 0.45 against 0.45 to 2.3); no published source.
     /// </summary>
-    public const double HullSlope = 1.5;
+    public const double HullSlope = 0.45;
 
     private const double Deviations = 1.2816; // of an 80 % interval
     private const double UnknownRpmShare = 0.01; // standard deviation of a trial of which nothing else is known [1]; judgement
     private const double UnknownSlipPoints = 2; // the same of its slip [percentage points]; judgement
     private const double Absurd = 40; // [%], [points]: beyond it a reading is wrong, and one must not flatten the others
+    private const double MostRpm = 20_000; // beyond any outboard's [RPM]
     private const int MostNames = 5;
 
     /// <summary>The map of some boats; null where no mounting has two trials of one stretch with a slip each.</summary>
@@ -55,6 +56,7 @@ public sealed record SlipMap(string Title, string Statement, IReadOnlyList<SlipM
         if (told.Count < 2) return null;
         var (first, last) = (told[0], told[^1]);
         var (before, now) = (first.LineRpm(mounting.AtReference), last.LineRpm(mounting.AtReference));
+        if (!(before is > 0 and < MostRpm && now is > 0 and < MostRpm)) return null;
         var (rpm, slip) = (100 * ((now / before) - 1), last.SlipPercent!.Value - first.SlipPercent!.Value);
         if (!(Math.Abs(rpm) <= Absurd && Math.Abs(slip) <= Absurd)) return null;
         static double Both(double? a, double? b, double unknown) => Deviations * Math.Sqrt(Math.Pow(a ?? unknown, 2) + Math.Pow(b ?? unknown, 2));
@@ -80,7 +82,7 @@ public sealed record SlipMap(string Title, string Statement, IReadOnlyList<SlipM
     {
         SlipRegion.PropLetsGo => "faster with more slip, as with a worn prop, a slipping hub or ventilation",
         SlipRegion.LessToPush => "faster with less slip, as with a lighter load",
-        SlipRegion.MoreToPush => "slower with much more slip, as with load or growth on the hull",
+        SlipRegion.MoreToPush => "slower with more slip, as with load or growth on the hull",
         _ => "slower with about the same slip, as with a weak engine or rough blades",
     };
 }
@@ -107,7 +109,7 @@ public enum SlipRegion
     /// <summary>Faster, less slip: a lighter load.</summary>
     LessToPush,
 
-    /// <summary>Slower, much more slip: load, growth on the hull.</summary>
+    /// <summary>Slower, more slip: load, growth on the hull.</summary>
     MoreToPush,
 
     /// <summary>Slower, about the same slip: a weak engine, rough or bent blades.</summary>

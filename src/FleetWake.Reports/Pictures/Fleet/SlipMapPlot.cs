@@ -12,12 +12,13 @@ internal static class SlipMapPlot
     private const float Top = 62;
     private const float Below = 100;
     private const int MostNamed = 14;
+    private const int MostBars = 40; // more would be a thicket
 
     private static readonly (SlipRegion Region, bool Right, bool Up, string First, string Second)[] s_corners =
     [
         (SlipRegion.PropLetsGo, true, true, "turns faster, slips more:", "worn prop, hub, air"),
-        (SlipRegion.MoreToPush, false, true, "slower, slips much more:", "load or growth"),
-        (SlipRegion.LessPower, false, false, "slower, slips alike:", "weak engine, rough blades"),
+        (SlipRegion.MoreToPush, false, true, "turns slower, slips more:", "load or growth"),
+        (SlipRegion.LessPower, false, false, "turns slower, slips alike:", "weak engine, rough blades"),
         (SlipRegion.LessToPush, true, false, "turns faster, slips less:", "a lighter load"),
     ];
 
@@ -35,7 +36,7 @@ internal static class SlipMapPlot
         // The line between a hull that is held back and an engine that lacks power, as far as it stays on the map.
         var end = Math.Min(x, y / SlipMap.HullSlope);
         PlotLook.Stroke(plot.Add.Line(0, 0, -end, end * SlipMap.HullSlope), Ink.Frame, 2.5f, LinePattern.Dashed);
-        foreach (var m in map.Marks.Where(m => m.Sure))
+        if (map.Marks.Count(m => m.Sure) <= MostBars) foreach (var m in map.Marks.Where(m => m.Sure))
         {
             PlotLook.Stroke(plot.Add.Line(m.RpmPercent - m.RpmHalf, m.SlipPoints, m.RpmPercent + m.RpmHalf, m.SlipPoints), Sign.Stands.Color.WithAlpha(.55), 3, LinePattern.Solid);
             PlotLook.Stroke(plot.Add.Line(m.RpmPercent, m.SlipPoints - m.SlipHalf, m.RpmPercent, m.SlipPoints + m.SlipHalf), Sign.Stands.Color.WithAlpha(.55), 3, LinePattern.Solid);
@@ -48,11 +49,11 @@ internal static class SlipMapPlot
 
     private static void Words(Brush brush, SlipMap map)
     {
-        var taken = Corners(brush);
+        var (taken, crowd) = (Corners(brush), map.Marks.Count > 100);
         foreach (var m in map.Marks.Reverse())
         {
             var (x, y) = At(map, m);
-            brush.Mark(m.Sure ? Sign.Stands : Sign.Unsure, x, y, m.Sure ? 26 : 16, m.Sure ? 3 : 0);
+            brush.Mark(m.Sure ? Sign.Stands : Sign.Unsure, x, y, (m.Sure ? 26 : 16) / (crowd ? 2 : 1), m.Sure && !crowd ? 3 : 0);
             if (m.Sure) taken.Add(new SKRect(x - 15, y - 15, x + 15, y + 15));
         }
 
@@ -73,6 +74,7 @@ internal static class SlipMapPlot
             var wide = Math.Max(brush.Width(first), brush.Width(second, true));
             var x = right ? Ink.Width - Right - wide - 8 : Left + 10;
             var y = up ? Top + 36 : Height - Below - 54;
+            brush.Fill(new SKRect(x - 6, y - 30, x + wide + 6, y + 48), SKColors.White.WithAlpha(225));
             brush.Write(first, x, y, Ink.Quiet);
             brush.Write(second, x, y + 36, Ink.Quiet, true);
             boxes.Add(new SKRect(x - 6, y - 30, x + wide + 6, y + 48));
