@@ -1,5 +1,6 @@
 using FleetWake.Logbook.People;
 using FleetWake.Web.Frame;
+using FleetWake.Web.Office.Analyst;
 using FleetWake.Web.Office.Boat;
 using FleetWake.Web.Office.Damage;
 using FleetWake.Web.Office.Devices;
@@ -17,7 +18,7 @@ using FleetWake.Web.Office.Rules;
 using FleetWake.Web.Office.Shop;
 using FleetWake.Web.Office.Spares;
 using FleetWake.Web.Office.Tags;
-using FleetWake.Web.Office.Templates;
+using FleetWake.Web.Office.Layouts;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -52,5 +53,6 @@ public static class OfficePages
         office.MapImportPages();
         office.MapMailPages();
         office.MapTemplatesPages();
+        office.MapAnalystPages();
     }
 }

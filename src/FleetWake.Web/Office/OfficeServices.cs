@@ -10,7 +10,7 @@ using FleetWake.Web.Office.Props;
 using FleetWake.Web.Office.Questions;
 using FleetWake.Web.Office.Rules;
 using FleetWake.Web.Office.Spares;
-using FleetWake.Web.Office.Templates;
+using FleetWake.Web.Office.Layouts;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetWake.Web.Office;

@@ -2,6 +2,7 @@ using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.AnalystPack;
 using FleetWake.Reports.Digests.DueList;
 using FleetWake.Reports.Digests.Alert;
 using FleetWake.Reports.Digests.Issue;
@@ -33,6 +34,7 @@ internal static class ReportServices
         services.AddSingleton(new IssueSettings(settings.CatchUp));
         services.AddSingleton<IDigestKind, WeeklyWearKind>();
         services.AddSingleton<IDigestKind, DueListKind>();
+        services.AddSingleton<IDigestKind, AnalystPackKind>();
         services.AddSingleton<DigestMails>();
         services.AddSingleton<DigestIssue>();
         services.AddSingleton<AlertIssue>();

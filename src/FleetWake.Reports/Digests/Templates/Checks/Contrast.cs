@@ -19,7 +19,7 @@ public static partial class Contrast
     /// <summary>Words that contrast too little.</summary>
     public static IEnumerable<LowContrast> Low(IDocument page, string html)
     {
-        foreach (var found in Low(page, null)) yield return found;
+        foreach (var found in Measured(page, null)) yield return found;
         if (DarkRules(html) is not { Count: > 0 } rules) yield break;
         var dark = new Dictionary<IElement, Dictionary<string, string>>();
         foreach (var (selector, set) in rules)
@@ -29,14 +29,14 @@ public static partial class Contrast
                 foreach (var (name, value) in set) of[name] = value;
             }
 
-        foreach (var found in Low(page, dark)) yield return found;
+        foreach (var found in Measured(page, dark)) yield return found;
     }
 
     /// <summary>Contrast ratio of two colours, 1 to 21; null when one of them is no colour we can read.</summary>
     public static double? Ratio(string ink, string ground) =>
         Luminance(ink) is { } a && Luminance(ground) is { } b ? (Math.Max(a, b) + 0.05) / (Math.Min(a, b) + 0.05) : null;
 
-    private static IEnumerable<LowContrast> Low(IDocument page, Dictionary<IElement, Dictionary<string, string>>? dark)
+    private static IEnumerable<LowContrast> Measured(IDocument page, Dictionary<IElement, Dictionary<string, string>>? dark)
     {
         foreach (var text in page.Body?.Descendants<IText>() ?? [])
         {

@@ -12,7 +12,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 
-namespace FleetWake.Web.Office.Templates;
+namespace FleetWake.Web.Office.Layouts;
 
 /// <summary>How the mails are laid out: looked at before they go, and changed without a programmer.</summary>
 internal static class TemplatesRoutes

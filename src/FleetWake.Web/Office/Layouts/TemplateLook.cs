@@ -3,7 +3,7 @@ using System.Text;
 using FleetWake.Reports.Digests;
 using Microsoft.AspNetCore.Http;
 
-namespace FleetWake.Web.Office.Templates;
+namespace FleetWake.Web.Office.Layouts;
 
 /// <summary>
 /// A digest in a frame of its page. Somebody wrote its template: whatever it holds, it runs no script, loads nothing, sends no
