@@ -6,6 +6,7 @@ using FleetWake.Web.Api.Reading;
 using FleetWake.Web.Dock;
 using FleetWake.Web.Frame;
 using FleetWake.Web.Office;
+using FleetWake.Web.Office.Mail;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Builder;
@@ -69,7 +70,7 @@ public static class FleetWeb
         app.MapGet("/", () => Results.Text("FleetWake keeps the record. API description: /openapi/v1.json\n")).ExcludeFromDescription();
         app.MapRecords();
         app.MapReading();
-        app.MapUnsubscribe();
+        app.MapMailLinks();
         app.MapDueCalendar();
         app.MapAssets();
         app.MapSignIn();

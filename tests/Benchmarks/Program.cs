@@ -7,6 +7,7 @@ using FleetWake.Benchmarks;
 using FleetWake.Benchmarks.Drift;
 using FleetWake.Benchmarks.Oracle;
 using FleetWake.Benchmarks.Pages;
+using FleetWake.Benchmarks.Pictures;
 
 if (args is ["side-by-side", .. var rest])
 {
@@ -19,6 +20,8 @@ if (args is ["growth"])
     return await Growth.RunAsync(Console.Out);
 if (args is ["pages"])
     return await PageTimes.RunAsync(Console.Out);
+if (args is ["pictures", .. var pythons])
+    return await PictureTimes.RunAsync(pythons.Length > 0 ? pythons[0] : null, Console.Out);
 if (args is ["oracle"])
     return await Oracle.RunAsync(Console.Out);
 

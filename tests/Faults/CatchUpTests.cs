@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Office;
-using FleetWake.Reports.Digests;
+using FleetWake.Logbook.Schedules;
+using FleetWake.Reports.Digests.Issue;
 using FleetWake.Settings;
 using FleetWake.Store.Histories;
 using FleetWake.Tests.Kit;
@@ -36,7 +37,7 @@ public sealed class CatchUpTests(PostgresFixture postgres)
         await using var mailbox = Mailbox.Open();
         var (database, time) = await OneDigestAsync(mailbox);
         time.Move(TimeSpan.FromDays(28));
-        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, catchUp: CatchUp.All, ct: Ct);
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, catchUp: MissedRule.All, ct: Ct);
         foreach (var week in (string[])["2026-W11", "2026-W12", "2026-W13", "2026-W14"])
             Assert.Contains(week, Text(await mailbox.NextAsync(Ct)), StringComparison.Ordinal);
         await Task.Delay(TimeSpan.FromSeconds(4), Ct);
@@ -72,7 +73,7 @@ public sealed class CatchUpTests(PostgresFixture postgres)
 
         var dock = new DockRecords(2);
         await fleet.SendAsync([new SetSchedule(dock.At("2026-03-25T11:00:00"), "weekly_wear", "friday", "06:00")], Ct, "office");
-        await RunningFleet.UntilAsync("the schedule", async () => DigestSchedule.Of(await fleet.Service<FleetReading>().OfficeLogAsync(RunningFleet.Operator, Ct)).Day == DayOfWeek.Friday, Ct);
+        await RunningFleet.UntilAsync("the schedule", async () => ScheduleBook.Of(await fleet.Service<FleetReading>().OfficeLogAsync(RunningFleet.Operator, Ct)).Set is [{ Weekdays: [DayOfWeek.Friday] }], Ct);
         await Task.Delay(TimeSpan.FromSeconds(4), Ct); // W12 is the newest due now, and some ticks go by
         time.Move(TimeSpan.FromDays(3)); // Saturday: W13 is due again
         await Task.Delay(TimeSpan.FromSeconds(3), Ct);
@@ -93,7 +94,7 @@ public sealed class CatchUpTests(PostgresFixture postgres)
         var both = await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct)));
         try
         {
-            await Task.WhenAll(Enumerable.Range(0, 16).Select(i => both[i % 2].Service<WeeklyWearIssue>().IssueDueAsync(Ct)));
+            await Task.WhenAll(Enumerable.Range(0, 16).Select(i => both[i % 2].Service<DigestIssue>().IssueDueAsync(Ct)));
             await mailbox.NextAsync(Ct);
             await Task.Delay(TimeSpan.FromSeconds(3), Ct);
             Assert.Equal(2, mailbox.Offered);

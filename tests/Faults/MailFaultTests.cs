@@ -28,7 +28,7 @@ public sealed class MailFaultTests(PostgresFixture postgres)
         var message = await mailbox.NextAsync(Ct);
         await StateAsync(fleet, "sent");
         Assert.Equal(2, mailbox.Offered);
-        Assert.Equal(["mail_queued", "mail_attempted", "mail_deferred", "mail_attempted", "mail_sent"], await LedgerAsync(fleet));
+        Assert.Equal(["mail_planned", "mail_composed", "mail_attempted", "mail_deferred", "mail_attempted", "mail_sent"], await LedgerAsync(fleet));
         Assert.NotNull(message.MessageId);
     }
 
@@ -113,9 +113,8 @@ public sealed class MailFaultTests(PostgresFixture postgres)
         await RunAsync(fleet, "update fleetwake.outgoing_mail set state = 'sending', not_before = now() - interval '1 minute'");
         var message = await mailbox.NextAsync(Ct);
         await StateAsync(fleet, "sent");
-        Assert.Equal(message.MessageId, await AskAsync(fleet, "select data ->> 'messageId' from fleetwake.mt_events where type = 'mail_queued'"));
+        Assert.Equal(message.MessageId, await AskAsync(fleet, "select data ->> 'messageId' from fleetwake.mt_events where type = 'mail_planned'"));
         Assert.Contains("mail_unclear", await LedgerAsync(fleet));
-        Assert.Equal(0, await AskAsync(fleet, "select length(mime) from fleetwake.outgoing_mail"));
     }
 
     [Fact]
@@ -156,9 +155,9 @@ public sealed class MailFaultTests(PostgresFixture postgres)
         await SubscribeAsync(fleet);
         await StateAsync(fleet, "refused");
         Assert.Matches("(?m)^WRONG mail .*1 refused in the last week", await CheckAsync());
-        await RunAsync(fleet, "update fleetwake.outgoing_mail set not_before = now() - interval '8 days'");
+        await RunAsync(fleet, "update fleetwake.outgoing_mail set settled_at = now() - interval '8 days'");
         Assert.Matches("(?m)^ok    mail .*1 refused", await CheckAsync());
-        await RunAsync(fleet, "update fleetwake.outgoing_mail set not_before = now(), last_error = 'unsubscribed'");
+        await RunAsync(fleet, "update fleetwake.outgoing_mail set settled_at = now(), last_error = 'unsubscribed'");
         Assert.Matches("(?m)^ok    mail .*1 refused", await CheckAsync());
 
         async Task<string> CheckAsync() => (await FleetProgram.RunAsync(fleet.Database, Ct, "check")).Output;

@@ -1,4 +1,4 @@
-using FleetWake.Reports.Digests;
+using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Mail;
 using FleetWake.Settings;
 using Microsoft.Extensions.Configuration;
@@ -12,7 +12,7 @@ public sealed class SettingsTests
     public void Nothing_set_means_this_machine_only_and_the_newest_digest()
     {
         var settings = Read();
-        Assert.Equal((FleetSettings.DefaultUrls, FleetSettings.DefaultHealthUrls, CatchUp.Latest), (settings.Urls, settings.HealthUrls, settings.CatchUp));
+        Assert.Equal((FleetSettings.DefaultUrls, FleetSettings.DefaultHealthUrls, MissedRule.Latest), (settings.Urls, settings.HealthUrls, settings.CatchUp));
         Assert.Null(settings.Mail.Smtp);
     }
 
@@ -20,7 +20,7 @@ public sealed class SettingsTests
     public void What_is_set_is_taken()
     {
         var settings = Read(("HEALTH_URLS", "None"), ("CATCH_UP", "ALL"), ("SMTP_HOST", "mail.example"), ("SMTP_SECURITY", "TLS"), ("SMTP_PORT", "465"));
-        Assert.Equal((null, CatchUp.All), (settings.HealthUrls, settings.CatchUp));
+        Assert.Equal((null, MissedRule.All), (settings.HealthUrls, settings.CatchUp));
         Assert.Equal((SmtpSecurity.Tls, 465), (settings.Mail.Smtp!.Security, settings.Mail.Smtp.Port));
     }
 

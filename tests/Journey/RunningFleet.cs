@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using FleetWake.Demo;
 using FleetWake.Hosting;
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests;
 using FleetWake.Settings;
 using FleetWake.Store.Operators;
@@ -33,7 +34,7 @@ public sealed class RunningFleet : IAsyncDisposable
 
     /// <summary>Starts it. Its fleet is fitted when a test asks for it; with <paramref name="fits"/>, whenever it is due, asked that often.</summary>
     public static async Task<RunningFleet> StartAsync(
-        string database, MailSettings mail, TimeProvider? time = null, string? templates = null, CatchUp catchUp = CatchUp.Latest, TimeSpan? fits = null, CancellationToken ct = default)
+        string database, MailSettings mail, TimeProvider? time = null, string? templates = null, MissedRule catchUp = MissedRule.Latest, TimeSpan? fits = null, CancellationToken ct = default)
     {
         await using (var source = NpgsqlDataSource.Create(database)) await SchemaSteps.ApplyAsync(source, ct);
         var settings = new FleetSettings(database, "http://127.0.0.1:0", mail, templates, null) { CatchUp = catchUp };

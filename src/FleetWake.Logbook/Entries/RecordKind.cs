@@ -10,6 +10,7 @@ using FleetWake.Logbook.Parts;
 using FleetWake.Logbook.People;
 using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Props;
+using FleetWake.Logbook.Schedules;
 using FleetWake.Logbook.Season;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Logbook.Trials;
@@ -140,6 +141,9 @@ public sealed partial record RecordKind(string Name, string Summary, Type Comman
         Of<EnrolDevice>(),
         Of<RevokeDevice>(),
         Of<SetSchedule>(),
+        Of<TimeDigest>(),
+        Of<SetHolidays>(),
+        Of<SetAlerts>(),
         Of<SetPrice>(),
         Of<ReleaseQuarantinedEntry>(),
         Of<StockPart>(),

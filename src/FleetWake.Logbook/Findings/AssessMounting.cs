@@ -65,6 +65,15 @@ internal static class AssessMounting
         return Read(history, mounting, engine, meter, priors).Trials;
     }
 
+    /// <summary>The drift of any mounting as the estimator has it; null without a usable trial.</summary>
+    public static WearDrift? Drift(BoatHistory history, MountingSpan mounting, FleetPriors priors)
+    {
+        var (engine, meter) = Hung(history, mounting);
+        var read = Read(history, mounting, engine, meter, priors);
+        var (prior, settings) = priors.Drift.Member(Member(history, mounting, Card(history, mounting).Material, read.Series));
+        return WearDrift.Of(read.Trials, read.Series, prior, settings);
+    }
+
     /// <summary>The engine that turned a mounting's prop, and its hours.</summary>
     public static (EngineCard? Engine, MeterChain? Meter) Hung(BoatHistory history, MountingSpan mounting) => history.EngineOf(mounting) is { } hung
         ? (Assess.Card(history, hung.Engine), history.Meters.GetValueOrDefault(hung.Engine))

@@ -2,7 +2,7 @@ using FleetWake.Logbook.Entries;
 
 namespace FleetWake.Logbook.Mail;
 
-/// <summary>A message was written and waits to be sent.</summary>
+/// <summary>A message was written and waits to be sent. Of earlier versions; <see cref="MailPlanned"/> and <see cref="MailComposed"/> say more.</summary>
 /// <param name="Entry">The stamp.</param>
 /// <param name="Recipient">Pseudonymous id of the one recipient.</param>
 /// <param name="MessageId">Its Message-ID, the same at every attempt.</param>
@@ -18,8 +18,9 @@ public sealed record MailAttempted(Entry Entry, int Attempt) : IFact;
 /// <summary>The server, or the pickup folder, took the message.</summary>
 /// <param name="Entry">The stamp.</param>
 /// <param name="Attempt">Number of the attempt.</param>
+/// <param name="Said">What the server answered, by which its own log knows the message; null when nothing.</param>
 [StoredAs("mail_sent", 1)]
-public sealed record MailSent(Entry Entry, int Attempt) : IFact;
+public sealed record MailSent(Entry Entry, int Attempt, string? Said = null) : IFact;
 
 /// <summary>An attempt failed before the message was handed over; it is tried again later.</summary>
 /// <param name="Entry">The stamp.</param>

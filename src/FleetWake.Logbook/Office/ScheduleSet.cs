@@ -16,6 +16,15 @@ public enum ScheduledDigest
 {
     /// <summary>The weekly mail on wear.</summary>
     WeeklyWear,
+
+    /// <summary>A dock's list of what is due.</summary>
+    DueList,
+
+    /// <summary>What cannot wait. It goes out when there is something to tell.</summary>
+    Alert,
+
+    /// <summary>The month's records and figures for an analyst.</summary>
+    AnalystPack,
 }
 
 /// <summary>Sets when a digest goes out.</summary>

@@ -13,8 +13,9 @@ public sealed record OperatorOpened(Entry Entry, string Name, string Zone) : IFa
 /// <param name="Entry">The stamp.</param>
 /// <param name="Recipient">Pseudonymous id of the recipient.</param>
 /// <param name="Digest">Which digest.</param>
+/// <param name="Dock">Of which dock; null for every dock.</param>
 [StoredAs("recipient_subscribed", 1)]
-public sealed record RecipientSubscribed(Entry Entry, string Recipient, string Digest) : IFact;
+public sealed record RecipientSubscribed(Entry Entry, string Recipient, string Digest, string? Dock = null) : IFact;
 
 /// <summary>Somebody no longer wants a digest.</summary>
 /// <param name="Entry">The stamp.</param>
@@ -23,13 +24,17 @@ public sealed record RecipientSubscribed(Entry Entry, string Recipient, string D
 [StoredAs("recipient_unsubscribed", 1)]
 public sealed record RecipientUnsubscribed(Entry Entry, string Recipient, string Digest) : IFact;
 
-/// <summary>A digest of one period went out. The key (operator, digest, period) is unique, whatever clocks and nodes do.</summary>
+/// <summary>A digest of one period went out. The key (operator, digest, dock, period) is unique, whatever clocks and nodes do.</summary>
 /// <param name="Entry">The stamp.</param>
 /// <param name="Digest">Which digest.</param>
 /// <param name="Period">The period, e.g. <c>2026-W47</c>.</param>
 /// <param name="Messages">The messages made for it, one per recipient.</param>
 [StoredAs("digest_issued", 1)]
-public sealed record DigestIssued(Entry Entry, string Digest, string Period, IReadOnlyList<string> Messages) : IFact;
+public sealed record DigestIssued(Entry Entry, string Digest, string Period, IReadOnlyList<string> Messages) : IFact
+{
+    /// <summary>The dock for whose readers it was; null for those of the whole fleet.</summary>
+    public string? Dock { get; init; }
+}
 
 /// <summary>A digest's time passed while nothing ran, and a newer one went out instead of it.</summary>
 /// <param name="Entry">The stamp.</param>
@@ -37,4 +42,8 @@ public sealed record DigestIssued(Entry Entry, string Digest, string Period, IRe
 /// <param name="Period">The period that has no digest, e.g. <c>2026-W45</c>.</param>
 /// <param name="Instead">The period whose digest went out, e.g. <c>2026-W47</c>.</param>
 [StoredAs("digest_passed_over", 1)]
-public sealed record DigestPassedOver(Entry Entry, string Digest, string Period, string Instead) : IFact;
+public sealed record DigestPassedOver(Entry Entry, string Digest, string Period, string Instead) : IFact
+{
+    /// <summary>The dock for whose readers it was; null for those of the whole fleet.</summary>
+    public string? Dock { get; init; }
+}

@@ -22,7 +22,7 @@ public static partial class Permissions
         (Verb.Decide, Matter.Money, "price_set claim_closed"),
         (Verb.Decide, Matter.Questions, "contradiction_settled"),
         (Verb.Decide, Matter.Rules, "inspection_rule_set hire_states_set"),
-        (Verb.Decide, Matter.Reports, "schedule_set"),
+        (Verb.Decide, Matter.Reports, "schedule_set digest_timed holidays_set alerts_set"),
         (Verb.Decide, Matter.People, "person_invited role_given"),
         (Verb.Decide, Matter.Devices, "device_enrolled device_revoked"),
         (Verb.Decide, Matter.Quarantine, "quarantined_entry_released"));

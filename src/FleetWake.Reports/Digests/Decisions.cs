@@ -3,6 +3,7 @@ using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Policies;
+using FleetWake.Reports.Digests.Wear;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Digests;
@@ -13,7 +14,13 @@ internal static class Decisions
     public const string NotForHire = "not for hire";
     public const string LookFirst = "look first";
 
-    public static IReadOnlyList<DecisionItem> Of(IReadOnlyList<BoatFinding> findings, FleetPolicy? policy = null) =>
+    /// <summary>The decisions, boats that are not for hire first.</summary>
+    /// <param name="findings">The boats.</param>
+    /// <param name="day">The day whose prices count.</param>
+    /// <param name="policy">The operator's policy; the usual one when null.</param>
+    /// <param name="news">Prices and addresses.</param>
+    /// <param name="charted">Ids of the boats that have a chart.</param>
+    public static IReadOnlyList<DecisionItem> Of(IReadOnlyList<BoatFinding> findings, DateOnly day, FleetPolicy? policy, WearNews news, IReadOnlySet<string> charted) =>
     [
         .. findings
             .Select(f => (Finding: f, Attentions: Attentions.Of(f, policy), Hire: HireStates.Of(f, policy).Word))
@@ -21,8 +28,23 @@ internal static class Decisions
             .OrderByDescending(f => f.Hire)
             .ThenBy(f => f.Attentions.Min(a => a.Kind))
             .ThenBy(f => Worst(f.Finding))
-            .Select(f => Item(f.Finding, f.Attentions, f.Hire)),
+            .Select(f => Item(f.Finding, f.Attentions, f.Hire) with
+            {
+                Exit = Exit(f.Finding),
+                Waiting = WaitingCost.Of(f.Attentions, f.Attentions.Any(a => a.Blocks), news, day),
+                Chart = charted.Contains(f.Finding.Boat) ? ChartKey(f.Finding.Boat) : "",
+                Link = news.BoatLink(f.Finding.Boat),
+            }),
     ];
+
+    /// <summary>The key of a boat's charts.</summary>
+    public static string ChartKey(string boat) => $"boat-{boat}";
+
+    /// <summary>When its worst engine is expected to leave the band; empty where nothing is forecast.</summary>
+    private static string Exit(BoatFinding finding) =>
+        finding.IsLaidUp() ? "" : finding.Positions.Where(p => p.Mounting?.Exit.State == BandExitState.Forecast).MinBy(p => p.Mounting!.Exit.HoursFromLastTrial) is { } worst
+            ? $"Expected exit{(finding.Positions.Count > 1 ? $" of {Words.Prose(worst.Position)}" : "")}: {Phrases.Exit(worst.Mounting!.Exit)}."
+            : "";
 
     /// <summary>What a state means for hire, told apart: a look takes minutes, a boat that is out stays. Null when nothing keeps it.</summary>
     public static string? Hire(HireWord word) => word switch { HireWord.Out => NotForHire, HireWord.LookFirst => LookFirst, _ => null };

@@ -1,7 +1,10 @@
 using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Policies;
+using FleetWake.Logbook.Schedules;
+using FleetWake.Reports.Digests.Wear;
 using FleetWake.Reports.Pictures;
+using FleetWake.Reports.Pictures.Fleet;
 
 namespace FleetWake.Reports.Digests;
 
@@ -9,12 +12,12 @@ namespace FleetWake.Reports.Digests;
 public static class WeeklyWear
 {
     /// <summary>Name of the digest in subscriptions, ledgers and headers.</summary>
-    public const string Digest = "weekly-wear";
+    public const string Digest = Logbook.Mail.DigestNames.WeeklyWear;
 
-    /// <summary>Most charts in a digest: more would not be looked at, and each adds some 100 KB to the message.</summary>
+    /// <summary>Most charts in a digest, the fleet's strip among them: more would not be looked at, and each adds some 100 KB to the message.</summary>
     public const int MostCharts = 5;
 
-    /// <summary>Most CUSUM pictures in a digest.</summary>
+    /// <summary>Most CUSUM pictures in a digest, where there is room for them.</summary>
     public const int MostSums = 2;
 
     /// <summary>Most rows in a list: mail programs cut a message off at about 100 KB. The rest is named in a sentence.</summary>
@@ -30,28 +33,34 @@ public static class WeeklyWear
     /// <param name="findings">The operator's boats, in any order.</param>
     /// <param name="stale">Ids of boats whose record is newer than their finding; each is named, for silence would say that all is well.</param>
     /// <param name="policy">The operator's policy; the usual one when left out.</param>
+    /// <param name="news">What is told beside the findings.</param>
     public static WeeklyWearContent Build(
-        string operatorName, string period, DateOnly day, IReadOnlyList<BoatFinding> findings, IReadOnlyList<string>? stale = null, FleetPolicy? policy = null)
+        string operatorName, string period, DateOnly day, IReadOnlyList<BoatFinding> findings, IReadOnlyList<string>? stale = null, FleetPolicy? policy = null, WearNews? news = null)
     {
-        var name = Phrases.Plain(operatorName);
+        news ??= WearNews.None;
+        var dock = news.Dock is { } id ? Phrases.Plain(news.Office.Docks.FirstOrDefault(d => d.Dock == id)?.Name ?? id) : null;
+        var name = dock is null ? Phrases.Plain(operatorName) : $"{Phrases.Plain(operatorName)}, {dock}";
         var ordered = findings.OrderBy(f => f.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal).ToList();
-        var decisions = Decisions.WithStale(Decisions.Of(ordered, policy), ordered, stale ?? []);
+        var strip = FleetStrip.Of(ordered, dock ?? operatorName);
+        var charts = Charts.Of(ordered);
+        var shown = charts.Take(MostCharts - (strip is null ? 0 : 1)).ToList();
+        var room = MostCharts - (strip is null ? 0 : 1) - shown.Count;
+        var decisions = Decisions.WithStale(Decisions.Of(ordered, day, policy, news, shown.Select(c => c.Picture.Boat).ToHashSet(StringComparer.Ordinal)), ordered, stale ?? []);
         var due = ordered.SelectMany(f => Outlook.Of(f, day, policy).Select(d => (Finding: f, Item: d))).OrderByDescending(d => d.Item.DaysOverdue).ToList();
         var overdue = due.Where(d => d.Item.Overdue()).ToList();
         var soon = due.Where(d => !d.Item.Overdue() && d.Item.DaysOverdue >= -SoonDays).ToList();
         var rows = BoatRows.Of(ordered, decisions, policy);
-        var charts = Charts.Of(ordered);
         var trials = TrialsWorth.Of(ordered, day, policy);
         return new WeeklyWearContent(
             name,
             Phrases.Plain(period),
             day,
             Subject(name, period, decisions.Count, overdue.Count),
-            Headline(decisions, [.. overdue.Select(d => d.Item)]),
+            Headline(decisions, [.. overdue.Select(d => d.Item)], Span(period)),
             decisions,
-            [.. charts.Take(MostCharts).Select(c => c.Picture)],
-            [.. charts.Take(MostCharts).Select(c => c.Sums).OfType<CusumPicture>().Take(MostSums)],
-            charts.Count > MostCharts ? $"No room for charts of: {string.Join("; ", charts.Skip(MostCharts).Select(c => c.Name))}." : null,
+            [.. shown.Select(c => c.Picture)],
+            [.. shown.Select(c => c.Sums).OfType<CusumPicture>().Take(Math.Min(room, MostSums))],
+            charts.Count > shown.Count ? $"No room for charts of: {string.Join("; ", charts.Skip(shown.Count).Select(c => c.Name))}." : null,
             StepLines.Of(ordered, day),
             trials.Rows,
             trials.LeftOut,
@@ -61,12 +70,26 @@ public static class WeeklyWear
             rows.Count > MostRows ? $"Wider margins, not listed here: {string.Join("; ", rows.Skip(MostRows).Select(r => r.Name))}." : null,
             BoatRows.WithoutTrials(ordered),
             DigestNotes.Method(ordered),
-            DigestNotes.Caution(ordered));
+            DigestNotes.Caution(ordered))
+        {
+            Monday = MondayRows.Of(ordered, day, policy, news),
+            Strip = strip,
+            Changes = WearChanges.Of(ordered, news.Since, day),
+            Since = news.Since,
+            InShop = StoreLines.Shop(day, news),
+            SparesToOrder = StoreLines.Order(news),
+            StrikesByDock = DockStrikes.Rates(news),
+            DataQuality = DataQuality.Of(ordered, day),
+            OfficeLink = news.Link("office"),
+        };
     }
+
+    /// <summary>What the digest is of, as a headline has it.</summary>
+    private static string Span(string period) => period.Contains('W', StringComparison.Ordinal) ? "this week" : period.Length == 7 ? "this month" : "today";
 
     private static string Subject(string name, string period, int decisions, int overdue)
     {
-        var week = Phrases.Plain(period).Split("-W") is [_, var number] ? $"week {number.TrimStart('0')}" : Phrases.Plain(period);
+        var week = Phrases.Plain(Periods.Prose(period));
         var news = (decisions, overdue) switch
         {
             (0, 0) => "nothing to decide",
@@ -77,7 +100,7 @@ public static class WeeklyWear
         return $"{name}, {week}: {news}";
     }
 
-    private static string Headline(IReadOnlyList<DecisionItem> decisions, IReadOnlyList<DueItem> overdue)
+    private static string Headline(IReadOnlyList<DecisionItem> decisions, IReadOnlyList<DueItem> overdue, string span)
     {
         var blocked = decisions.Count(d => d.State == Decisions.NotForHire);
         var look = decisions.Count(d => d.State == Decisions.LookFirst);
@@ -85,7 +108,7 @@ public static class WeeklyWear
             ? (One: "inspection", Many: "inspections")
             : (One: "duty", Many: "duties");
         var late = overdue.Count == 0 ? "" : overdue.Count == 1 ? $"1 {thing.One} is overdue" : $"{overdue.Count} {thing.Many} are overdue";
-        if (decisions.Count == 0) return late.Length == 0 ? "Nothing to decide this week." : $"Nothing to decide this week; {late}.";
+        if (decisions.Count == 0) return late.Length == 0 ? $"Nothing to decide {span}." : $"Nothing to decide {span}; {late}.";
         var need = decisions.Count == 1 ? "1 boat needs a decision" : $"{decisions.Count} boats need a decision";
         var notForHire = blocked == 0 ? "" : $", {blocked} of them not for hire";
         var lookFirst = look == 0 ? "" : $"{(blocked == 0 ? "," : " and")} {look} {(blocked == 0 ? "of them " : "")}to look at first";

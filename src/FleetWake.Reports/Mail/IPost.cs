@@ -17,11 +17,13 @@ public abstract record Delivery
     }
 
     /// <summary>Taken over.</summary>
-    public sealed record Sent : Delivery;
+    /// <param name="Said">What the server answered; null when nothing.</param>
+    public sealed record Sent(string? Said = null) : Delivery;
 
     /// <summary>Not handed over; worth another attempt later.</summary>
     /// <param name="Why">What was said.</param>
-    public sealed record Deferred(string Why) : Delivery;
+    /// <param name="Waits">What else had better wait.</param>
+    public sealed record Deferred(string Why, Waits Waits = Waits.Message) : Delivery;
 
     /// <summary>The server may or may not have it: sent again only with the same Message-ID, and not for ever.</summary>
     /// <param name="Why">What happened.</param>
@@ -29,5 +31,19 @@ public abstract record Delivery
 
     /// <summary>Refused for good.</summary>
     /// <param name="Why">What was said.</param>
-    public sealed record Refused(string Why) : Delivery;
+    /// <param name="AboutAddress">Whether it was about the recipient's address, and not about this message or its sender.</param>
+    public sealed record Refused(string Why, bool AboutAddress = false) : Delivery;
+}
+
+/// <summary>What waits with a message that was not handed over.</summary>
+public enum Waits
+{
+    /// <summary>That message alone.</summary>
+    Message,
+
+    /// <summary>Whatever goes to the same host.</summary>
+    Host,
+
+    /// <summary>All mail: our own mail server cannot be used.</summary>
+    Everything,
 }

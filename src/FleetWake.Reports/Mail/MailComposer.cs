@@ -31,7 +31,7 @@ public static class MailComposer
             message.Headers.Add("List-Unsubscribe-Post", "List-Unsubscribe=One-Click");
         }
 
-        message.Body = Body(digest, unsubscribe, id.Split('@')[0]);
+        message.Body = Attached(Body(digest, unsubscribe, id.Split('@')[0]), digest.Attachments, id.Split('@')[0]);
         return message;
     }
 
@@ -66,6 +66,24 @@ public static class MailComposer
 
         alternative.Add(related);
         return alternative;
+    }
+
+    private static MimeEntity Attached(MimeEntity body, IReadOnlyList<DigestAttachment> files, string id)
+    {
+        if (files.Count == 0) return body;
+        var mixed = new Multipart("mixed") { body };
+        mixed.Boundary = $"mix-{id}";
+        foreach (var file in files)
+        {
+            mixed.Add(new MimePart(ContentType.Parse(file.MediaType))
+            {
+                Content = new MimeContent(new MemoryStream(file.Bytes, writable: false)),
+                ContentDisposition = new ContentDisposition(ContentDisposition.Attachment) { FileName = SafeName.Of(file.FileName, 80) },
+                ContentTransferEncoding = ContentEncoding.Base64,
+            });
+        }
+
+        return mixed;
     }
 
     // Set here, not by the template: the way out of a subscription must not depend on anyone's layout.

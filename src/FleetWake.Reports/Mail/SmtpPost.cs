@@ -31,6 +31,12 @@ public sealed record SmtpSettings(string Host, int Port, SmtpSecurity Security, 
     /// <summary>Authorities of one's own, the only ones whose certificates are then taken; null for those that the system trusts.</summary>
     public X509Certificate2Collection? Authorities { get; init; }
 
+    /// <summary>Where the token of an XOAUTH2 sign-in comes from; null for a sign-in by password.</summary>
+    public MailToken? Token { get; init; }
+
+    /// <summary>Address that reports of undeliverable mail go to (the envelope's sender); null for the sender of the message.</summary>
+    public string? BouncesTo { get; init; }
+
     /// <summary>Without the password: a record in a log line must not give it away.</summary>
     public override string ToString() => $"{Host}:{Port} ({Security})";
 }
@@ -53,41 +59,77 @@ public sealed class SmtpPost(SmtpSettings settings) : IPost
         var certificate = new ServerCertificate(settings);
         using var client = new SmtpClient { Timeout = (int)settings.Timeout.TotalMilliseconds };
         certificate.Guard(client);
+        string said;
+
+        // Before the conversation is about a message, whatever goes wrong is about our own server, and all mail waits.
+        Delivery.Deferred NotNow(string why) => new(Redaction.Of(why), connected ? Waits.Host : Waits.Everything);
         try
         {
             await client.ConnectAsync(settings.Host, settings.Port, Options(settings.Security), limit.Token);
-            if (settings.User is { } user) await client.AuthenticateAsync(user, settings.Password ?? "", limit.Token);
+            await SignInAsync(client, limit.Token);
             connected = true;
-            await client.SendAsync(message, limit.Token, begun);
+            said = await SendAsync(client, message, begun, limit.Token);
         }
         catch (SmtpCommandException e)
         {
             // A clear answer, also after the text: nothing unclear about it. A 5xx to the connection is not about the message.
-            var answer = $"{(int)e.StatusCode} {OneLine(e.Message)}";
-            return connected && (int)e.StatusCode >= 500 ? new Delivery.Refused(answer) : new Delivery.Deferred(answer);
+            var answer = Redaction.Of($"{(int)e.StatusCode} {e.Message}");
+            return !connected ? NotNow(answer)
+                : (int)e.StatusCode >= 500 ? new Delivery.Refused(answer, IsAboutAddress(e))
+                : new Delivery.Deferred(answer, (int)e.StatusCode is 421 or 451 ? Waits.Host : Waits.Message);
         }
         catch (OperationCanceledException) when (!begun.Yes)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            return new Delivery.Deferred("the server took too long to answer");
+            return NotNow("the server took too long to answer");
         }
         catch (Exception e) when (begun.Yes)
         {
-            return new Delivery.Unclear($"after the message had begun: {OneLine(e.Message)}");
+            return new Delivery.Unclear($"after the message had begun: {Redaction.Of(e.Message)}");
         }
         catch (SslHandshakeException e)
         {
-            return new Delivery.Deferred(certificate.WhyNot ?? $"no secured connection: {OneLine(e.InnerException?.Message ?? e.Message)}");
+            return NotNow(certificate.WhyNot ?? $"no secured connection: {e.InnerException?.Message ?? e.Message}");
+        }
+        catch (AuthenticationException e)
+        {
+            settings.Token?.Forget();
+            return NotNow(e.Message);
         }
         catch (Exception e) when (e is IOException or System.Net.Sockets.SocketException or TimeoutException or ProtocolException
-            or AuthenticationException or ServiceNotConnectedException or NotSupportedException)
+            or ServiceNotConnectedException or NotSupportedException or TokenException)
         {
-            return new Delivery.Deferred(OneLine(e.Message));
+            return NotNow(e.Message);
         }
 
         await Leave(client, limit.Token);
-        return new Delivery.Sent();
+        return new Delivery.Sent(Redaction.Of(said));
     }
+
+    private async Task SignInAsync(SmtpClient client, CancellationToken ct)
+    {
+        if (settings.User is not { } user) return;
+        if (settings.Token is { } token) await client.AuthenticateAsync(new SaslMechanismOAuth2(user, await token.GetAsync(ct)), ct);
+        else await client.AuthenticateAsync(user, settings.Password ?? "", ct);
+    }
+
+    private Task<string> SendAsync(SmtpClient client, MimeMessage message, Begun begun, CancellationToken ct) => settings.BouncesTo is { } back
+        ? client.SendAsync(message, MailboxAddress.Parse(back), message.To.Mailboxes, ct, begun)
+        : client.SendAsync(message, ct, begun);
+
+    /// <summary>
+    /// Whether a refusal is about the recipient's address: RCPT refused, or, after the text, 550 that no enhanced status says to be
+    /// about something else (RFC 3463: x.1.x address, x.2.x mailbox, x.7.x policy). RCPT refused by policy is not about the address either.
+    /// </summary>
+    private static bool IsAboutAddress(SmtpCommandException e) => EnhancedSubject(e.Message) switch
+    {
+        '1' or '2' => e.ErrorCode != SmtpErrorCode.SenderNotAccepted,
+        null => e.ErrorCode == SmtpErrorCode.RecipientNotAccepted || (e.ErrorCode == SmtpErrorCode.MessageNotAccepted && (int)e.StatusCode == 550),
+        _ => false,
+    };
+
+    private static char? EnhancedSubject(string said) =>
+        said is ['5', '.', var subject, '.', >= '0' and <= '9', ..] && char.IsAsciiDigit(subject) ? subject : null;
 
     // The message is taken; how the goodbye goes must not change that.
     private static async Task Leave(SmtpClient client, CancellationToken cancellationToken)
@@ -108,12 +150,6 @@ public sealed class SmtpPost(SmtpSettings settings) : IPost
         SmtpSecurity.StartTls => SecureSocketOptions.StartTls,
         _ => SecureSocketOptions.None,
     };
-
-    private static string OneLine(string said)
-    {
-        var line = string.Concat(said.Select(c => char.IsControl(c) ? ' ' : c)).Trim();
-        return line.Length > 300 ? line[..300] : line;
-    }
 
     /// <summary>Told by the first bytes of the text: before them, the server cannot have the message.</summary>
     private sealed class Begun : ITransferProgress

@@ -9,6 +9,7 @@ namespace FleetWake.Reports.Pictures;
 /// <param name="Changes">One a trial, in order.</param>
 /// <param name="ReachPercent">Half the width and height of the map [%]: RPM and speed have the same scale.</param>
 public sealed record CauseMap(string Statement, IReadOnlyList<CauseRay> Rays, IReadOnlyList<MappedChange> Changes, double ReachPercent)
+    : Picture("RPM and speed against the baseline", Statement)
 {
     private const double Least = 4;
     private const double Most = 40;

@@ -6,14 +6,16 @@ namespace FleetWake.Reports.Pictures;
 /// <summary>Draws a map of causes: RPM across, speed up, the same scale on both, a ray for each cause, an ellipse for each trial's doubt.</summary>
 internal static class CauseMapPlot
 {
-    public const int Height = 940;
+    private const int Height = 940;
     private const float Left = 110;
     private const float Right = 190;
     private const float Top = 70;
     private const float Below = 120;
     private const double Deviations = 1.794; // radius that holds 80 % of a bivariate normal: sqrt(-2 ln 0.2)
 
-    public static Plot Of(CauseMap map)
+    public static Sheet Sheet(CauseMap map, Pens pens) => new(Of(map), Height, canvas => Label(canvas, map, pens.Text, pens.Strong));
+
+    private static Plot Of(CauseMap map)
     {
         var plot = new Plot();
         PlotLook.Of(plot);
@@ -46,7 +48,7 @@ internal static class CauseMapPlot
         return plot;
     }
 
-    public static void Label(SKCanvas canvas, CauseMap map, SKFont text, SKFont strong)
+    private static void Label(SKCanvas canvas, CauseMap map, SKFont text, SKFont strong)
     {
         using var words = new SKPaint { Color = Ink.Words, IsAntialias = true };
         using var quiet = new SKPaint { Color = Ink.Quiet, IsAntialias = true };
@@ -97,7 +99,7 @@ internal static class CauseMapPlot
         return new SKRect(x, y, x + width + 8, y + Line);
     }
 
-    private static Color Of(CauseRay ray) => ray.Likely ? (ray.RpmUp ? Color.FromHex("#B53A0B") : Color.FromHex("#663C9E")) : Ink.Frame;
+    private static Color Of(CauseRay ray) => ray.Likely ? (ray.RpmUp ? Color.FromHex(Ink.Alarm) : Color.FromHex(Ink.Second)) : Ink.Frame;
 
     /// <summary>Half axes [%] and turn [degrees] of the ellipse that holds 80 %.</summary>
     private static (double Across, double Along, double Degrees) Axes(MappedChange c)

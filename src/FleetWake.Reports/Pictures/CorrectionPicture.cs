@@ -7,6 +7,7 @@ namespace FleetWake.Reports.Pictures;
 /// <param name="Steps">From the runs to the reference, in order.</param>
 /// <param name="Band">The rated band, when known.</param>
 public sealed record CorrectionPicture(string Statement, IReadOnlyList<CorrectionStep> Steps, RatedBand? Band)
+    : Picture("From the reading to reference air", Statement)
 {
     private const double Deviations = 1.2816; // of an 80 % interval
 

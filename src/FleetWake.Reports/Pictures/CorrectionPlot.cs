@@ -11,9 +11,11 @@ internal static class CorrectionPlot
     private const float Top = 70;
     private const float RowHeight = 74;
 
-    public static int Height(CorrectionPicture picture) => (int)(Top + Ink.Below + (RowHeight * picture.Steps.Count));
+    public static Sheet Sheet(CorrectionPicture picture, Pens pens) => new(Of(picture), Height(picture), canvas => Label(canvas, picture, pens.Text, pens.Strong));
 
-    public static Plot Of(CorrectionPicture picture)
+    private static int Height(CorrectionPicture picture) => (int)(Top + Ink.Below + (RowHeight * picture.Steps.Count));
+
+    private static Plot Of(CorrectionPicture picture)
     {
         var plot = new Plot();
         PlotLook.Of(plot);
@@ -46,7 +48,7 @@ internal static class CorrectionPlot
         return plot;
     }
 
-    public static void Label(SKCanvas canvas, CorrectionPicture picture, SKFont text, SKFont strong)
+    private static void Label(SKCanvas canvas, CorrectionPicture picture, SKFont text, SKFont strong)
     {
         using var words = new SKPaint { Color = Ink.Words, IsAntialias = true };
         using var quiet = new SKPaint { Color = Ink.Quiet, IsAntialias = true };

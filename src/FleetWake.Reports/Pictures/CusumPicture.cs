@@ -15,7 +15,8 @@ namespace FleetWake.Reports.Pictures;
 /// <param name="Points">The usable trials in order.</param>
 /// <param name="Restarts">Where the sums began anew.</param>
 public sealed record CusumPicture(
-    string Boat, Position Position, string Title, string Statement, double Limit, IReadOnlyList<CusumPoint> Points, IReadOnlyList<CusumRestart> Restarts);
+    string Boat, Position Position, string Title, string Statement, double Limit, IReadOnlyList<CusumPoint> Points, IReadOnlyList<CusumRestart> Restarts)
+    : Picture(Title, Statement);
 
 /// <summary>A trial with its sums.</summary>
 /// <param name="When">When it was run, for the axis.</param>

@@ -14,7 +14,15 @@ internal static class CusumPlot
     /// <summary>Left and right end of the plot [trials].</summary>
     public static (double From, double To) Span(CusumPicture picture) => (-0.7, Math.Max(picture.Points.Count, 4) - 0.3);
 
-    public static Plot Of(CusumPicture picture)
+    public static Sheet Sheet(CusumPicture picture, Pens pens)
+    {
+        var labels = new CusumLabels(picture, pens.Text, pens.Strong);
+        var plot = Of(picture);
+        plot.Layout.Fixed(new PixelPadding(Ink.Left, Ink.Right, Ink.Below, labels.Top));
+        return new Sheet(plot, CusumLabels.Height, labels.Draw);
+    }
+
+    private static Plot Of(CusumPicture picture)
     {
         var plot = new Plot();
         PlotLook.Of(plot);

@@ -31,7 +31,7 @@ public sealed record DriftPicture(
     DriftLine? Line,
     IReadOnlyList<PictureMark> Marks,
     PictureExit? Exit,
-    int WithoutHours)
+    int WithoutHours) : Picture(Title, Statement)
 {
     /// <summary>RPM is that at reference air; else as read.</summary>
     public bool AtReference { get; init; }

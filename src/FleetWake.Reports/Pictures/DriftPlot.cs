@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Findings;
 using ScottPlot;
+using SkiaSharp;
 
 namespace FleetWake.Reports.Pictures;
 
@@ -24,7 +25,25 @@ internal static class DriftPlot
         return [.. events.OrderBy(e => e.At)];
     }
 
-    public static Plot Of(DriftPicture picture)
+    public static Sheet Sheet(DriftPicture picture, Pens pens)
+    {
+        var window = picture.Window;
+        float X(double hours) => Ink.Left + (float)((hours - window.FromHours) / (window.ToHours - window.FromHours) * (Ink.Width - Ink.Left - Ink.Right));
+
+        var events = Events(picture);
+        var placed = MarkStrip.Place([.. events.Select(m => (X(m.At), m.Label, m.Effect))], s => pens.Strong.MeasureText(s), 12, Ink.Width - 12);
+        var rows = placed.Count == 0 ? 0 : placed.Max(p => p.Row) + 1;
+        var top = 58 + (rows * Ink.Row);
+        var below = Ink.Below + (picture.Outlook is null ? 0 : Ink.Row);
+        var height = (int)(Ink.Height - Ink.Below + below);
+
+        var plot = Of(picture);
+        plot.Layout.Fixed(new PixelPadding(Ink.Left, Ink.Right, below, top));
+        var frame = new SKRect(Ink.Left, top, Ink.Width - Ink.Right, height - below);
+        return new Sheet(plot, height, canvas => new DriftLabels(canvas, pens.Text, pens.Strong, picture, frame).Draw(placed, events));
+    }
+
+    private static Plot Of(DriftPicture picture)
     {
         var plot = new Plot();
         Axes(plot);

@@ -19,7 +19,7 @@ public static class MarkStrip
 
     /// <summary>
     /// Goes from right to left: a flag to the right of its line then lies right of every line that must still be led
-    /// up past it. What finds no room is counted in the label of the leftmost placed mark; it keeps its line, and the
+    /// up past it. What finds no room is counted in the label of a placed mark; it keeps its line, and the
     /// digest has it in words.
     /// </summary>
     /// <param name="marks">Position of the line [px] and label, from left to right.</param>
@@ -33,14 +33,17 @@ public static class MarkStrip
         for (var i = marks.Count - 1; i >= 0; i--)
         {
             var x = marks[i].X;
-            var text = Shorten(marks[i].Label, width, Math.Max(x - from, to - x) - Pole);
+            var text = Fitting.To(marks[i].Label, width, Math.Max(x - from, to - x) - Pole);
             var wide = width(text);
             var flag = Candidates(i, x, text, wide).FirstOrDefault(c => c.Left >= from && c.Right <= to && placed.TrueForAll(p => Clear(c, p)));
             if (flag is null) crowded++;
             else placed.Insert(0, flag);
         }
 
-        if (crowded > 0 && placed.Count > 0) placed[0] = placed[0] with { Text = $"{placed[0].Text} (+{crowded})" };
+        // Counted at the leftmost label with room for it.
+        var count = $" (+{crowded})";
+        if (crowded == 0 || placed.FindIndex(p => Grows(p, width(count), placed, to)) is not (>= 0 and var at)) return placed;
+        placed[at] = placed[at] with { Text = placed[at].Text + count, Right = placed[at].Right + width(count) };
         return placed;
     }
 
@@ -82,6 +85,12 @@ public static class MarkStrip
         for (var row = 0; row < MostRows; row++) yield return new PlacedLabel(index, x, row, x - Pole - wide, x - Pole, text);
     }
 
+    private static bool Grows(PlacedLabel flag, float by, List<PlacedLabel> placed, float to)
+    {
+        var longer = flag with { Right = flag.Right + by };
+        return longer.Left > longer.X && longer.Right <= to && placed.TrueForAll(p => p == flag || Clear(longer, p));
+    }
+
     // Room in its row, its pole free of lower flags, and the poles of higher flags free of it.
     private static bool Clear(PlacedLabel flag, PlacedLabel other)
     {
@@ -90,12 +99,4 @@ public static class MarkStrip
     }
 
     private static bool Crosses(PlacedLabel led, PlacedLabel flag) => flag.Row < led.Row && led.X > flag.Left - 4 && led.X < flag.Right + 4;
-
-    private static string Shorten(string text, Func<string, float> width, float room)
-    {
-        if (width(text) <= room) return text;
-        var keep = text.Length;
-        while (keep > 1 && width(text[..keep] + "…") > room) keep--;
-        return text[..keep] + "…";
-    }
 }

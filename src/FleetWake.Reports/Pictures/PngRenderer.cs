@@ -1,5 +1,5 @@
-using ScottPlot;
-using SkiaSharp;
+using FleetWake.Reports.Pictures.Figures;
+using FleetWake.Reports.Pictures.Fleet;
 
 namespace FleetWake.Reports.Pictures;
 
@@ -17,68 +17,28 @@ public sealed class PngRenderer
     public PngRenderer(string? fontFolder = null) =>
         fonts = new PictureFonts(fontFolder ?? Path.Combine(AppContext.BaseDirectory, "Fonts"));
 
-    /// <summary>The picture as PNG on opaque white.</summary>
-    public byte[] Render(DriftPicture picture)
-    {
-        using var text = new SKFont(fonts.Regular, Ink.Text);
-        using var strong = new SKFont(fonts.SemiBold, Ink.Text);
-        var window = picture.Window;
-        float X(double hours) => Ink.Left + (float)((hours - window.FromHours) / (window.ToHours - window.FromHours) * (Ink.Width - Ink.Left - Ink.Right));
-
-        var events = DriftPlot.Events(picture);
-        var placed = MarkStrip.Place([.. events.Select(m => (X(m.At), m.Label, m.Effect))], s => strong.MeasureText(s), 12, Ink.Width - 12);
-        var rows = placed.Count == 0 ? 0 : placed.Max(p => p.Row) + 1;
-        var top = 58 + (rows * Ink.Row);
-        var below = Ink.Below + (picture.Outlook is null ? 0 : Ink.Row);
-        var height = (int)(Ink.Height - Ink.Below + below);
-
-        using var plot = DriftPlot.Of(picture);
-        plot.Layout.Fixed(new PixelPadding(Ink.Left, Ink.Right, below, top));
-        var frame = new SKRect(Ink.Left, top, Ink.Width - Ink.Right, height - below);
-        return Png(plot, height, canvas => new DriftLabels(canvas, text, strong, picture, frame).Draw(placed, events));
-    }
-
-    /// <summary>The sums as PNG on opaque white.</summary>
-    public byte[] Render(CusumPicture picture)
+    /// <summary>The picture as PNG on opaque white, 1200 px wide.</summary>
+    /// <param name="picture">Any kind of picture.</param>
+    /// <exception cref="ArgumentException">A kind that nobody taught it to draw.</exception>
+    public byte[] Render(Picture picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        using var text = new SKFont(fonts.Regular, Ink.Text);
-        using var strong = new SKFont(fonts.SemiBold, Ink.Text);
-        var labels = new CusumLabels(picture, text, strong);
-        using var plot = CusumPlot.Of(picture);
-        plot.Layout.Fixed(new PixelPadding(Ink.Left, Ink.Right, Ink.Below, labels.Top));
-        return Png(plot, CusumLabels.Height, labels.Draw);
+        using var pens = new Pens(fonts);
+        using var sheet = Of(picture, pens);
+        return sheet.Png();
     }
 
-    /// <summary>The map as PNG on opaque white.</summary>
-    public byte[] Render(CauseMap map)
+    private static Sheet Of(Picture picture, Pens pens) => picture switch
     {
-        ArgumentNullException.ThrowIfNull(map);
-        using var text = new SKFont(fonts.Regular, Ink.Text);
-        using var strong = new SKFont(fonts.SemiBold, Ink.Text);
-        using var plot = CauseMapPlot.Of(map);
-        return Png(plot, CauseMapPlot.Height, canvas => CauseMapPlot.Label(canvas, map, text, strong));
-    }
-
-    /// <summary>The picture as PNG on opaque white.</summary>
-    public byte[] Render(CorrectionPicture picture)
-    {
-        ArgumentNullException.ThrowIfNull(picture);
-        using var text = new SKFont(fonts.Regular, Ink.Text);
-        using var strong = new SKFont(fonts.SemiBold, Ink.Text);
-        using var plot = CorrectionPlot.Of(picture);
-        return Png(plot, CorrectionPlot.Height(picture), canvas => CorrectionPlot.Label(canvas, picture, text, strong));
-    }
-
-    private static byte[] Png(Plot plot, int height, Action<SKCanvas> label)
-    {
-        using var surface = SKSurface.Create(new SKImageInfo(Ink.Width, height, SKColorType.Rgba8888, SKAlphaType.Opaque));
-        surface.Canvas.Clear(SKColors.White);
-        plot.Render(surface.Canvas, Ink.Width, height);
-        surface.Canvas.ResetMatrix();
-        label(surface.Canvas);
-        using var image = surface.Snapshot();
-        using var png = image.Encode(SKEncodedImageFormat.Png, 100);
-        return png.ToArray();
-    }
+        DriftPicture p => DriftPlot.Sheet(p, pens),
+        CusumPicture p => CusumPlot.Sheet(p, pens),
+        CauseMap p => CauseMapPlot.Sheet(p, pens),
+        CorrectionPicture p => CorrectionPlot.Sheet(p, pens),
+        FleetStrip p => FleetStripPlot.Sheet(p, pens),
+        SlipMap p => SlipMapPlot.Sheet(p, pens),
+        DriftPanels p => DriftPanelsPlot.Sheet(p, pens),
+        LifeCurves p => LifeCurvesPlot.Sheet(p, pens),
+        LimitRows p => LimitRowsPlot.Sheet(p, pens),
+        _ => throw new ArgumentException($"A {picture.GetType().Name} cannot be drawn.", nameof(picture)),
+    };
 }

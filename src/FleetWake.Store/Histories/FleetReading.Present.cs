@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Office;
 using FleetWake.Logbook.Policies;
+using FleetWake.Logbook.Schedules;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Schema;
 using Marten;
@@ -50,7 +51,7 @@ public sealed partial class FleetReading
 
         // The log may have grown since: then it is read once more the next time, and never is an old state kept under a new version.
         var log = await OfficeLogAsync(@operator, ct);
-        var state = new OfficeState(FleetPolicy.Of(log), OfficeRecord.Of(log));
+        var state = new OfficeState(FleetPolicy.Of(log), OfficeRecord.Of(log)) { Schedules = ScheduleBook.Of(log) };
         offices[@operator] = (version, state);
         return state;
     }
@@ -75,6 +76,9 @@ public sealed record OfficeState(FleetPolicy Policy, OfficeRecord Record)
 {
     /// <summary>Of an operator of whom nothing was folded yet.</summary>
     public static OfficeState Unopened { get; } = new(FleetPolicy.Usual, OfficeRecord.Of(FactLog.Empty(StreamName.Operator)));
+
+    /// <summary>When digests go out.</summary>
+    public ScheduleBook Schedules { get; init; } = ScheduleBook.Of(FactLog.Empty(StreamName.Operator));
 
     /// <summary>The name of a dock; its id while nobody named it.</summary>
     public string DockName(string dock) => Record.Docks.FirstOrDefault(d => d.Dock == dock)?.Name ?? dock;

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Mail;
 using FleetWake.Logbook.People;
@@ -5,7 +6,6 @@ using FleetWake.Store.Operators;
 using FleetWake.Store.Schema;
 using JasperFx;
 using Marten;
-using Marten.Services;
 using Npgsql;
 
 namespace FleetWake.Store.Mail;
@@ -14,57 +14,52 @@ namespace FleetWake.Store.Mail;
 /// What was to be sent, tried and sent. A digest of a period is issued once, whatever clocks, nodes and restarts do:
 /// its key is unique, and its messages are queued in the same transaction.
 /// </summary>
-public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, TimeProvider time)
+/// <param name="store">The record.</param>
+/// <param name="source">Its database.</param>
+/// <param name="time">The clock.</param>
+/// <param name="keeping">How long a message is kept when it is settled; as usual when left out.</param>
+public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource source, TimeProvider time, MailKeeping? keeping = null)
 {
     /// <summary>A sender that has not reported for this long is taken to be dead.</summary>
     public static readonly TimeSpan Lease = TimeSpan.FromMinutes(5);
 
     private const string Queue =
-        "insert into " + WorkTables.OutgoingMail + " (operator, message, recipient, state, attempts, unclear, not_before, mime) values (?, ?, ?, 'queued', 0, 0, ?, ?)";
+        "insert into " + WorkTables.OutgoingMail
+        + " (operator, message, recipient, state, attempts, unclear, not_before, mime, digest, period, dock, subject, message_id, host, again_of, issued_at, until_at)"
+        + " values (?, ?, ?, 'queued', 0, 0, ?, ?, ?, ?, nullif(?, ''), nullif(?, ''), ?, nullif(?, ''), nullif(?, ''), ?, ?)";
 
-    private const string Claim =
-        "select operator, message, attempts, state, unclear, mime from " + WorkTables.OutgoingMail
-        + " where state in ('queued', 'deferred', 'unclear', 'sending') and (not_before <= $1"
-        // Written by a clock that ran ahead, for no wait is as long. Not while it is being sent: that one may run ahead still.
-        + " or (state <> 'sending' and not_before > $2))"
-        + " order by not_before for update skip locked limit 1";
-
-    private const string Update =
-        "update " + WorkTables.OutgoingMail + " set state = $3, attempts = $4, unclear = $5, not_before = $6, last_error = $7,"
-        // Who it went to is nobody's business once it is settled.
-        + " mime = case when $3 in ('sent', 'refused') then ''::bytea else mime end"
-        + " where operator = $1 and message = $2 and attempts = $8 and state = $9";
+    // Of what is settled long ago, that it went out stays; what stood in it goes.
+    private const string Forget =
+        "update " + WorkTables.OutgoingMail + " set mime = ''::bytea where state in ('sent', 'refused', 'given_up', 'bounced', 'unsubscribed')"
+        + " and coalesce(settled_at, not_before) <= $1 and octet_length(mime) > 0";
 
     /// <summary>The periods of which a digest was issued, each with when by the clock that issued it.</summary>
-    public async Task<IReadOnlyDictionary<string, DateTimeOffset>> IssuedAsync(string @operator, string digest, CancellationToken ct)
+    public async Task<IReadOnlyDictionary<string, DateTimeOffset>> IssuedAsync(string @operator, string digest, string? dock, CancellationToken ct)
     {
         await using var session = store.QuerySession(@operator);
-        var prefix = Key(digest, "");
+        var prefix = Key(digest, dock, "");
         var issued = await session.Query<IssuedDigest>().Where(d => d.Id.StartsWith(prefix)).ToListAsync(ct);
         return issued.ToDictionary(d => d.Id[prefix.Length..], d => d.IssuedAt, StringComparer.Ordinal);
     }
 
     /// <summary>
-    /// Issues a digest of a period with its messages, and records the periods that are passed over with it; false when it was
-    /// issued before, and nothing is queued then.
+    /// Issues a digest of a period with its messages, and records the periods that are passed over with it and the recipients that
+    /// are left out, for their address takes no mail; false when it was issued before, and nothing is queued then.
     /// </summary>
     public async Task<bool> IssueAsync(
-        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct)
+        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct, string? dock = null)
     {
         var now = time.GetUtcNow();
         await using var session = store.LightweightSession(@operator.Id);
-        session.Insert(new IssuedDigest(Key(digest, period), now, mails.Count));
+        session.Insert(new IssuedDigest(Key(digest, dock, period), now, mails.Count));
         session.Events.Append(
             StreamName.Operator,
-            new DigestIssued(ProgramEntry.At(now, @operator.Zone), digest, period, [.. mails.Select(m => m.Message)]));
+            new DigestIssued(ProgramEntry.At(now, @operator.Zone), digest, period, [.. mails.Select(m => m.Message)]) { Dock = dock });
         foreach (var passed in passedOver)
-            session.Events.Append(StreamName.Operator, new DigestPassedOver(ProgramEntry.At(now, @operator.Zone), digest, passed, period));
-        foreach (var mail in mails)
-        {
-            session.Events.Append(StreamName.Mail(mail.Message), new MailQueued(ProgramEntry.At(now, @operator.Zone), mail.Recipient, mail.MessageId));
-            session.QueueSqlCommand(Queue, @operator.Id, mail.Message, mail.Recipient, now, mail.Mime);
-        }
-
+            session.Events.Append(StreamName.Operator, new DigestPassedOver(ProgramEntry.At(now, @operator.Zone), digest, passed, period) { Dock = dock });
+        foreach (var left in (await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).ToListAsync(ct)).Where(r => !r.TakesMail() && r.Dock == dock))
+            session.Events.Append(StreamName.Operator, new RecipientLeftOut(ProgramEntry.At(now, @operator.Zone), left.Id, digest, period));
+        foreach (var mail in mails) Add(session, @operator, digest, period, mail, now);
         try
         {
             await session.SaveChangesAsync(ct);
@@ -76,116 +71,50 @@ public sealed class MailLedger(IDocumentStore store, NpgsqlDataSource source, Ti
         }
     }
 
-    /// <summary>Claims a message that is due and records the attempt before anything is sent; null when none is.</summary>
-    public async Task<ClaimedMail?> ClaimAsync(CancellationToken ct)
+    /// <summary>Queues one message in a session that the caller saves, beside whatever else is to hold with it.</summary>
+    /// <param name="session">Session of the operator.</param>
+    /// <param name="operator">The operator.</param>
+    /// <param name="digest">What it is.</param>
+    /// <param name="period">Of which period.</param>
+    /// <param name="mail">The message.</param>
+    /// <param name="now">The moment.</param>
+    internal static void Add(IDocumentSession session, OperatorCard @operator, string digest, string period, NewMail mail, DateTimeOffset now)
     {
-        while (true)
-        {
-            var now = time.GetUtcNow();
-            await using var connection = await source.OpenConnectionAsync(ct);
-            await using var transaction = await connection.BeginTransactionAsync(ct);
-            if (await NextAsync(connection, now, ct) is not { } next) return null;
-
-            var at = ProgramEntry.At(now, "UTC");
-            List<IFact> facts = [];
-            if (next.State == MailState.Sending) facts.Add(new MailUnclear(at, next.Mail.Attempt - 1, "the sender stopped during the attempt"));
-            var unclear = next.Mail.Unclear + (next.State == MailState.Sending ? 1 : 0);
-            var before = new Standing(next.State, next.Mail.Attempt - 1);
-            if (unclear >= MailState.MostUnclearAttempts)
-            {
-                facts.Add(new MailRefused(ProgramEntry.At(now, "UTC"), next.Mail.Attempt - 1, "unclear too often: left alone, so as not to send it many times"));
-                await WriteAsync(transaction, next.Mail, facts, before, new Change(MailState.Refused, before.Attempts, unclear, now, "unclear too often"), ct);
-                continue;
-            }
-
-            facts.Add(new MailAttempted(ProgramEntry.At(now, "UTC"), next.Mail.Attempt));
-            await WriteAsync(transaction, next.Mail, facts, before, new Change(MailState.Sending, next.Mail.Attempt, unclear, now + Lease, null), ct);
-            return next.Mail with { Unclear = unclear };
-        }
+        session.Events.Append(
+            StreamName.Mail(mail.Message),
+            new MailPlanned(ProgramEntry.At(now, @operator.Zone), digest, period, mail.Recipient, mail.MessageId, mail.Dock, mail.AgainOf),
+            new MailComposed(ProgramEntry.At(now, @operator.Zone), Convert.ToHexStringLower(SHA256.HashData(mail.Mime)), mail.Mime.Length));
+        session.QueueSqlCommand(
+            Queue, @operator.Id, mail.Message, mail.Recipient, now, mail.Mime, digest, period, mail.Dock ?? "", mail.Subject ?? "", mail.MessageId,
+            mail.Host ?? "", mail.AgainOf ?? "", now, now + MailState.TriedFor);
     }
 
-    /// <summary>Records that the message was taken.</summary>
-    public Task SentAsync(ClaimedMail mail, CancellationToken ct) =>
-        SettleAsync(mail, at => new MailSent(at, mail.Attempt), MailState.Sent, null, ct);
-
-    /// <summary>Records that the server may or may not have the message; it is sent again with the same Message-ID, a few times at most.</summary>
-    public Task UnclearAsync(ClaimedMail mail, string why, CancellationToken ct) =>
-        SettleAsync(mail, at => new MailUnclear(at, mail.Attempt, why), MailState.Unclear, why, ct);
-
-    /// <summary>Records that the server refused the message for good.</summary>
-    public Task RefusedAsync(ClaimedMail mail, string why, CancellationToken ct) =>
-        SettleAsync(mail, at => new MailRefused(at, mail.Attempt, why), MailState.Refused, why, ct);
-
-    /// <summary>Records a failure before the message was handed over; it is tried again with growing waits, then given up.</summary>
-    public Task DeferredAsync(ClaimedMail mail, string why, CancellationToken ct) => mail.Attempt >= MailState.MostAttempts
-        ? RefusedAsync(mail, $"given up after {mail.Attempt} attempts: {why}", ct)
-        : SettleAsync(mail, at => new MailDeferred(at, mail.Attempt, why), MailState.Deferred, why, ct);
+    /// <summary>Lets go of the text of messages that were settled longer ago than they are kept; returns how many.</summary>
+    public Task<int> ForgetSettledAsync(CancellationToken ct) => source.RunAsync(Forget, ct, time.GetUtcNow() - Kept);
 
     /// <summary>How many messages stand in each state.</summary>
     public async Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken ct)
     {
-        await using var command = source.CreateCommand("select state, count(*)::int from " + WorkTables.OutgoingMail + " group by state");
-        await using var reader = await command.ExecuteReaderAsync(ct);
-        var counts = new Dictionary<string, int>(StringComparer.Ordinal);
-        while (await reader.ReadAsync(ct)) counts[reader.GetString(0)] = reader.GetInt32(1);
-        return counts;
+        var counts = await source.ReadAsync(
+            "select state, count(*)::int from " + WorkTables.OutgoingMail + " group by state", r => (State: r.GetString(0), Count: r.GetInt32(1)), ct);
+        return counts.ToDictionary(c => c.State, c => c.Count, StringComparer.Ordinal);
     }
 
-    /// <summary>How many messages were refused or given up since a moment, those aside whose reader unsubscribed meanwhile.</summary>
-    public async Task<int> RefusedSinceAsync(DateTimeOffset since, CancellationToken ct)
-    {
-        await using var command = source.CreateCommand(
-            "select count(*)::int from " + WorkTables.OutgoingMail + " where state = $1 and not_before > $2 and last_error is distinct from $3");
-        object[] values = [MailState.Refused, since, MailState.Unsubscribed];
-        foreach (var value in values) command.Parameters.Add(new NpgsqlParameter { Value = value });
-        return (int)(await command.ExecuteScalarAsync(ct))!;
-    }
+    /// <summary>How many messages were refused, given up or came back since a moment, those aside whose reader left meanwhile.</summary>
+    public async Task<int> RefusedSinceAsync(DateTimeOffset since, CancellationToken ct) => (await source.ReadAsync(
+        "select count(*)::int from " + WorkTables.OutgoingMail + " where state in ('refused', 'given_up', 'bounced') and coalesce(settled_at, not_before) > $1 and last_error is distinct from $2",
+        r => r.GetInt32(0), ct, since, MailState.Unsubscribed))[0];
 
-    private static async Task<Due?> NextAsync(NpgsqlConnection connection, DateTimeOffset now, CancellationToken ct)
-    {
-        await using var command = new NpgsqlCommand(Claim, connection) { Parameters = { new() { Value = now }, new() { Value = now + MailState.BeyondAnyWait } } };
-        await using var reader = await command.ExecuteReaderAsync(ct);
-        if (!await reader.ReadAsync(ct)) return null;
-        var mail = new ClaimedMail(reader.GetString(0), reader.GetString(1), reader.GetInt32(2) + 1, reader.GetInt32(4), reader.GetFieldValue<byte[]>(5));
-        return new Due(mail, reader.GetString(3));
-    }
+    private TimeSpan Kept => (keeping ?? MailKeeping.Usual).For;
 
-    private async Task SettleAsync(ClaimedMail mail, Func<Entry, IFact> fact, string state, string? error, CancellationToken ct)
-    {
-        var now = time.GetUtcNow();
-        await using var connection = await source.OpenConnectionAsync(ct);
-        await using var transaction = await connection.BeginTransactionAsync(ct);
-        var unclear = mail.Unclear + (state == MailState.Unclear ? 1 : 0);
-        var change = new Change(state, mail.Attempt, unclear, now + MailState.Wait(mail.Attempt), error);
-        await WriteAsync(transaction, mail, [fact(ProgramEntry.At(now, "UTC"))], new Standing(MailState.Sending, mail.Attempt), change, ct);
-    }
+    // No id of a dock holds a slash or an at sign: the keys of one group are never the beginning of another's.
+    internal static string Key(string digest, string? dock, string period) => dock is null ? $"{digest}/{period}" : $"{digest}@{dock}/{period}";
+}
 
-    /// <summary>Changes the row if it still stands as it did; a sender that outlived its lease has nothing more to say.</summary>
-    private async Task WriteAsync(
-        NpgsqlTransaction transaction, ClaimedMail mail, IReadOnlyList<IFact> facts, Standing before, Change change, CancellationToken ct)
-    {
-        await using var command = new NpgsqlCommand(Update, transaction.Connection);
-        object[] values =
-        [
-            mail.Operator, mail.Message, change.State, change.Attempts, change.Unclear, change.NotBefore, (object?)change.Error ?? DBNull.Value,
-            before.Attempts, before.State,
-        ];
-        foreach (var value in values) command.Parameters.Add(new NpgsqlParameter { Value = value });
-        if (await command.ExecuteNonQueryAsync(ct) == 0) return;
-
-        var options = SessionOptions.ForTransaction(transaction);
-        options.TenantId = mail.Operator;
-        await using var session = store.OpenSession(options);
-        session.Events.Append(StreamName.Mail(mail.Message), facts);
-        await session.SaveChangesAsync(ct);
-        await transaction.CommitAsync(ct);
-    }
-
-    private static string Key(string digest, string period) => $"{digest}/{period}";
-
-    private sealed record Due(ClaimedMail Mail, string State);
-
-    private sealed record Standing(string State, int Attempts);
-
-    private sealed record Change(string State, int Attempts, int Unclear, DateTimeOffset NotBefore, string? Error);
+/// <summary>How long the text of a message is kept when it is settled, so that it can be looked at and sent again.</summary>
+/// <param name="For">How long.</param>
+public sealed record MailKeeping(TimeSpan For)
+{
+    /// <summary>A month.</summary>
+    public static MailKeeping Usual { get; } = new(TimeSpan.FromDays(30));
 }

@@ -4,8 +4,21 @@ namespace FleetWake.Store.Mail;
 /// <param name="Message">Key of the message within the operator.</param>
 /// <param name="Recipient">Pseudonymous id of its one recipient.</param>
 /// <param name="MessageId">Its Message-ID, the same at every attempt.</param>
-/// <param name="Mime">The whole message, as it goes over the wire.</param>
-public sealed record NewMail(string Message, string Recipient, string MessageId, byte[] Mime);
+/// <param name="Mime">The whole message, as it goes over the wire but for its signature.</param>
+public sealed record NewMail(string Message, string Recipient, string MessageId, byte[] Mime)
+{
+    /// <summary>Of which dock it is; null for every dock.</summary>
+    public string? Dock { get; init; }
+
+    /// <summary>Its subject, for lists of what went out.</summary>
+    public string? Subject { get; init; }
+
+    /// <summary>The domain that it goes to, lower case; what that host asks for is asked of it alone.</summary>
+    public string? Host { get; init; }
+
+    /// <summary>The message that it repeats because a person asked for it.</summary>
+    public string? AgainOf { get; init; }
+}
 
 /// <summary>A message claimed for one attempt.</summary>
 /// <param name="Operator">The operator.</param>
@@ -13,4 +26,14 @@ public sealed record NewMail(string Message, string Recipient, string MessageId,
 /// <param name="Attempt">Number of this attempt, from 1.</param>
 /// <param name="Unclear">How many attempts before it ended without a clear answer.</param>
 /// <param name="Mime">The whole message.</param>
-public sealed record ClaimedMail(string Operator, string Message, int Attempt, int Unclear, byte[] Mime);
+public sealed record ClaimedMail(string Operator, string Message, int Attempt, int Unclear, byte[] Mime)
+{
+    /// <summary>Pseudonymous id of its recipient.</summary>
+    public string Recipient { get; init; } = "";
+
+    /// <summary>The domain that it goes to; empty when that is not known.</summary>
+    public string Host { get; init; } = "";
+
+    /// <summary>Until when it is tried.</summary>
+    public DateTimeOffset Until { get; init; } = DateTimeOffset.MaxValue;
+}

@@ -40,20 +40,6 @@ public enum KeyScope
     Calendar,
 }
 
-/// <summary>Somebody who receives a digest: an erasable row, for an address is personal; facts name its id only.</summary>
-/// <param name="Id">Pseudonymous id.</param>
-/// <param name="Address">Mail address.</param>
-/// <param name="Digest">Which digest.</param>
-/// <param name="Token">Secret of the unsubscribe link.</param>
-/// <param name="Subscribed">False once unsubscribed.</param>
-public sealed record Recipient(string Id, string Address, string Digest, string Token, bool Subscribed);
-
-/// <summary>Finds a recipient by the secret of the unsubscribe link.</summary>
-/// <param name="Id">The secret.</param>
-/// <param name="Operator">The operator.</param>
-/// <param name="Recipient">The recipient.</param>
-public sealed record UnsubscribeToken(string Id, string Operator, string Recipient);
-
 /// <summary>The one proof that a digest of a period went out; its id is unique per operator.</summary>
 /// <param name="Id">Digest and period.</param>
 /// <param name="IssuedAt">When.</param>

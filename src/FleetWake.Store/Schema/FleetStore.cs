@@ -1,9 +1,11 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Store.Alerts;
 using FleetWake.Store.Attribution;
 using FleetWake.Store.Devices;
 using FleetWake.Store.Findings;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Import;
+using FleetWake.Store.Layouts;
 using FleetWake.Store.Mail;
 using FleetWake.Store.Nodes;
 using FleetWake.Store.Operators;
@@ -50,6 +52,10 @@ public static class FleetStore
         services.AddSingleton<BesideBook>();
         services.AddSingleton<FleetPreferences>();
         services.AddSingleton<MailLedger>();
+        services.AddSingleton<AlertBook>();
+        services.AddSingleton<LayoutBook>();
+        services.AddSingleton<MailReading>();
+        services.AddSingleton<MailResends>();
         services.AddSingleton<ImportDrafts>();
         services.AddSingleton<TableImport>();
         return services;
@@ -113,12 +119,17 @@ public static class FleetStore
         options.Schema.For<StoredFinding>().DocumentAlias("finding");
         options.Schema.For<CurrentFinding>().DocumentAlias("current_finding");
         options.Schema.For<IssuedDigest>().DocumentAlias("issued_digest");
+        options.Schema.For<ToldCause>().DocumentAlias("told_cause");
         options.Schema.For<Recipient>().DocumentAlias("recipient");
+        options.Schema.For<OwnTemplate>().DocumentAlias("own_template");
+        options.Schema.For<OwnTemplateVersion>().DocumentAlias("own_template_version");
+        options.Schema.For<LayoutState>().DocumentAlias("layout_state");
 
         // What is looked up before the operator is known stands outside any operator's rows.
         options.Schema.For<OperatorCard>().DocumentAlias("operator").SingleTenanted();
         options.Schema.For<ApiKey>().DocumentAlias("api_key").SingleTenanted();
         options.Schema.For<UnsubscribeToken>().DocumentAlias("unsubscribe_token").SingleTenanted();
+        options.Schema.For<ConfirmToken>().DocumentAlias("confirm_token").SingleTenanted();
         options.AddPeople();
         options.Schema.For<PersonPreferences>().DocumentAlias("person_preferences").SingleTenanted();
 

@@ -19,7 +19,9 @@ internal static class WorkTables
 
     public const string ImportDrafts = FleetStore.SchemaName + ".import_drafts";
 
-    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes(), MakeFleetFits(), MakeSignInTries(), MakeBrowserKeys(), MakeImportDrafts()];
+    public const string AlertsSeen = FleetStore.SchemaName + ".alerts_seen";
+
+    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes(), MakeFleetFits(), MakeSignInTries(), MakeBrowserKeys(), MakeImportDrafts(), MakeAlertsSeen()];
 
     private static Table MakeDirtyBoats()
     {
@@ -47,6 +49,12 @@ internal static class WorkTables
         table.AddColumn("not_before", "timestamptz").NotNull();
         table.AddColumn("last_error", "text");
         table.AddColumn("mime", "bytea").NotNull();
+
+        // What lists of mail show and what its sending goes by. Rows of earlier versions lack them.
+        foreach (var column in (string[])["digest", "period", "dock", "subject", "message_id", "host", "again_of"]) table.AddColumn(column, "text");
+        foreach (var column in (string[])["issued_at", "until_at", "settled_at"]) table.AddColumn(column, "timestamptz");
+        table.Indexes.Add(new IndexDefinition("outgoing_mail_state") { Columns = ["state", "not_before"] });
+        table.Indexes.Add(new IndexDefinition("outgoing_mail_message_id") { Columns = ["message_id"] });
         return table;
     }
 
@@ -103,6 +111,16 @@ internal static class WorkTables
         table.AddColumn("done", "integer").NotNull();
         table.AddColumn("draft", "text").NotNull();
         table.AddColumn("bytes", "bytea").NotNull();
+        return table;
+    }
+
+    private static Table MakeAlertsSeen()
+    {
+        var table = new Table(Name("alerts_seen"));
+        table.AddColumn("operator", "text").AsPrimaryKey();
+        table.AddColumn("scope", "text").AsPrimaryKey();
+        table.AddColumn("cause", "text").AsPrimaryKey();
+        table.AddColumn("seen_at", "timestamptz").NotNull();
         return table;
     }
 

@@ -14,8 +14,6 @@ public sealed partial class WorkStateGauges(WorkStateReading reading, TimeProvid
     /// <summary>Between two measurements.</summary>
     public static readonly TimeSpan Interval = TimeSpan.FromSeconds(15);
 
-    private static readonly string[] MailStates = ["queued", MailState.Sending, MailState.Deferred, MailState.Unclear, MailState.Sent, MailState.Refused];
-
     /// <summary>Records one measurement.</summary>
     public static void Record(WorkState now)
     {
@@ -28,7 +26,7 @@ public sealed partial class WorkStateGauges(WorkStateReading reading, TimeProvid
         FleetMeter.Nodes.Record(now.Nodes.Count(n => n.IsSilent), FleetMeter.State("silent"));
 
         // A state that nobody stands in any more must fall to zero, not keep its last figure.
-        foreach (var state in MailStates) FleetMeter.Mails.Record(now.Mails.GetValueOrDefault(state), FleetMeter.State(state));
+        foreach (var state in MailState.All) FleetMeter.Mails.Record(now.Mails.GetValueOrDefault(state), FleetMeter.State(state));
     }
 
     /// <inheritdoc/>

@@ -1,11 +1,13 @@
 using FleetWake.Logbook.People;
 using FleetWake.Web.Frame;
+using FleetWake.Web.Office.Analyst;
 using FleetWake.Web.Office.Boat;
 using FleetWake.Web.Office.Damage;
 using FleetWake.Web.Office.Devices;
 using FleetWake.Web.Office.Due;
 using FleetWake.Web.Office.Fleet;
 using FleetWake.Web.Office.Import;
+using FleetWake.Web.Office.Mail;
 using FleetWake.Web.Office.Me;
 using FleetWake.Web.Office.People;
 using FleetWake.Web.Office.Photos;
@@ -16,6 +18,7 @@ using FleetWake.Web.Office.Rules;
 using FleetWake.Web.Office.Shop;
 using FleetWake.Web.Office.Spares;
 using FleetWake.Web.Office.Tags;
+using FleetWake.Web.Office.Layouts;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -48,5 +51,8 @@ public static class OfficePages
         office.MapRulesPage();
         office.MapDamagePages();
         office.MapImportPages();
+        office.MapMailPages();
+        office.MapTemplatesPages();
+        office.MapAnalystPages();
     }
 }

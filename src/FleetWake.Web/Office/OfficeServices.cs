@@ -1,13 +1,16 @@
+using FleetWake.Reports.Mail;
 using FleetWake.Web.Office.Boat;
 using FleetWake.Web.Office.Damage;
 using FleetWake.Web.Office.Due;
 using FleetWake.Web.Office.Fleet;
 using FleetWake.Web.Office.Forms;
 using FleetWake.Web.Office.Import;
+using FleetWake.Web.Office.Mail;
 using FleetWake.Web.Office.Props;
 using FleetWake.Web.Office.Questions;
 using FleetWake.Web.Office.Rules;
 using FleetWake.Web.Office.Spares;
+using FleetWake.Web.Office.Layouts;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetWake.Web.Office;
@@ -31,6 +34,10 @@ internal static class OfficeServices
         services.AddSingleton<DamageReading>();
         services.AddSingleton<ImportRoutes.Shown>();
         services.AddSingleton<DamageRoutes.Shown>();
+        services.AddSingleton<MailDesk>();
+        services.AddSingleton<MailAgain>();
+        services.AddSingleton<ConfirmationMail>();
+        services.AddSingleton<TemplatesRoutes.Shown>();
         return services.AddSingleton<QuestionReading>();
     }
 }

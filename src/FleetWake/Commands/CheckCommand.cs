@@ -1,5 +1,6 @@
 using System.CommandLine;
-using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.Templates;
+using FleetWake.Reports.Digests.Templates.Checks;
 using FleetWake.Reports.Pictures;
 using FleetWake.Settings;
 using FleetWake.Store.Fleet;
@@ -62,9 +63,8 @@ internal static class CheckCommand
 
     private static string Templates(FleetSettings settings)
     {
-        var empty = WeeklyWear.Build("Check", "2026-W01", new DateOnly(2026, 1, 1), []);
-        var tried = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(empty);
-        return tried.WhyFallback is null ? "render" : throw new CommandException($"{tried.WhyFallback}; digests go out in a plain form until it is mended");
+        var wrong = TemplateCheck.All(new DigestRenderer(new PngRenderer(), settings.TemplateFolder)).SelectMany(c => c.Faults).ToList();
+        return wrong.Count == 0 ? "render" : throw new CommandException($"{wrong[0]}{(wrong.Count > 1 ? $" (and {wrong.Count - 1} more)" : "")}; \"fleetwake templates check\" says how to mend it, and until then a layout that serves stands in");
     }
 
     private static string Zones()
@@ -118,7 +118,7 @@ internal static class CheckCommand
     private static string Mail(WorkState now, int refused)
     {
         var listed = now.Mails.Count == 0 ? "nothing yet" : string.Join(", ", now.Mails.OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => $"{c.Value} {c.Key}"));
-        if (refused > 0) throw new CommandException($"{listed}: {refused} refused in the last week, look at those addresses");
+        if (refused > 0) throw new CommandException($"{listed}: {refused} refused in the last week, given up or come back: \"fleetwake mail list --operator NAME\" or the page of mail says which and why");
         return now.Mails.GetValueOrDefault(MailState.Unclear) > 0
             ? throw new NoteException($"{listed}: an unclear one may or may not have arrived; it is sent again under its old Message-ID, {MailState.MostUnclearAttempts} times at most")
             : listed;

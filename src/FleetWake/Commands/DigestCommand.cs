@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using FleetWake.Hosting;
+using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests;
 using FleetWake.Settings;
 using FleetWake.Store.Histories;
@@ -34,7 +35,7 @@ internal static class DigestCommand
             var reading = new FleetReading(store, source);
             var findings = await reading.FindingsOnAsync(card.Id, day, ct);
             var path = await ReportServices.WriteDigestAsync(settings, card, day, findings, Path.GetFullPath(parsed.GetRequiredValue(folder)), await reading.PolicyAsync(card.Id, ct), ct);
-            Console.WriteLine($"digest: {WeekPeriod.Of(day)}, {findings.Count} boats, {path}");
+            Console.WriteLine($"digest: {Periods.Week(day)}, {findings.Count} boats, {path}");
             return 0;
         });
         return command;

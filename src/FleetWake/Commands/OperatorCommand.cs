@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Text.RegularExpressions;
+using FleetWake.Logbook.Mail;
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Mail;
 using FleetWake.Settings;
 using FleetWake.Store.Operators;
 using FleetWake.Store.Schema;
@@ -51,14 +53,39 @@ internal static partial class OperatorCommand
     private static Command Subscribe()
     {
         var address = new Argument<string>("address") { Description = "Mail address." };
-        var command = new Command("subscribe", "Sends the weekly wear digest to an address from now on.") { Operator, address };
+        var digest = new Option<string>("--digest") { Description = $"Which digest: {string.Join(", ", DigestNames.All)}.", DefaultValueFactory = _ => DigestNames.WeeklyWear };
+        var dock = new Option<string?>("--dock") { Description = "Only of this dock; of every dock when not given." };
+        var confirm = new Option<bool>("--confirm") { Description = "Ask the address by mail first; it receives nothing else until somebody there says yes. Needs FLEETWAKE_PUBLIC_URL." };
+        var command = new Command("subscribe", "Sends a digest to an address from now on, the weekly wear digest when not told otherwise. Whoever has the database needs nobody's word: the address is not asked.")
+        {
+            Operator, address, digest, dock, confirm,
+        };
         command.SetAction((parsed, ct) => WithAsync(async operators =>
         {
             var to = parsed.GetRequiredValue(address);
             if (!MimeKit.MailboxAddress.TryParse(to, out var mailbox) || !mailbox.Address.Contains('@', StringComparison.Ordinal))
                 throw new CommandException($"\"{to}\" is no mail address.");
-            await operators.SubscribeAsync(await NeedAsync(operators, parsed.GetRequiredValue(Operator), ct), mailbox.Address, WeeklyWear.Digest, ct);
-            Console.WriteLine($"{mailbox.Address} receives the weekly wear digest");
+            var which = parsed.GetRequiredValue(digest);
+            if (!DigestNames.All.Contains(which)) throw new CommandException($"There is no digest \"{which}\": give one of {string.Join(", ", DigestNames.All)}.");
+            var of = parsed.GetValue(dock);
+            if (parsed.GetValue(confirm))
+            {
+                var settings = FleetSettings.FromEnvironment();
+                if (settings.PublicUrl is null) throw new CommandException("No address can be asked: its link needs FLEETWAKE_PUBLIC_URL.");
+                var card = await NeedAsync(operators, parsed.GetRequiredValue(Operator), ct);
+                Console.WriteLine(await new ConfirmationMail(operators, new Sender(settings.Mail.From, settings.PublicUrl)).AskAsync(card, mailbox.Address, which, of, null, ct) switch
+                {
+                    Asked.Now => $"{mailbox.Address} is asked; nothing else is sent to it until somebody there says yes",
+                    Asked.AskedLately => throw new CommandException($"{mailbox.Address} was asked within the last day."),
+                    Asked.ReceivesIt => throw new CommandException($"{mailbox.Address} receives that already."),
+                    Asked.TakesNoMail => throw new CommandException($"A server said that {mailbox.Address} takes no mail: \"fleetwake mail mend\" lets it be tried again."),
+                    _ => throw new CommandException($"\"{to}\" is no plain mail address."),
+                });
+                return;
+            }
+
+            await operators.SubscribeAsync(await NeedAsync(operators, parsed.GetRequiredValue(Operator), ct), mailbox.Address, which, ct, of);
+            Console.WriteLine($"{mailbox.Address} receives the {which.Replace('-', ' ')} {(which == DigestNames.WeeklyWear ? "digest" : "mail")}{(of is null ? "" : $" of {of}")}");
         }));
         return command;
     }

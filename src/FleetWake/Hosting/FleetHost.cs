@@ -54,6 +54,8 @@ public static class FleetHost
         builder.Services.AddFleetNodes(new NodeSettings(node, Words(roles), Version), beats);
         builder.Services.AddFleetHealth();
         builder.Services.AddFleetTelemetry(builder.Configuration, node, Version);
+        builder.Services.AddFleetLayouts(settings);
+        builder.Services.AddFleetSender(settings);
         if (roles.HasFlag(Roles.Serve)) builder.Services.AddFleetWeb(settings.PublicUrl);
         if (roles.HasFlag(Roles.Work))
         {

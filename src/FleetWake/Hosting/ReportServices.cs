@@ -1,6 +1,12 @@
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Policies;
+using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.AnalystPack;
+using FleetWake.Reports.Digests.DueList;
+using FleetWake.Reports.Digests.Alert;
+using FleetWake.Reports.Digests.Issue;
+using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Mail;
 using FleetWake.Reports.Pictures;
 using FleetWake.Settings;
@@ -12,24 +18,43 @@ namespace FleetWake.Hosting;
 /// <summary>Puts the reports room together from the settings.</summary>
 internal static class ReportServices
 {
-    public static void AddFleetReports(this IServiceCollection services, FleetSettings settings)
+    /// <summary>What lays digests out, for those who send them and for those who look at them beforehand.</summary>
+    public static void AddFleetLayouts(this IServiceCollection services, FleetSettings settings)
     {
         // Made here and not when first asked for: a missing font stops the start, not Monday's digest.
         services.AddSingleton(new DigestRenderer(new PngRenderer(), settings.TemplateFolder));
-        services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
+        services.AddSingleton<DigestDesk>();
+    }
+
+    public static void AddFleetReports(this IServiceCollection services, FleetSettings settings)
+    {
+        services.AddSingleton(settings.Mail.Sending);
+        if (settings.Mail.Signing is { } signing) services.AddSingleton(signing);
         services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
         services.AddSingleton(new IssueSettings(settings.CatchUp));
-        services.AddSingleton<WeeklyWearIssue>();
+        services.AddSingleton<IDigestKind, WeeklyWearKind>();
+        services.AddSingleton<IDigestKind, DueListKind>();
+        services.AddSingleton<IDigestKind, AnalystPackKind>();
+        services.AddSingleton<DigestMails>();
+        services.AddSingleton<DigestIssue>();
+        services.AddSingleton<AlertIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
+    }
+
+    /// <summary>What both the pages and the work need to know of mail.</summary>
+    public static void AddFleetSender(this IServiceCollection services, FleetSettings settings)
+    {
+        services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
+        services.AddSingleton(new Store.Mail.MailKeeping(settings.Mail.Kept));
     }
 
     /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file.</summary>
     public static async Task<string> WriteDigestAsync(
         FleetSettings settings, OperatorCard card, DateOnly day, IReadOnlyList<BoatFinding> findings, string folder, FleetPolicy? policy, CancellationToken ct)
     {
-        var period = WeekPeriod.Of(day);
-        var digest = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(WeeklyWear.Build(card.Name, period, day, findings, policy: policy));
+        var period = Periods.Week(day);
+        var digest = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, period, day, findings, policy: policy)));
         if (digest.WhyFallback is { } why) Console.Error.WriteLine($"fleetwake: the plain form was used: {why}");
         var reader = new Recipient("reader", "reader@localhost.localdomain", WeeklyWear.Digest, "", true);
         var addressing = new Sender(settings.Mail.From, null).To(card, reader, WeeklyWear.Digest, period, new DateTimeOffset(day.ToDateTime(new TimeOnly(6, 0)), TimeSpan.Zero));

@@ -1,4 +1,4 @@
-using FleetWake.Reports.Digests;
+using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Mail;
 using Microsoft.Extensions.Configuration;
 
@@ -22,7 +22,7 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
     public string? HealthUrls { get; init; } = DefaultHealthUrls;
 
     /// <summary>What becomes of digests whose time passed while nothing ran.</summary>
-    public CatchUp CatchUp { get; init; } = CatchUp.Latest;
+    public MissedRule CatchUp { get; init; } = MissedRule.Latest;
 
     /// <summary>What can be set, for the help and the docs.</summary>
     public static IReadOnlyList<(string Name, string Meaning)> Known { get; } =
@@ -31,14 +31,7 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
         ("FLEETWAKE_URLS", $"where the API listens ({DefaultUrls} when not set)"),
         ("FLEETWAKE_HEALTH_URLS", $"where \"fleetwake work\" answers /health/live and /health/ready ({DefaultHealthUrls} when not set), or \"none\""),
         ("FLEETWAKE_PUBLIC_URL", "https address that people reach it under; gives mails an unsubscribe link"),
-        ("FLEETWAKE_MAIL_FROM", "sender of digests (fleetwake@localhost when not set)"),
-        ("FLEETWAKE_MAIL_FOLDER", "pickup folder that mails are written to as .eml (\"mail\" when not set); not used with SMTP"),
-        ("FLEETWAKE_SMTP_HOST", "mail server; when set, digests go out by SMTP"),
-        ("FLEETWAKE_SMTP_PORT", "its port (587 when not set)"),
-        ("FLEETWAKE_SMTP_SECURITY", "none, starttls or tls (starttls when not set)"),
-        ("FLEETWAKE_SMTP_CA", "PEM file of a private authority, the only one whose certificates the mail server may then show (those that the system trusts when not set)"),
-        ("FLEETWAKE_SMTP_USER", "user name at the mail server"),
-        ("FLEETWAKE_SMTP_PASSWORD", "password at the mail server"),
+        .. MailSettings.Known,
         ("FLEETWAKE_CATCH_UP", "after downtime, \"latest\" sends the newest digest that was missed and notes that earlier ones were passed over (when not set), \"all\" sends each"),
         ("FLEETWAKE_TEMPLATES", "folder of report templates (the ones beside the program when not set)"),
         ("OTEL_EXPORTER_OTLP_ENDPOINT", "address of an OpenTelemetry collector; when set, metrics and traces go there (the other OTEL_ variables hold too)"),
@@ -63,12 +56,12 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
             throw new SettingsException($"FLEETWAKE_TEMPLATES is \"{templates}\", and there is no such folder.");
         var catchUp = (Text(set, "CATCH_UP") ?? "latest").ToLowerInvariant() switch
         {
-            "latest" => CatchUp.Latest,
-            "all" => CatchUp.All,
+            "latest" => MissedRule.Latest,
+            "all" => MissedRule.All,
             var other => throw new SettingsException($"FLEETWAKE_CATCH_UP is \"{other}\": give latest or all."),
         };
         var health = Text(set, "HEALTH_URLS") ?? DefaultHealthUrls;
-        return new FleetSettings(ConnectionString(set), Listening.Checked("FLEETWAKE_URLS", Text(set, "URLS") ?? DefaultUrls), Mails(set), templates, publicUrl)
+        return new FleetSettings(ConnectionString(set), Listening.Checked("FLEETWAKE_URLS", Text(set, "URLS") ?? DefaultUrls), MailSettings.Read(set), templates, publicUrl)
         {
             HealthUrls = health.Equals("none", StringComparison.OrdinalIgnoreCase) ? null : Listening.Checked("FLEETWAKE_HEALTH_URLS", health, ", or none"),
             CatchUp = catchUp,
@@ -93,23 +86,8 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
         }
     }
 
-    private static MailSettings Mails(IConfiguration set)
-    {
-        var from = Text(set, "MAIL_FROM") ?? "fleetwake@localhost";
-        // The parser takes a name without a host for an address of this machine; no mail server does.
-        if (!MimeKit.MailboxAddress.TryParse(from, out var sender) || sender.Address.Split('@') is not [{ Length: > 0 }, { Length: > 0 }])
-            throw new SettingsException($"FLEETWAKE_MAIL_FROM is \"{from}\": give a mail address, as in fleet@example.org.");
-        return new MailSettings(from, Text(set, "MAIL_FOLDER") ?? "mail", SmtpReading.From(set));
-    }
-
     internal static string? Text(IConfiguration set, string name) => string.IsNullOrWhiteSpace(set[name]) ? null : set[name]!.Trim();
 }
-
-/// <summary>How mail goes out.</summary>
-/// <param name="From">Sender.</param>
-/// <param name="Folder">Pickup folder, used without SMTP.</param>
-/// <param name="Smtp">Mail server, when one is set.</param>
-public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp);
 
 /// <summary>A setting is wrong; the message says which and how to mend it.</summary>
 public sealed class SettingsException(string message) : Exception(message);

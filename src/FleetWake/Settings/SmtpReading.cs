@@ -9,7 +9,7 @@ namespace FleetWake.Settings;
 /// <summary>Reads how to reach the mail server.</summary>
 internal static class SmtpReading
 {
-    private static readonly string[] WithHost = ["SMTP_PORT", "SMTP_SECURITY", "SMTP_CA", "SMTP_USER", "SMTP_PASSWORD"];
+    private static readonly string[] WithHost = ["SMTP_PORT", "SMTP_SECURITY", "SMTP_CA", "SMTP_USER", "SMTP_PASSWORD", "SMTP_TOKEN_URL", "SMTP_TOKEN_CLIENT", "SMTP_TOKEN_SECRET", "SMTP_TOKEN_SCOPE", "SMTP_TOKEN_REFRESH"];
 
     public static SmtpSettings? From(IConfiguration set)
     {
@@ -37,7 +37,26 @@ internal static class SmtpReading
         return new SmtpSettings(host, port, security, user, FleetSettings.Text(set, "SMTP_PASSWORD"), TimeSpan.FromSeconds(30))
         {
             Authorities = Authorities(FleetSettings.Text(set, "SMTP_CA")),
+            Token = Token(set, user),
         };
+    }
+
+    private static MailToken? Token(IConfiguration set, string? user)
+    {
+        if (FleetSettings.Text(set, "SMTP_TOKEN_URL") is not { } url)
+        {
+            return Array.Find(WithHost, name => name.StartsWith("SMTP_TOKEN_", StringComparison.Ordinal) && FleetSettings.Text(set, name) is not null) is { } alone
+                ? throw new SettingsException($"FLEETWAKE_{alone} is set, and FLEETWAKE_SMTP_TOKEN_URL is not: name the address that gives tokens, or take FLEETWAKE_{alone} away.")
+                : null;
+        }
+
+        if (!Uri.TryCreate(url, UriKind.Absolute, out var endpoint) || (endpoint.Scheme != Uri.UriSchemeHttps && !(endpoint.Scheme == Uri.UriSchemeHttp && endpoint.IsLoopback)))
+            throw new SettingsException($"FLEETWAKE_SMTP_TOKEN_URL is \"{url}\": give an https address, for the secret goes there.");
+        if (user is null) throw new SettingsException("FLEETWAKE_SMTP_TOKEN_URL is set, and FLEETWAKE_SMTP_USER is not: name the mailbox that signs in.");
+        if (FleetSettings.Text(set, "SMTP_PASSWORD") is not null) throw new SettingsException("FLEETWAKE_SMTP_PASSWORD and FLEETWAKE_SMTP_TOKEN_URL are both set: give one way to sign in.");
+        var client = FleetSettings.Text(set, "SMTP_TOKEN_CLIENT") ?? throw new SettingsException("FLEETWAKE_SMTP_TOKEN_URL is set, and FLEETWAKE_SMTP_TOKEN_CLIENT is not: give the id of the client.");
+        var settings = new TokenSettings(endpoint, client, FleetSettings.Text(set, "SMTP_TOKEN_SECRET"), FleetSettings.Text(set, "SMTP_TOKEN_SCOPE"), FleetSettings.Text(set, "SMTP_TOKEN_REFRESH"));
+        return new MailToken(settings, new HttpClient { Timeout = TimeSpan.FromSeconds(30) }, TimeProvider.System);
     }
 
     private static X509Certificate2Collection? Authorities(string? file)

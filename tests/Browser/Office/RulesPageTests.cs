@@ -70,8 +70,9 @@ public sealed class RulesPageTests(ChromiumFixture chromium, PostgresFixture pos
         await page.WaitForURLAsync("**done=price*");
         Assert.Contains("92.50 NZD", (await page.InnerTextAsync("section:has(#prices)")).Replace('\u00A0', ' '), StringComparison.Ordinal);
 
-        await page.ClickAsync("summary:has-text('Another day or time')");
-        await page.SelectOptionAsync("#schedule-weekday", "friday");
+        await page.ClickAsync("summary:has-text('Other days or times')");
+        await page.UncheckAsync("input[name=weekdays][value=monday]");
+        await page.CheckAsync("input[name=weekdays][value=friday]");
         await page.FillAsync("#schedule-localTime", "07:15");
         await page.ClickAsync("#form-schedule form button");
         await page.WaitForURLAsync("**done=schedule*");

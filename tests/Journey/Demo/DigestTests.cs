@@ -2,6 +2,7 @@ using FleetWake.Demo;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Policies;
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Journey.Tests.Demo;
@@ -32,7 +33,7 @@ public class DigestTests
     [Fact]
     public void It_can_be_looked_at()
     {
-        var digest = new DigestRenderer(new PngRenderer(), null).Render(Content(DemoDays.Usual));
+        var digest = new DigestRenderer(new PngRenderer(), null).Render(WeeklyWearDraft.Of(Content(DemoDays.Usual)));
         Assert.InRange(digest.Pictures.Count, WeeklyWear.MostCharts, WeeklyWear.MostCharts + WeeklyWear.MostSums);
 
         // LOOK_AT names a folder to put the digest in, for a person who wants to see it.

@@ -4,6 +4,7 @@ using FleetWake.Import;
 using FleetWake.Import.Study;
 using FleetWake.Logbook.Findings;
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Pictures;
 using FleetWake.Store.Fleet;
 using FleetWake.Store.Histories;
@@ -67,7 +68,7 @@ public sealed class StudyTests(PostgresFixture postgres) : IDisposable
             var priors = await reading.PriorsAsync(name, Ct);
             told.AddRange(stored.SelectMany(f => f.Finding.Positions).Select(p => p.Mounting).OfType<MountingFinding>());
             told.AddRange((await reading.HistoriesAsync(name, [.. stored.Select(f => f.Boat)], Ct)).SelectMany(h => EveryMounting.Of(h, priors)).Where(m => m.Span.To is not null).Select(m => m.Wear));
-            var digest = new DigestRenderer(new PngRenderer(), null).Render(WeeklyWear.Build(name, "2023-W05", new DateOnly(2023, 1, 30), [.. stored.Select(f => f.Finding)]));
+            var digest = new DigestRenderer(new PngRenderer(), null).Render(WeeklyWearDraft.Of(WeeklyWear.Build(name, "2023-W05", new DateOnly(2023, 1, 30), [.. stored.Select(f => f.Finding)])));
             Assert.Null(digest.WhyFallback);
         }
 

@@ -15,7 +15,7 @@ public class Kinds_of_record
             "prop_mounted", "found_fitted", "prop_removed", "prop_cleaned", "hub_replaced", "strike_reported", "inspected", "trial_run", "normalised_rpm_read",
             "inspection_rule_set", "hire_states_set", "looked_over", "nut_retorqued", "duty_taken", "duty_done", "out_of_hire", "back_in_hire",
             "laid_up", "boat_relaunched", "boat_retired",
-            "dock_opened", "person_invited", "role_given", "device_enrolled", "device_revoked", "schedule_set", "price_set", "quarantined_entry_released",
+            "dock_opened", "person_invited", "role_given", "device_enrolled", "device_revoked", "schedule_set", "digest_timed", "holidays_set", "alerts_set", "price_set", "quarantined_entry_released",
             "part_stocked", "part_counted", "part_used", "claim_opened", "claim_costed", "claim_closed",
             "retracted",
         ],

@@ -5,6 +5,7 @@ using FleetWake.Logbook.Office;
 using FleetWake.Logbook.Parts;
 using FleetWake.Logbook.People;
 using FleetWake.Logbook.Props;
+using FleetWake.Logbook.Schedules;
 
 namespace FleetWake.Logbook.Tests.Golden;
 
@@ -40,6 +41,9 @@ internal static partial class SampleFacts
         new DeviceEnrolled(Entry, "phone-1", "jetty"),
         new DeviceRevoked(Entry, "phone-1"),
         new ScheduleSet(Entry, ScheduledDigest.WeeklyWear, DayOfWeek.Monday, new TimeOnly(6, 30)),
+        new DigestTimed(Entry, ScheduledDigest.DueList, "jetty", DigestRhythm.Weekly, [DayOfWeek.Monday, DayOfWeek.Thursday], 28, new TimeOnly(6, 30), "0 30 6 ? * MON", "Pacific/Auckland", HolidayRule.NextDay, "10-15", "04-15", MissedRule.All, true),
+        new HolidaysSet(Entry, [new DateOnly(2026, 12, 25), new DateOnly(2026, 12, 26)]),
+        new AlertsSet(Entry, new TimeOnly(21, 0), new TimeOnly(6, 30), 60, 25, true),
         new PriceSet(Entry, PricedThing.ShopRepitch, "bay-props", 95.00m, "NZD"),
         new QuarantinedEntryReleased(Entry, Other),
     ];

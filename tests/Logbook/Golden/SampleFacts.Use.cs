@@ -4,6 +4,7 @@ using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Fleet;
 using FleetWake.Logbook.Inspections;
+using FleetWake.Logbook.People;
 using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Season;
@@ -29,6 +30,9 @@ internal static partial class SampleFacts
         { TrimDegrees = 3.1, WaterDepthMetres = 4.7 },
         ["alarm_raised-drift"] = new AlarmRaised(Entry, "kea", Position.Port, "0198a6f2-5f00-7abc-8def-0123456789a8", AlarmKind.Drift, 2, 5810.1)
         { EvidenceToOne = 5.3, AlarmAtToOne = 4.1, FalseAlarmsPerBoatYear = 0.031, Trial = new Guid("0198a6f2-5f00-7abc-8def-0123456789a7"), Answered = 1, PriorNumber = 3 },
+        ["recipient_subscribed-dock"] = new RecipientSubscribed(Entry, "person-7", "monday") { Dock = "jetty" },
+        ["digest_issued-dock"] = new DigestIssued(Entry, "monday", "2026-W47", ["m-1", "m-2"]) { Dock = "jetty" },
+        ["digest_passed_over-dock"] = new DigestPassedOver(Entry, "monday", "2026-W46", "2026-W47") { Dock = "jetty" },
     };
 
     private static IReadOnlyList<IFact> OfUse() =>

@@ -3,6 +3,7 @@ using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Mail;
+using FleetWake.Logbook.Office;
 using FleetWake.Logbook.Mountings;
 using FleetWake.Logbook.People;
 using FleetWake.Logbook.Props;
@@ -50,11 +51,23 @@ internal static partial class SampleFacts
         new RecipientUnsubscribed(Entry, "person-7", "monday"),
         new DigestIssued(Entry, "monday", "2026-W47", ["m-1", "m-2"]),
         new DigestPassedOver(Entry, "monday", "2026-W46", "2026-W47"),
+        new TemplateChosen(Entry, "weekly-wear.html.liquid", 3, "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08"),
         new MailQueued(Entry, "person-7", "<m-1@example.org>"),
         new MailAttempted(Entry, 1),
         new MailSent(Entry, 1),
         new MailDeferred(Entry, 1, "451 later"),
         new MailUnclear(Entry, 1, "connection lost after DATA"),
         new MailRefused(Entry, 1, "550 no such box"),
+        new MailPlanned(Entry, "weekly-wear", "2026-W47", "r-7", "m-1@example.org", "north-pier", "weekly-wear-2026-W47-r-7"),
+        new MailComposed(Entry, "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08", 48211),
+        new MailGivenUp(Entry, 24, "421 too busy"),
+        new MailBounced(Entry, "5.1.1", "no such user"),
+        new MailDelayed(Entry, "4.4.1", "no answer from host"),
+        new MailUnsubscribed(Entry),
+        new MailResendAsked(Entry, "weekly-wear-2026-W47-r-7-again-1"),
+        new RecipientAsked(Entry, "r-7", "due-list", "north-pier"),
+        new RecipientTakesNoMail(Entry, "r-7", "weekly-wear-2026-W47-r-7", "550 5.1.1 no such user"),
+        new RecipientTriedAgain(Entry, "r-7"),
+        new RecipientLeftOut(Entry, "r-7", "weekly-wear", "2026-W48"),
     ];
 }

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using AngleSharp.Html.Parser;
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Tests.Digests;
@@ -14,7 +15,7 @@ public class DigestRendererTests
     [Fact]
     public void The_fleet_is_laid_out_by_the_templates()
     {
-        var digest = Renderer.Render(Fleet);
+        var digest = Renderer.Render(WeeklyWearDraft.Of(Fleet));
         Assert.Null(digest.WhyFallback);
         Assert.False(digest.UsedFallback);
         Assert.Equal(Fleet.Subject, digest.Subject);
@@ -30,7 +31,7 @@ public class DigestRendererTests
     [Fact]
     public void Every_picture_has_its_statement_as_alternative_text_and_is_shown_once()
     {
-        var digest = Renderer.Render(Fleet);
+        var digest = Renderer.Render(WeeklyWearDraft.Of(Fleet));
         var images = new HtmlParser().ParseDocument(digest.Html).QuerySelectorAll("img");
         Assert.Equal(digest.Pictures.Select(p => ("cid:" + p.ContentId, p.Alt)), images.Select(i => (i.GetAttribute("src")!, i.GetAttribute("alt")!)));
         Assert.Equal(6, images.Length); // five boats, and the sums of the one with an alarm
@@ -42,26 +43,26 @@ public class DigestRendererTests
     public void What_needs_a_person_comes_before_the_long_table()
     {
         string[] order = ["TO DECIDE", "CHARTS, IN WORDS", "WHAT STRIKES AND WORK DID", "TRIALS WORTH RUNNING", "OVERDUE", "DUE WITHIN 14 DAYS", "BOATS BY MARGIN", "CAUTION"];
-        var text = Renderer.Render(Fleet).Text;
+        var text = Renderer.Render(WeeklyWearDraft.Of(Fleet)).Text;
         var places = order.Select(o => text.IndexOf(o, StringComparison.Ordinal)).ToList();
         Assert.Equal(places.Order(), places);
         Assert.DoesNotContain(-1, places);
         Assert.Equal(
             ["To decide", "Charts", "What strikes and work did", "Trials worth running", "Overdue", "Due within 14 days", "Boats by margin, smallest first", "Boats without a trial"],
-            new HtmlParser().ParseDocument(Renderer.Render(Fleet).Html).QuerySelectorAll("h2").Select(h => h.TextContent));
+            new HtmlParser().ParseDocument(Renderer.Render(WeeklyWearDraft.Of(Fleet)).Html).QuerySelectorAll("h2").Select(h => h.TextContent));
     }
 
     [Fact]
     public void Nothing_is_fetched_from_elsewhere()
     {
-        var html = Renderer.Render(Fleet).Html;
+        var html = Renderer.Render(WeeklyWearDraft.Of(Fleet)).Html;
         Assert.DoesNotMatch(new Regex("https?://|url\\(|@import|<link|<script|<form", RegexOptions.IgnoreCase), html);
     }
 
     [Fact]
     public void Styles_stand_on_the_elements_and_the_rules_for_phones_and_the_dark_are_kept()
     {
-        var html = Renderer.Render(Fleet).Html;
+        var html = Renderer.Render(WeeklyWearDraft.Of(Fleet)).Html;
         Assert.Contains("prefers-color-scheme: dark", html, StringComparison.Ordinal);
         Assert.Contains("max-width: 480px", html, StringComparison.Ordinal);
         Assert.Matches("<h1 style=\"[^\"]*font-size", html);
@@ -73,7 +74,7 @@ public class DigestRendererTests
     {
         var names = Enumerable.Range(1, 40).Select(i => $"Boat with a long name {i:00}");
         var boats = names.Select(n => SkerryBay.StruckBoat() is var b && n.EndsWith('1') ? SkerryBay.Quiet(n, 200) : b with { Boat = n, Registered = b.Registered! with { Name = n } }).ToList();
-        var digest = Renderer.Render(WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, boats));
+        var digest = Renderer.Render(WeeklyWearDraft.Of(WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, boats)));
         var bytes = Encoding.UTF8.GetByteCount(digest.Html);
         TestContext.Current.SendDiagnosticMessage($"40 boats: {bytes} bytes of HTML");
         Assert.InRange(bytes, 10_000, 100_000);
@@ -83,7 +84,7 @@ public class DigestRendererTests
     [Fact]
     public void A_boat_named_as_markup_is_shown_as_its_name()
     {
-        var digest = Renderer.Render(WeeklyWear.Build("<b>Hire</b>", "2026-W47", SkerryBay.Monday, [SkerryBay.Boat("<script>alert(1)</script>\" onload=\"x", SkerryBay.StruckBoat().Positions[0])]));
+        var digest = Renderer.Render(WeeklyWearDraft.Of(WeeklyWear.Build("<b>Hire</b>", "2026-W47", SkerryBay.Monday, [SkerryBay.Boat("<script>alert(1)</script>\" onload=\"x", SkerryBay.StruckBoat().Positions[0])])));
         var page = new HtmlParser().ParseDocument(digest.Html);
         Assert.Empty(page.QuerySelectorAll("script"));
         Assert.Empty(page.QuerySelectorAll("[onload]"));
@@ -96,7 +97,7 @@ public class DigestRendererTests
     public void The_plain_text_keeps_to_78_columns()
     {
         var long78 = SkerryBay.Boat(new string('n', 200), SkerryBay.StruckBoat().Positions[0]);
-        var text = Renderer.Render(WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, [.. SkerryBay.Fleet(), long78])).Text;
+        var text = Renderer.Render(WeeklyWearDraft.Of(WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, [.. SkerryBay.Fleet(), long78]))).Text;
         Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 78, line));
         Assert.DoesNotContain("\n\n\n", text, StringComparison.Ordinal);
     }
@@ -104,7 +105,7 @@ public class DigestRendererTests
     [Fact]
     public void A_chart_that_cannot_be_drawn_leaves_its_sentence()
     {
-        var broken = new DigestRenderer(_ => throw new InvalidOperationException("no surface"), _ => throw new InvalidOperationException("no surface"), null).Render(Fleet);
+        var broken = new DigestRenderer(_ => throw new InvalidOperationException("no surface"), TemplateFiles.Shipped, TemplateFiles.Shipped).Render(WeeklyWearDraft.Of(Fleet));
         Assert.Empty(broken.Pictures);
         Assert.DoesNotContain("<img", broken.Html, StringComparison.Ordinal);
         Assert.Contains("The chart could not be drawn", broken.Html, StringComparison.Ordinal);

@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Text;
 using FleetWake.Reports.Digests;
-using FleetWake.Reports.Pictures;
+using FleetWake.Reports.Digests.Templates;
 
 namespace FleetWake.Reports.Tests.Digests;
 
@@ -9,16 +9,15 @@ namespace FleetWake.Reports.Tests.Digests;
 public class FallbackTests
 {
     // Which template lays a picture out does not depend on what it shows: its sentence stands in for the image.
-    private static readonly Func<DriftPicture, byte[]> Pictures = p => Encoding.UTF8.GetBytes(p.Statement);
-    private static readonly Func<CusumPicture, byte[]> Sums = p => Encoding.UTF8.GetBytes(p.Statement);
+    private static readonly Func<DraftPicture, byte[]> Pictures = p => Encoding.UTF8.GetBytes(p.Statement);
     private static readonly WeeklyWearContent Fleet = WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, SkerryBay.Fleet());
 
     private static RenderedDigest With(string? html, string? text = "{{ headline }}")
     {
         var folder = Directory.CreateTempSubdirectory().FullName;
-        if (html is not null) File.WriteAllText(Path.Combine(folder, DigestRenderer.HtmlTemplate), html);
-        if (text is not null) File.WriteAllText(Path.Combine(folder, DigestRenderer.TextTemplate), text);
-        return new DigestRenderer(Pictures, Sums, folder).Render(Fleet);
+        if (html is not null) File.WriteAllText(Path.Combine(folder, DigestRenderer.HtmlTemplate(WeeklyWear.Digest)), html);
+        if (text is not null) File.WriteAllText(Path.Combine(folder, DigestRenderer.TextTemplate(WeeklyWear.Digest)), text);
+        return new DigestRenderer(Pictures, TemplateFiles.Folder(folder), TemplateFiles.Folder(folder)).Render(WeeklyWearDraft.Of(Fleet));
     }
 
     private static void IsWholeAndSaysWhy(RenderedDigest digest, string why)

@@ -1,4 +1,5 @@
 using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Mail;
 using FleetWake.Reports.Pictures;
 using MimeKit;
@@ -9,7 +10,7 @@ namespace FleetWake.Reports.Tests.Mail;
 internal static class Letters
 {
     public static readonly RenderedDigest Digest = new DigestRenderer(new PngRenderer())
-        .Render(WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, SkerryBay.Fleet()));
+        .Render(WeeklyWearDraft.Of(WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, SkerryBay.Fleet())));
 
     public static readonly MailAddressing To = new(
         "skerry-bay", SkerryBay.Hire, "weekly-wear", "2026-W47", "person-4", "Mo Ness", "mo@skerry.example", "FleetWake", "digest@mail.example", null, null,

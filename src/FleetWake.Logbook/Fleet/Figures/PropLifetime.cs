@@ -60,7 +60,8 @@ public sealed record PropLifetime(string Prop, PropMaterial? Material, WaterType
     }
 
     /// <summary>Whether it has ended for a question.</summary>
-    internal bool HasEnded(LifeQuestion question) =>
+    /// <param name="question">What ends a life.</param>
+    public bool HasEnded(LifeQuestion question) =>
         End is LifeEnd.Worn or LifeEnd.Corroded || (End == LifeEnd.Struck && question == LifeQuestion.UsedUp);
 
     /// <summary>The known hours of one mounting of a prop, up to its retirement if that was told while it was fitted.</summary>

@@ -1,7 +1,4 @@
-using FleetWake.Logbook.Boats;
-using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Fleet.Figures;
-using FleetWake.Logbook.Parts;
 using FleetWake.Store.Histories;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Http;
@@ -15,9 +12,7 @@ namespace FleetWake.Web.Api.Reading;
 internal static class FleetGathering
 {
     /// <summary>Most boats that a request tells the histories of.</summary>
-    public const int MostBoats = 300;
-
-    private const int AtATime = 32;
+    public const int MostBoats = FleetReading.MostBoatsForFigures;
 
     /// <summary>Answers with a figure of the operator's fleet; with a refusal when it is too large for a request.</summary>
     public static async Task<IResult> AnswerAsync<T>(HttpContext http, FleetReading reading, Func<FleetRecord, T> figure)
@@ -31,20 +26,5 @@ internal static class FleetGathering
     }
 
     /// <summary>An operator's fleet, and how many boats it has; no fleet when those are too many for a request.</summary>
-    public static async Task<(FleetRecord? Fleet, int Boats)> ReadAsync(FleetReading reading, string tenant, CancellationToken ct)
-    {
-        var boats = (await reading.StreamsAsync(tenant, StreamName.Boat(""), ct)).Select(s => StreamName.BoatOf(s)!).ToList();
-        if (boats.Count > MostBoats) return (null, boats.Count);
-        var histories = new List<BoatHistory>();
-        foreach (var some in boats.Chunk(AtATime)) histories.AddRange(await reading.HistoriesAsync(tenant, some, ct));
-        var streams = (await reading.StreamsAsync(tenant, StreamName.Prop(""), ct)).Concat(await reading.StreamsAsync(tenant, StreamName.Part(""), ct)).Append(StreamName.Operator);
-        var logs = (await reading.LogsAsync(tenant, streams, ct)).Values.ToList();
-
-        // A part's use may be corrected on the log of the boat that it was used on.
-        var beside = logs.Where(l => StreamName.PartOf(l.Id) is not null).SelectMany(PartStock.BoatsNamed).Distinct(StringComparer.Ordinal).Select(StreamName.Boat);
-        logs.AddRange((await reading.LogsAsync(tenant, beside, ct)).Values);
-        var fleet = FleetRecord.Of(histories, logs);
-        ct.ThrowIfCancellationRequested();
-        return (fleet, boats.Count);
-    }
+    public static Task<(FleetRecord? Fleet, int Boats)> ReadAsync(FleetReading reading, string tenant, CancellationToken ct) => reading.FleetAsync(tenant, ct);
 }

@@ -34,6 +34,7 @@ public static class ReadingRoutes
         read.MapFleetCosts();
         read.MapFleetStrikes();
         read.MapFleetSpares();
+        read.MapMail();
     }
 
     /// <summary>Declares a list: its pages and its filters.</summary>

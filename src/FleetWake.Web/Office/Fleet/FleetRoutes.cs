@@ -40,6 +40,7 @@ internal static class FleetRoutes
             Filter = filter,
             Behind = (IReadOnlyList<string>)[.. behind.Order(StringComparer.Ordinal)],
             Now = time.GetUtcNow(),
+            NoMail = http.User.May(Verb.Decide, Matter.Reports) ? await operators.NoMailAsync(tenant, ct) : 0,
         });
     }
 }

@@ -1,0 +1,43 @@
+using FleetWake.Reports.Digests.AnalystPack;
+using FleetWake.Reports.Digests.DueList;
+using FleetWake.Reports.Pictures.Figures;
+
+namespace FleetWake.Reports.Digests.Samples;
+
+/// <summary>Each digest of the invented fleet: what templates are tried on.</summary>
+public static class SampleDigests
+{
+    /// <summary>Every digest that has templates.</summary>
+    public static IReadOnlyList<DigestDraft> All { get; } = [WeeklyWearSample(), DueListSample(), AnalystPackSample()];
+
+    /// <summary>The sample of a digest, or null when there is none of that name.</summary>
+    public static DigestDraft? Of(string digest) => All.FirstOrDefault(d => d.Digest == digest);
+
+    private static DigestDraft WeeklyWearSample() =>
+        WeeklyWearDraft.Of(WeeklyWear.Build(SampleFleet.Name, "2026-W12", SampleFleet.Day, SampleFleet.Findings, ["loaner-9"]));
+
+    private static DigestDraft DueListSample()
+    {
+        var names = new DueNames(new Dictionary<string, string> { ["main-pier"] = "Main pier" }, new Dictionary<string, string>(), new Uri("https://office.skerry-bay.example/"));
+        return DueListDraft.Of(
+            DueListDigest.Build(SampleFleet.Name, "2026-W12", SampleFleet.Day, SampleFleet.Findings, names),
+            "skerry-bay",
+            "Pacific/Auckland",
+            DueListDigest.Items(SampleFleet.Day, SampleFleet.Findings, null).Select(d => d.Item),
+            new DateTimeOffset(2026, 3, 17, 18, 0, 0, TimeSpan.Zero));
+    }
+
+    private static DigestDraft AnalystPackSample()
+    {
+        List<LimitRow> docks = [new("Main pier", 6.1, 4.2, 8.6, "6.1: 33 in 5410 h", true), new("North slip", 3.9, 2.4, 6.0, "3.9: 20 in 5128 h", false), new("Kelp Sound", 2.2, 1.1, 4.0, "2.2: 11 in 4990 h", false)];
+        var strikes = new StrikeRatePicture(
+            "Strikes by dock", "The fleet strikes 4.1 times per 1,000 engine hours (3.2 to 5.2); more at Main pier 6.1 (4.2 to 8.6).", "strikes per 1,000 engine hours, by home dock", docks, 4.1, "fleet 4.1", 9, "bars: 80 % limits");
+        var content = new AnalystPackContent(
+            SampleFleet.Name, "2026-02", new DateOnly(2026, 2, 28), "Skerry Bay Hire, February 2026: records and figures", "1,204 records and 61 trials in February 2026, of 45 boats.",
+            ["Of 96 props 41 were used up in 38,112 engine hours.", "The fleet: 64 strikes in 15,528 engine hours: 4.1 per 1,000 h (3.2 to 5.2)."],
+            [new PackFile("records.csv", "1,204 rows: a record of the month"), new PackFile("records.parquet", "1,204 rows: a record of the month"), new PackFile("methods.txt", "how the numbers came about")],
+            "Too large for a mail: trials.parquet. They are in the office.", "https://office.skerry-bay.example/office/analyst/2026-02", AnalystPackDigest.Method,
+            ["These figures are a decision aid. The owner's manual, local rules and a licensed technician come first."]);
+        return AnalystPackDigest.Draft(content, [new DraftPicture("strikes", strikes.Title, strikes.Statement, r => r.Render(strikes))], []);
+    }
+}

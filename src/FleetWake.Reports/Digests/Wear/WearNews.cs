@@ -1,0 +1,46 @@
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Fleet.Figures;
+using FleetWake.Logbook.Office;
+using FleetWake.Logbook.Props;
+
+namespace FleetWake.Reports.Digests.Wear;
+
+/// <summary>What a wear digest tells beside the findings.</summary>
+public sealed record WearNews
+{
+    /// <summary>Nothing beside.</summary>
+    public static WearNews None { get; } = new();
+
+    /// <summary>Docks and prices of the operator.</summary>
+    public OfficeRecord Office { get; init; } = OfficeRecord.Of(FactLog.Empty(StreamName.Operator));
+
+    /// <summary>The dock whose readers it is for; null for readers of the whole fleet.</summary>
+    public string? Dock { get; init; }
+
+    /// <summary>The day of the edition before it; null for the first.</summary>
+    public DateOnly? Since { get; init; }
+
+    /// <summary>Props at a shop.</summary>
+    public IReadOnlyList<PropLife> AtShop { get; init; } = [];
+
+    /// <summary>Spares to hold; null where they were not reckoned.</summary>
+    public SpareNeeds? Spares { get; init; }
+
+    /// <summary>How often the fleet strikes; null where it was not reckoned.</summary>
+    public StrikeRates? Strikes { get; init; }
+
+    /// <summary>Why spares and strikes were not reckoned; null where they were.</summary>
+    public string? FiguresLeftOut { get; init; }
+
+    /// <summary>Address of the office's pages; null where none is set: then nothing is linked.</summary>
+    public Uri? Pages { get; init; }
+
+    /// <summary>The office's page of a boat; empty where no address is set.</summary>
+    public string BoatLink(string boat) => Link($"office/boats/{Uri.EscapeDataString(boat)}");
+
+    /// <summary>A page of the office; empty where no address is set.</summary>
+    public string Link(string path) => Pages is null ? "" : new Uri(Pages, path).AbsoluteUri;
+
+    /// <summary>What a thing costs on a day by the operator's own price list; null where it says nothing.</summary>
+    public Money? Price(DateOnly day, PricedThing what) => Office.PriceOn(day, what)?.Money;
+}

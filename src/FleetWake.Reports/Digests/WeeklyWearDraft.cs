@@ -1,0 +1,54 @@
+using FleetWake.Reports.Pictures;
+
+namespace FleetWake.Reports.Digests;
+
+/// <summary>The weekly wear digest, ready to be laid out.</summary>
+public static class WeeklyWearDraft
+{
+    /// <summary>The draft of a content.</summary>
+    public static DigestDraft Of(WeeklyWearContent content) => new(WeeklyWear.Digest, content.Subject, content, [.. Sections(content)])
+    {
+        Pictures = [.. Pictures(content)],
+    };
+
+    /// <summary>The strip of all boats, then each chart with the sums of the same position behind it.</summary>
+    private static IEnumerable<DraftPicture> Pictures(WeeklyWearContent content)
+    {
+        if (content.Strip is { } strip) yield return new DraftPicture("strip", strip.Title, strip.Statement, r => r.Render(strip));
+        foreach (var chart in content.Charts)
+        {
+            // A chart whose boat has no decision to stand beside stands with the others.
+            var key = content.Decisions.Any(d => d.Chart == Decisions.ChartKey(chart.Boat)) ? Decisions.ChartKey(chart.Boat) : "other";
+            yield return new DraftPicture(key, chart.Title, chart.Statement, r => r.Render(chart));
+            foreach (var sums in content.Sums.Where(s => s.Boat == chart.Boat && s.Position == chart.Position))
+                yield return new DraftPicture(key, $"{sums.Title}, trial by trial", sums.Statement, r => r.Render(sums));
+        }
+    }
+
+    private static IEnumerable<PlainSection> Sections(WeeklyWearContent content)
+    {
+        yield return new("", [$"{content.OperatorName}, wear digest {content.Period}, {content.Day:yyyy-MM-dd}", content.Headline]);
+        yield return new("What changes Monday", [.. content.Monday.Select(m => m.Sentence + Link(m.Link))]);
+        yield return new("To decide", [.. content.Decisions.Select(d => $"{d.Boat}{(d.Dock.Length > 0 ? $" ({d.Dock})" : "")}: {d.State}\n{string.Join("\n", [.. d.Points.Select(p => $"{p.Sentence} {p.Settles}"), .. new[] { d.Exit, d.Waiting, d.Link }.Where(l => l.Length > 0)])}")]);
+        yield return new(content.Since is { } since ? $"Since {since:yyyy-MM-dd}" : "", content.Changes);
+        yield return new("What strikes and work did", content.Steps);
+        yield return new("Props in the shop", content.InShop);
+        yield return new("Spares to order", content.SparesToOrder);
+        yield return new("Strikes by dock", content.StrikesByDock);
+        yield return new("Trials worth running", [.. content.Trials.Select(t => $"{t.Name}{(t.Dock.Length > 0 ? $" ({t.Dock})" : "")}: {t.Decides};\n{t.Shows}"), .. Left(content.TrialsLeftOut)]);
+        yield return new("Overdue", [.. content.Overdue.Select(Due)]);
+        yield return new("Due within 14 days", [.. content.DueSoon.Select(Due)]);
+        yield return new("Boats by margin, smallest first", [
+            .. content.Boats.Select(b => $"{b.Sign} {b.Name} ({b.Prop}): {(b.Hire.Length > 0 ? $"{b.Hire}; " : "")}{b.State}\n{b.Rpm}, {b.Margin}, {b.Band}, {b.Read}\n{b.Drift}; {b.Exit}{string.Concat(new[] { b.Alarm, b.Wrong, b.Causes }.Where(x => x.Length > 0).Select(x => $"\n{x}"))}"),
+            .. Left(content.BoatsLeftOut)]);
+        yield return new("Boats without a trial", content.WithoutTrials);
+        yield return new("What the record lacks", content.DataQuality);
+        yield return new("", [.. Left(content.ChartsLeftOut), .. content.Caution, .. content.Method], Small: true);
+    }
+
+    private static IEnumerable<string> Left(string? sentence) => sentence is null ? [] : [sentence];
+
+    private static string Link(string link) => link.Length == 0 ? "" : $"\n{link}";
+
+    private static string Due(DueRow d) => $"{d.Boat} ({d.Dock}): {d.What}, due {d.When}; {d.Why}";
+}

@@ -1,0 +1,100 @@
+using System.CommandLine;
+using FleetWake.Reports.Mail;
+using FleetWake.Settings;
+using FleetWake.Store.Mail;
+using FleetWake.Store.Operators;
+using FleetWake.Store.Schema;
+using Npgsql;
+
+namespace FleetWake.Commands;
+
+internal static class MailCommand
+{
+    private const int MostListed = 200;
+
+    public static Command Make() => new("mail", "Lists what went out, sends a message again, lets an address be tried again, makes a key that signs mail.")
+    {
+        List(), Again(), Mend(), Key(),
+    };
+
+    private static Command List()
+    {
+        var state = new Option<string?>("--state") { Description = $"Only messages in this state: {string.Join(", ", MailState.All)}." };
+        var unclear = new Option<bool>("--unclear") { Description = "Only messages of which an attempt ended without a clear answer: more than one copy may have arrived." };
+        var command = new Command("list", $"Lists the last {MostListed} messages of an operator, newest first: key, state, attempts, recipient, when queued, what was said last. Needs FLEETWAKE_DB.") { OperatorCommand.Operator, state, unclear };
+        command.SetAction((parsed, ct) => WithAsync(async (operators, reading, _) =>
+        {
+            var card = await OperatorCommand.NeedAsync(operators, parsed.GetRequiredValue(OperatorCommand.Operator), ct);
+            if (parsed.GetValue(state) is { } word && !MailState.All.Contains(word)) throw new CommandException($"There is no state \"{word}\": give one of {string.Join(", ", MailState.All)}.");
+            foreach (var line in await reading.ListAsync(card.Id, new MailFilter(parsed.GetValue(state), Unclear: parsed.GetValue(unclear)), null, MostListed, ct))
+                Console.WriteLine($"{line.Message}\t{line.State}\t{line.Attempts} attempts, {line.Unclear} unclear\t{line.Recipient}\t{line.IssuedAt:u}\t{line.Why ?? ""}");
+        }));
+        return command;
+    }
+
+    private static Command Again()
+    {
+        var message = new Argument<string>("message") { Description = "Key of the message, as \"fleetwake mail list\" shows it." };
+        var command = new Command("again", "Sends a message again. One that was accepted goes as another message, and may stand twice in the mailbox. Needs FLEETWAKE_DB.") { OperatorCommand.Operator, message };
+        command.SetAction((parsed, ct) => WithAsync(async (operators, _, again) =>
+        {
+            var card = await OperatorCommand.NeedAsync(operators, parsed.GetRequiredValue(OperatorCommand.Operator), ct);
+            Console.WriteLine(await again.SendAsync(card, parsed.GetRequiredValue(message), null, ct) switch
+            {
+                Resend.Queued => "it is tried again, under its old Message-ID",
+                Resend.AsAnother => "it was accepted before: it goes again as another message",
+                Resend.OnItsWay => throw new CommandException("It is on its way already."),
+                Resend.NotKept => throw new CommandException("Its text is not kept any more: \"fleetwake digest\" writes the digest of any day."),
+                Resend.ReaderLeft => throw new CommandException("Its reader left or was forgotten: nothing is sent there."),
+                Resend.TakesNoMail => throw new CommandException("Its address takes no mail: \"fleetwake mail mend ADDRESS\" lets it be tried again."),
+                _ => throw new CommandException("There is no such message."),
+            });
+        }));
+        return command;
+    }
+
+    private static Command Mend()
+    {
+        var address = new Argument<string>("address") { Description = "Mail address." };
+        var command = new Command("mend", "Lets an address be tried again that a server refused for good. Needs FLEETWAKE_DB.") { OperatorCommand.Operator, address };
+        command.SetAction((parsed, ct) => WithAsync(async (operators, _, _) =>
+        {
+            var card = await OperatorCommand.NeedAsync(operators, parsed.GetRequiredValue(OperatorCommand.Operator), ct);
+            var given = parsed.GetRequiredValue(address);
+            if (!await operators.TryAgainAsync(card, given, null, ct)) throw new CommandException($"Nothing on record says that \"{given}\" takes no mail.");
+            Console.WriteLine($"{given} is tried again with the next message");
+        }));
+        return command;
+    }
+
+    private static Command Key()
+    {
+        var domain = new Option<string>("--domain") { Description = "Domain that signs, e.g. fleet.example.", Required = true };
+        var selector = new Option<string>("--selector") { Description = "Name of the key there, e.g. fw2026: a new one for each key.", Required = true };
+        var file = new Option<string>("--out") { Description = "File that the private key is written to; it must not be there yet.", Required = true };
+        var ed25519 = new Option<bool>("--ed25519") { Description = "An Ed25519 key in place of RSA: short, and not read by every receiver yet." };
+        var command = new Command("dkim-key", "Makes a key that signs mail (DKIM), and prints the record for DNS that goes with it.") { domain, selector, file, ed25519 };
+        command.SetAction(parsed =>
+        {
+            var path = parsed.GetRequiredValue(file);
+            var pem = DkimKey.MakePem(parsed.GetValue(ed25519));
+            var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+            if (!OperatingSystem.IsWindows()) options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+            using (var written = new StreamWriter(path, options)) written.Write(pem);
+            var key = new DkimKey(parsed.GetRequiredValue(domain), parsed.GetRequiredValue(selector), DkimKey.Read(pem));
+            Console.WriteLine($"{key.RecordName}. IN TXT {string.Join(' ', key.Record().Chunk(250).Select(part => $"\"{new string(part)}\""))}");
+            Console.Error.WriteLine($"Put that record into DNS first; then set FLEETWAKE_DKIM_KEY={path} and FLEETWAKE_DKIM_SELECTOR={key.Selector}, or the FLEETWAKE_DKIM_NEXT_ ones to let it take over on a day.");
+            return 0;
+        });
+        return command;
+    }
+
+    private static async Task<int> WithAsync(Func<FleetOperators, MailReading, MailAgain, Task> run)
+    {
+        await using var source = NpgsqlDataSource.Create(FleetSettings.FromEnvironment().NeedDatabase());
+        using var store = FleetStore.Open(source);
+        var reading = new MailReading(store, source);
+        await run(new FleetOperators(store, TimeProvider.System), reading, new MailAgain(reading, new MailResends(store, source, TimeProvider.System)));
+        return 0;
+    }
+}

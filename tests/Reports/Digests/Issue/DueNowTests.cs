@@ -1,0 +1,126 @@
+using System.Globalization;
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Office;
+using FleetWake.Logbook.People;
+using FleetWake.Logbook.Schedules;
+using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.Issue;
+
+namespace FleetWake.Reports.Tests.Digests.Issue;
+
+/// <summary>Which digest is due, which were missed, and what clocks that jump do to that.</summary>
+public sealed class DueNowTests
+{
+    private const string Dock = "north-pier";
+    private static readonly TimeZoneInfo Zone = TimeZoneInfo.FindSystemTimeZoneById("Pacific/Auckland");
+    private static readonly DateTimeOffset Long = DateTimeOffset.Parse("2019-01-01T00:00:00Z", CultureInfo.InvariantCulture);
+
+    [Fact]
+    public void Between_the_last_one_and_the_one_now_due_lie_the_missed_ones() =>
+        Assert.Equal("2026-W13 after 2026-W11 2026-W12", Due("2026-03-25", ["2026-W09", "2026-W10"], Subscribed("a", "2026-01-01")));
+
+    [Fact]
+    public void One_that_was_issued_is_not_due_again() => Assert.Null(Due("2026-03-25", ["2026-W13"], Subscribed("a", "2026-01-01")));
+
+    [Fact]
+    public void Before_the_first_digest_none_was_missed() => Assert.Equal("2026-W13 after", Due("2026-03-25", [], Subscribed("a", "2026-01-01")));
+
+    [Fact]
+    public void A_week_in_which_nobody_was_to_receive_it_was_not_missed() => Assert.Equal(
+        "2026-W15 after 2026-W11 2026-W14",
+        Due("2026-04-08", ["2026-W10"], Subscribed("a", "2026-01-01"), Unsubscribed("a", "2026-03-14"), Subscribed("b", "2026-03-25")));
+
+    [Fact]
+    public void Readers_of_one_dock_are_none_of_the_whole_fleet() => Assert.Equal(
+        "2026-W13 after", Due("2026-03-25", ["2026-W10"], new RecipientSubscribed(At("2026-01-01"), "a", WeeklyWear.Digest, Dock)));
+
+    [Fact]
+    public void A_digest_issued_by_a_clock_that_ran_ahead_hides_no_week() =>
+        Assert.Equal("2026-W13 after 2026-W11 2026-W12", Due("2026-03-25", ["2026-W10", "2027-W10"], Subscribed("a", "2026-01-01")));
+
+    [Fact]
+    public void Of_a_very_long_absence_the_last_weeks_are_told() => Assert.Equal(
+        DueNow.Most, DueNow.Of(Line(), Issued(["2020-W10"]), Readers(Subscribed("a", "2019-01-01")), DateTimeOffset.Parse("2026-03-25T12:00:00Z", CultureInfo.InvariantCulture))!.Missed.Count);
+
+    [Fact]
+    public void What_was_passed_over_is_not_due_when_the_clock_goes_back_an_hour_but_is_when_a_clock_a_year_ahead_passed_it_over()
+    {
+        var passed = new DigestPassedOver(At("2026-03-23"), WeeklyWear.Digest, "2026-W12", "2026-W13");
+        Assert.Null(Due("2026-03-22", ["2026-W11"], Subscribed("a", "2026-01-01"), passed with { Entry = At("2026-03-21") }));
+        Assert.Equal("2026-W12 after", Due("2026-03-22", ["2026-W11"], Subscribed("a", "2026-01-01"), passed with { Entry = At("2027-03-21") }));
+    }
+
+    /// <summary>Faults row 9: clocks that jump by an hour and by a year, both ways: none double, none missed of 1,000 periods.</summary>
+    [Fact]
+    public void Of_a_thousand_weeks_under_a_clock_that_jumps_each_has_its_digest_once()
+    {
+        var dice = new Random(20261130);
+        var line = Line();
+        var weeks = Occasions.Planned(line.Present, Zone, new DateOnly(2021, 1, 4), new DateOnly(2021, 1, 4).AddDays(7 * 1000 - 1), line.Holidays).ToList();
+        Assert.Equal(1000, weeks.Count);
+        var issued = new Dictionary<string, DateTimeOffset>(StringComparer.Ordinal) { ["2020-W53"] = Long };
+        List<IFact> facts = [Subscribed("a", "2019-01-01")];
+        var (doubles, went) = (0, new List<string>());
+        TimeSpan[] jumps = [TimeSpan.FromHours(1), TimeSpan.FromHours(-1), TimeSpan.FromDays(365), TimeSpan.FromDays(-365)];
+        foreach (var week in weeks)
+        {
+            // The true moment, then ticks by a clock that jumps away and comes back.
+            foreach (var jump in (TimeSpan[])[default, jumps[dice.Next(4)], default, jumps[dice.Next(4)], default])
+            {
+                var now = week.At + TimeSpan.FromMinutes(dice.Next(1, 300)) + jump;
+                if (DueNow.Of(line, issued, Readers([.. facts]), now) is not { } due) continue;
+                if (!issued.TryAdd(due.Newest.Period, now)) doubles++;
+                went.Add(due.Newest.Period);
+                foreach (var passed in due.Missed)
+                    facts.Add(new DigestPassedOver(At(now, facts.Count), WeeklyWear.Digest, passed.Period, due.Newest.Period));
+            }
+        }
+
+        Assert.Equal(0, doubles);
+        Assert.Equal(went.Count, went.Distinct(StringComparer.Ordinal).Count());
+        Assert.Empty(weeks.Select(w => w.Period).Except(issued.Keys));
+    }
+
+    /// <summary>Faults row 10: two nodes whose clocks differ by 30 s, each ticking every minute: none double of 200.</summary>
+    [Fact]
+    public void Two_nodes_half_a_minute_apart_issue_each_of_two_hundred_once()
+    {
+        var line = Line();
+        var weeks = Occasions.Planned(line.Present, Zone, new DateOnly(2026, 1, 5), new DateOnly(2026, 1, 5).AddDays(7 * 200 - 1), line.Holidays).ToList();
+        var issued = new Dictionary<string, DateTimeOffset>(StringComparer.Ordinal) { ["2026-W01"] = Long };
+        var readers = Readers(Subscribed("a", "2019-01-01"));
+        var (times, misses) = (0, 0);
+        foreach (var week in weeks)
+            for (var minute = -2; minute <= 2; minute++)
+                foreach (var skew in (int[])[0, 30, 0, -30])
+                {
+                    // The unique key is what stands between two that see the same thing due: here it is the dictionary.
+                    if (DueNow.Of(line, issued, readers, week.At.AddMinutes(minute).AddSeconds(skew)) is not { } due) continue;
+                    if (issued.TryAdd(due.Newest.Period, week.At)) times++;
+                    misses += due.Missed.Count;
+                }
+
+        Assert.Equal((200, 0), (times, misses));
+    }
+
+    private static string? Due(string day, string[] issued, params IFact[] facts) =>
+        DueNow.Of(Line(), Issued(issued), Readers(facts), At(day).HappenedAt) is { } due ? string.Join(' ', [due.Newest.Period, "after", .. due.Missed.Select(m => m.Period)]) : null;
+
+    private static Dictionary<string, DateTimeOffset> Issued(string[] periods) => periods.ToDictionary(p => p, _ => Long, StringComparer.Ordinal);
+
+    private static ScheduleLine Line() => new([(DateTimeOffset.MinValue, DigestSchedule.Usual(ScheduledDigest.WeeklyWear))], Zone, new HashSet<DateOnly>());
+
+    private static ReaderSpans Readers(params IFact[] facts) => ReaderSpans.Of(facts.Aggregate(FactLog.Empty(StreamName.Operator), (log, fact) => log.Evolve(fact)), WeeklyWear.Digest, null);
+
+    private static RecipientSubscribed Subscribed(string who, string day) => new(At(day), who, WeeklyWear.Digest);
+
+    private static RecipientUnsubscribed Unsubscribed(string who, string day) => new(At(day), who, WeeklyWear.Digest);
+
+    private static Entry At(string day) => At(DateTimeOffset.Parse($"{day}T12:00:00+13:00", CultureInfo.InvariantCulture), 0);
+
+    private static Entry At(DateTimeOffset at, int n)
+    {
+        var id = new Guid(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes($"{at:O} {n}")).AsSpan(0, 16));
+        return new Entry(id, "fleetwake", "program", 0, at, "Pacific/Auckland", at, at, 0, null);
+    }
+}
