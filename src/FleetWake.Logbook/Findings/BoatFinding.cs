@@ -191,6 +191,9 @@ public sealed record InspectionCard(DateOnly On, Verdict Verdict, IReadOnlyList<
 
     /// <summary>Material of the prop that was looked at, where known.</summary>
     public PropMaterial? Material { get; init; }
+
+    /// <summary>Its entry id; null in findings that were made before it was kept.</summary>
+    public Guid? Entry { get; init; }
 }
 
 /// <summary>Damage that a short look saw.</summary>

@@ -54,6 +54,7 @@ internal sealed partial class Suspicions(BoatHistory history)
     {
         LiftedOn = inspected.Verdict == Verdict.TakeOff ? null : LiftedOn(inspected.Entry),
         Material = MaterialInHand(inspected),
+        Entry = inspected.Entry.Id,
     };
 
     private IEnumerable<(StrikeReported Strike, PropMaterial? Material)> Open(Position position) =>

@@ -45,7 +45,7 @@ public static class WeeklyWear
         var charts = Charts.Of(ordered);
         var shown = charts.Take(MostCharts - (strip is null ? 0 : 1)).ToList();
         var room = MostCharts - (strip is null ? 0 : 1) - shown.Count;
-        var decisions = Decisions.WithStale(Decisions.Of(ordered, day, policy, news, [.. shown.Select(c => c.Picture.Boat)]), ordered, stale ?? []);
+        var decisions = Decisions.WithStale(Decisions.Of(ordered, day, policy, news, shown.Select(c => c.Picture.Boat).ToHashSet(StringComparer.Ordinal)), ordered, stale ?? []);
         var due = ordered.SelectMany(f => Outlook.Of(f, day, policy).Select(d => (Finding: f, Item: d))).OrderByDescending(d => d.Item.DaysOverdue).ToList();
         var overdue = due.Where(d => d.Item.Overdue()).ToList();
         var soon = due.Where(d => !d.Item.Overdue() && d.Item.DaysOverdue >= -SoonDays).ToList();

@@ -108,7 +108,7 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
     private TimeSpan Kept => (keeping ?? MailKeeping.Usual).For;
 
     // No id of a dock holds a slash or an at sign: the keys of one group are never the beginning of another's.
-    private static string Key(string digest, string? dock, string period) => dock is null ? $"{digest}/{period}" : $"{digest}@{dock}/{period}";
+    internal static string Key(string digest, string? dock, string period) => dock is null ? $"{digest}/{period}" : $"{digest}@{dock}/{period}";
 }
 
 /// <summary>How long the text of a message is kept when it is settled, so that it can be looked at and sent again.</summary>

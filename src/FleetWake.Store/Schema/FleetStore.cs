@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Store.Alerts;
 using FleetWake.Store.Attribution;
 using FleetWake.Store.Devices;
 using FleetWake.Store.Findings;
@@ -50,6 +51,7 @@ public static class FleetStore
         services.AddSingleton<EntryPhotos>();
         services.AddSingleton<FleetPreferences>();
         services.AddSingleton<MailLedger>();
+        services.AddSingleton<AlertBook>();
         services.AddSingleton<LayoutBook>();
         services.AddSingleton<MailReading>();
         services.AddSingleton<MailResends>();
@@ -116,6 +118,7 @@ public static class FleetStore
         options.Schema.For<StoredFinding>().DocumentAlias("finding");
         options.Schema.For<CurrentFinding>().DocumentAlias("current_finding");
         options.Schema.For<IssuedDigest>().DocumentAlias("issued_digest");
+        options.Schema.For<ToldCause>().DocumentAlias("told_cause");
         options.Schema.For<Recipient>().DocumentAlias("recipient");
         options.Schema.For<OwnTemplate>().DocumentAlias("own_template");
         options.Schema.For<OwnTemplateVersion>().DocumentAlias("own_template_version");

@@ -19,7 +19,9 @@ internal static class WorkTables
 
     public const string ImportDrafts = FleetStore.SchemaName + ".import_drafts";
 
-    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes(), MakeFleetFits(), MakeSignInTries(), MakeBrowserKeys(), MakeImportDrafts()];
+    public const string AlertsSeen = FleetStore.SchemaName + ".alerts_seen";
+
+    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes(), MakeFleetFits(), MakeSignInTries(), MakeBrowserKeys(), MakeImportDrafts(), MakeAlertsSeen()];
 
     private static Table MakeDirtyBoats()
     {
@@ -109,6 +111,16 @@ internal static class WorkTables
         table.AddColumn("done", "integer").NotNull();
         table.AddColumn("draft", "text").NotNull();
         table.AddColumn("bytes", "bytea").NotNull();
+        return table;
+    }
+
+    private static Table MakeAlertsSeen()
+    {
+        var table = new Table(Name("alerts_seen"));
+        table.AddColumn("operator", "text").AsPrimaryKey();
+        table.AddColumn("scope", "text").AsPrimaryKey();
+        table.AddColumn("cause", "text").AsPrimaryKey();
+        table.AddColumn("seen_at", "timestamptz").NotNull();
         return table;
     }
 

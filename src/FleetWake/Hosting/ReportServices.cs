@@ -4,6 +4,7 @@ using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests;
 using FleetWake.Reports.Digests.AnalystPack;
 using FleetWake.Reports.Digests.DueList;
+using FleetWake.Reports.Digests.Alert;
 using FleetWake.Reports.Digests.Issue;
 using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Mail;
@@ -36,6 +37,7 @@ internal static class ReportServices
         services.AddSingleton<IDigestKind, AnalystPackKind>();
         services.AddSingleton<DigestMails>();
         services.AddSingleton<DigestIssue>();
+        services.AddSingleton<AlertIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
     }

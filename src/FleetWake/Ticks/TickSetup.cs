@@ -11,9 +11,10 @@ internal static class TickSetup
     private const string Table = "qrtz_job_details";
     private const string Digest = "digest";
     private const string Fit = "fit";
+    private const string Alert = "alert";
 
     /// <summary>The triggers, each with its interval.</summary>
-    public static IReadOnlyList<(TriggerKey Trigger, TimeSpan Interval)> Triggers(TickSettings ticks) => [(new(Digest), ticks.Digest), (new(Fit), ticks.Fit)];
+    public static IReadOnlyList<(TriggerKey Trigger, TimeSpan Interval)> Triggers(TickSettings ticks) => [(new(Digest), ticks.Digest), (new(Fit), ticks.Fit), (new(Alert), ticks.Alert)];
 
     public static void AddTicks(this IServiceCollection services, string database, string node, TickSettings ticks)
     {
@@ -24,6 +25,7 @@ internal static class TickSetup
             q.UseFleetStore(database);
             q.ScheduleJob<DigestTick>(trigger => trigger.WithIdentity(Digest).StartNow().WithSimpleSchedule(s => Every(s, ticks.Digest)), job => job.WithIdentity(Digest));
             q.ScheduleJob<FitTick>(trigger => trigger.WithIdentity(Fit).StartNow().WithSimpleSchedule(s => Every(s, ticks.Fit)), job => job.WithIdentity(Fit));
+            q.ScheduleJob<AlertTick>(trigger => trigger.WithIdentity(Alert).StartNow().WithSimpleSchedule(s => Every(s, ticks.Alert)), job => job.WithIdentity(Alert));
         });
         services.AddQuartzHostedService(o => o.WaitForJobsToComplete = true);
         services.AddSingleton(ticks);

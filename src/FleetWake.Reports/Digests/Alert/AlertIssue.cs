@@ -1,0 +1,110 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Mail;
+using FleetWake.Reports.Digests.Issue;
+using FleetWake.Reports.Digests.Templates;
+using FleetWake.Store.Alerts;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Operators;
+using FleetWake.Store.Telemetry;
+using Microsoft.Extensions.Logging;
+
+namespace FleetWake.Reports.Digests.Alert;
+
+/// <summary>Tells by alert of what cannot wait, each cause once to the readers of its dock and once to those of the whole fleet.</summary>
+public sealed partial class AlertIssue(
+    FleetOperators operators, FleetReading reading, AlertBook book, DigestDesk desk, DigestMails mails, Sender sender, TimeProvider time, ILogger<AlertIssue> log)
+{
+    /// <summary>An import brings urgent causes boat by boat: so long it is waited for the findings to catch up, so that they come in one message.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
+    /// <summary>When alerts begin, what happened so many days ago or later is told; the rest is in the weekly digest [days].</summary>
+    private const int FreshDays = 1;
+
+    private readonly ConcurrentDictionary<string, DateTimeOffset> behindSince = new(StringComparer.Ordinal);
+
+    /// <summary>Tells what is due. The failure of one operator does not keep the others from theirs.</summary>
+    public async Task TellDueAsync(CancellationToken ct)
+    {
+        foreach (var card in await operators.AllAsync(ct))
+        {
+            try
+            {
+                await TellAsync(card, ct);
+            }
+            catch (Exception e) when (e is not OperationCanceledException && !Store.Findings.FindingStep.IsDatabaseDown(e))
+            {
+                LogFailed(e, card.Id);
+            }
+        }
+    }
+
+    private async Task TellAsync(OperatorCard card, CancellationToken ct)
+    {
+        var readers = await operators.RecipientsAsync(card.Id, DigestNames.Alert, ct);
+        if (readers.Count == 0) return;
+        var office = await reading.OfficeAsync(card.Id, ct);
+        var rule = office.Schedules.Alerts;
+        if (rule.Off) return;
+        var findings = (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding).ToList();
+        var all = AlertCauses.Of(findings, office.Policy, rule);
+        foreach (var group in readers.GroupBy(r => r.Dock, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            var causes = all.Where(c => group.Key is null || c.Dock == group.Key).DistinctBy(c => c.Key).ToList();
+            var zone = ZoneOf(card, group.Key, office);
+            var (now, today) = (time.GetUtcNow(), DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(time.GetUtcNow(), zone).DateTime));
+            var since = await book.WaitingAsync(card.Id, group.Key, causes.ToDictionary(c => c.Key, c => c.On >= today.AddDays(-FreshDays), StringComparer.Ordinal), ct);
+            var waiting = causes.Where(c => since.ContainsKey(c.Key)).Select(c => (Cause: c, Since: since[c.Key])).ToList();
+            if (!AlertDue.Of(waiting, rule, now, zone) || await IsBehindAsync(card.Id, ct)) continue;
+            await TellAsync(card, group.Key, [.. group], [.. waiting.Select(w => w.Cause)], findings, office, ct);
+        }
+    }
+
+    private async Task TellAsync(
+        OperatorCard card, string? dock, IReadOnlyList<Recipient> readers, IReadOnlyList<AlertCause> causes, IReadOnlyList<BoatFinding> findings, OfficeState office, CancellationToken ct)
+    {
+        using var span = FleetMeter.Spans.StartActivity("issue alert");
+        var period = Key(time.GetUtcNow(), causes);
+        var rendered = await desk.RenderAsync(card.Id, AlertContent.Draft(card.Name, causes, findings, office.DockName, sender.PublicUrl), ct);
+        if (rendered.WhyFallback is { } why) LogFallback(card.Id, why);
+        var messages = mails.Of(card, DigestNames.Alert, period, readers, rendered);
+        if (!await book.TellAsync(card, dock, period, messages, [.. causes.Select(c => c.Key)], ct)) return;
+        LogTold(card.Id, causes.Count, dock ?? "the whole fleet", messages.Count);
+        FleetMeter.Digests.Add(1, FleetMeter.Outcome("issued"));
+    }
+
+    /// <summary>Whether findings lag behind the record, for a little while at the most: a boat that cannot be assessed keeps nobody waiting.</summary>
+    private async Task<bool> IsBehindAsync(string @operator, CancellationToken ct)
+    {
+        if (await reading.UpToDateAsync(ct, @operator))
+        {
+            behindSince.TryRemove(@operator, out _);
+            return false;
+        }
+
+        var now = time.GetUtcNow();
+        var since = behindSince.GetOrAdd(@operator, now);
+        if ((now - since).Duration() <= Patience) return true;
+        behindSince.TryRemove(@operator, out _);
+        return false;
+    }
+
+    /// <summary>Key of an alert: its minute, and what it tells of.</summary>
+    internal static string Key(DateTimeOffset now, IEnumerable<AlertCause> causes) =>
+        now.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm'Z'", CultureInfo.InvariantCulture) + "-" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', causes.Select(c => c.Key)))))[..8];
+
+    private static TimeZoneInfo ZoneOf(OperatorCard card, string? dock, OfficeState office) =>
+        office.Record.Docks.FirstOrDefault(d => d.Dock == dock) is { } known && TimeZoneInfo.TryFindSystemTimeZoneById(known.Zone, out var zone) ? zone : TimeZoneInfo.FindSystemTimeZoneById(card.Zone);
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "Told {Operator} of {Causes} matters by alert, for {Dock}: {Messages} messages queued.")]
+    private partial void LogTold(string @operator, int causes, string dock, int messages);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "An alert of {Operator} goes out in the plain form: {Why}")]
+    private partial void LogFallback(string @operator, string why);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "Alerts of {Operator} could not be told; the next tick tries again.")]
+    private partial void LogFailed(Exception e, string @operator);
+}

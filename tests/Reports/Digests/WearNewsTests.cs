@@ -1,0 +1,115 @@
+using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Office;
+using FleetWake.Reports.Digests;
+using FleetWake.Reports.Digests.Wear;
+
+namespace FleetWake.Reports.Tests.Digests;
+
+/// <summary>What the weekly digest tells beside margins: what changes Monday, what waiting costs, what changed, what the record lacks.</summary>
+public sealed class WearNewsTests
+{
+    private static readonly OfficeRecord Priced = OfficeRecord.Of(FactLog.Empty(StreamName.Operator)) with
+    {
+        Prices =
+        [
+            new Price(PricedThing.HireDay, null, new Money(140m, "DKK"), SkerryBay.Monday.AddDays(-100)),
+            new Price(PricedThing.LabourHour, null, new Money(90m, "DKK"), SkerryBay.Monday.AddDays(-100)),
+            new Price(PricedThing.ShopRepitch, null, new Money(1450.5m, "DKK"), SkerryBay.Monday.AddDays(-100)),
+        ],
+    };
+
+    [Fact]
+    public void A_blocked_boat_changes_Monday_with_what_releases_it_in_minutes_and_lost_hire()
+    {
+        var rows = Build(new WearNews { Office = Priced, Pages = new Uri("https://fleet.example/") }, SkerryBay.StruckBoat()).Monday;
+        var row = Assert.Single(rows);
+        Assert.Equal("blocked", row.Kind);
+        Assert.StartsWith("Razorbill stays at the dock: released by an inspection dated after the strike with the verdict fit; about 30 min (45.00\u00A0DKK of labour); lost hire 140.00\u00A0DKK a day.", row.Sentence, StringComparison.Ordinal);
+        Assert.Equal("https://fleet.example/office/boats/boat-razorbill", row.Link);
+    }
+
+    [Fact]
+    public void Without_prices_of_the_operator_no_cost_is_told_but_that_they_are_not_set()
+    {
+        var content = Build(WearNews.None, SkerryBay.StruckBoat(), SkerryBay.LuggingBoat());
+        Assert.Contains("prices not set", content.Monday[0].Sentence, StringComparison.Ordinal);
+        Assert.All(content.Decisions, d => Assert.Contains("prices not set", d.Waiting, StringComparison.Ordinal));
+        Assert.All(content.Decisions, d => Assert.Equal("", d.Link));
+    }
+
+    [Fact]
+    public void Waiting_is_priced_by_what_the_operator_told_and_nothing_else()
+    {
+        var content = Build(new WearNews { Office = Priced }, SkerryBay.StruckBoat(), SkerryBay.LuggingBoat());
+        Assert.Equal("Cost of waiting: 140.00\u00A0DKK for each day of hire lost, 980.00\u00A0DKK a week.", content.Decisions.Single(d => d.Boat == "Razorbill").Waiting);
+        Assert.Equal("Cost of waiting: shop work is 1,450.50\u00A0DKK by your price; a new prop: prices not set.", content.Decisions.Single(d => d.Boat == "Fulmar").Waiting);
+    }
+
+    [Fact]
+    public void A_decision_has_its_chart_beside_it_and_there_are_five_with_the_strip()
+    {
+        var content = WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, SkerryBay.Fleet());
+        var draft = WeeklyWearDraft.Of(content);
+        Assert.NotNull(content.Strip);
+        Assert.Equal(WeeklyWear.MostCharts, draft.Pictures.Count);
+        Assert.Equal("strip", draft.Pictures[0].Key);
+        Assert.All(draft.Pictures.Skip(1), p => Assert.Contains(content.Decisions, d => d.Chart == p.Key));
+    }
+
+    [Fact]
+    public void What_changed_since_the_edition_before_is_told_and_nothing_of_before()
+    {
+        var content = Build(new WearNews { Since = SkerryBay.Monday.AddDays(-7) }, SkerryBay.WornSkiff(), SkerryBay.TakenOff());
+        Assert.Contains(content.Changes, c => c.Contains("Dipper (take off)", StringComparison.Ordinal));
+        Assert.DoesNotContain(content.Changes, c => c.StartsWith("Prop fitted", StringComparison.Ordinal));
+        Assert.Empty(Build(WearNews.None, SkerryBay.WornSkiff()).Changes);
+        Assert.Equal(["Nothing new is on record since 2026-11-15."], Build(new WearNews { Since = SkerryBay.Monday.AddDays(-1) }, SkerryBay.Quiet()).Changes);
+    }
+
+    [Fact]
+    public void Boats_that_had_no_trial_for_ninety_days_are_counted_and_named()
+    {
+        var old = SkerryBay.Boat("Knot", new Fitted(5000, 6000, Rpm: [5500, 5510, 5505], FirstHours: 20, Every: 10) { EveryDays = 60, LookedAt = SkerryBay.Monday.AddDays(-10) }.Position());
+        Assert.DoesNotContain(Build(WearNews.None, SkerryBay.Quiet()).DataQuality, l => l.Contains("no trial", StringComparison.Ordinal));
+        Assert.DoesNotContain(Build(WearNews.None, old).DataQuality, l => l.Contains("no trial", StringComparison.Ordinal)); // 60 days ago
+        var content = WeeklyWear.Build("x", "2026-W52", SkerryBay.Monday.AddDays(60), [old, SkerryBay.Quiet()]);
+        Assert.Contains("1 boat has had no trial for 90 days: Knot.", content.DataQuality);
+    }
+
+    [Fact]
+    public void Strikes_cluster_at_a_dock_when_chance_would_seldom_heap_them_there()
+    {
+        // Binomial tail, worked by hand: all 3 of 3 at a dock with a quarter of the boats, (1/4)^3 = 0.0156; all 3 at one with half of them, 0.125.
+        Assert.Equal(0.015625, DockStrikes.Tail(3, 3, 0.25), 12);
+        Assert.Equal(0.125, DockStrikes.Tail(3, 3, 0.5), 12);
+        Assert.Equal(1, DockStrikes.Tail(5, 0, 0.3), 12);
+        BoatFinding At(string name, string dock, int strikes) => SkerryBay.Quiet(name) is var quiet ? quiet with
+        {
+            Registered = quiet.Registered! with { Dock = dock },
+            Positions = [quiet.Positions[0] with { Struck = [.. Enumerable.Range(0, strikes).Select(n => new StruckCard(SkerryBay.Id((name[0] * 10) + n), SkerryBay.Monday.AddDays(-n), Logbook.Strikes.StrikeSeverity.Chipped, null, []))] }],
+        } : quiet;
+        var rows = Build(WearNews.None, At("Auk", "reef", 3), At("Brant", "bay", 0), At("Coot", "bay", 0), At("Diver", "bay", 0)).Monday;
+        Assert.Contains(rows, r => r is { Kind: "strikes" } && r.Sentence.StartsWith("3 of the fleet's 3 strikes", StringComparison.Ordinal));
+        Assert.DoesNotContain(Build(WearNews.None, At("Auk", "reef", 2), At("Brant", "bay", 1), At("Coot", "bay", 0)).Monday, r => r.Kind == "strikes");
+    }
+
+    [Fact]
+    public void In_winter_it_speaks_of_the_month()
+    {
+        var content = WeeklyWear.Build(SkerryBay.Hire, "2026-12", SkerryBay.Monday, [SkerryBay.Quiet()]);
+        Assert.Equal("Nothing to decide this month.", content.Headline);
+        Assert.Equal("Skerry Bay Hire, December 2026: nothing to decide", content.Subject);
+    }
+
+    [Fact]
+    public void Everything_stands_in_the_plain_form_as_well()
+    {
+        var content = Build(new WearNews { Office = Priced, Since = SkerryBay.Monday.AddDays(-7) }, [.. SkerryBay.Fleet()]);
+        var plain = string.Join('\n', WeeklyWearDraft.Of(content).Plain.SelectMany(s => s.Lines));
+        foreach (var said in content.Monday.Select(m => m.Sentence).Concat(content.Changes).Concat(content.DataQuality).Concat(content.Decisions.Select(d => d.Waiting)).Concat(content.Decisions.Select(d => d.Exit)))
+            Assert.Contains(said, plain, StringComparison.Ordinal);
+    }
+
+    private static WeeklyWearContent Build(WearNews news, params BoatFinding[] boats) => WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, boats, news: news);
+}
