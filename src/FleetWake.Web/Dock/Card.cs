@@ -20,8 +20,9 @@ namespace FleetWake.Web.Dock;
 /// <param name="Due">What is due, most overdue first.</param>
 /// <param name="UsualLoad">What it carried in its trials.</param>
 /// <param name="Positions">Its engine positions.</param>
+/// <param name="UpToDate">Whether every record that the office had when the card was asked for is in it. Where it is not, nobody may be told "in hire".</param>
 internal sealed record Card(
-    string Boat, string Name, string? Dock, WaterType? Water, CardHire Hire, IReadOnlyList<string> Attention, IReadOnlyList<CardDue> Due, UsualLoad? UsualLoad, IReadOnlyList<CardPosition> Positions);
+    string Boat, string Name, string? Dock, WaterType? Water, CardHire Hire, IReadOnlyList<string> Attention, IReadOnlyList<CardDue> Due, UsualLoad? UsualLoad, IReadOnlyList<CardPosition> Positions, bool UpToDate);
 
 /// <summary>Whether a boat may go out.</summary>
 /// <param name="Word">The strictest of the reasons.</param>

@@ -20,7 +20,8 @@ namespace FleetWake.Web.Dock;
 /// <param name="Priors">What the fleet has shown.</param>
 /// <param name="Spares">Spare props and parts.</param>
 /// <param name="Now">The server's clock.</param>
-internal sealed record Cards(string Dock, FleetPolicy Policy, FleetPriors Priors, SpareGathering Spares, DateTimeOffset Now)
+/// <param name="Behind">Boats whose finding lacks a record.</param>
+internal sealed record Cards(string Dock, FleetPolicy Policy, FleetPriors Priors, SpareGathering Spares, DateTimeOffset Now, IReadOnlySet<string> Behind)
 {
     /// <summary>Trials that say what a boat usually carries.</summary>
     private const int UsualTrials = 5;
@@ -38,7 +39,8 @@ internal sealed record Cards(string Dock, FleetPolicy Policy, FleetPriors Priors
             [.. Attentions.Of(finding, Policy).Select(a => Placed(finding, a.Position, a.Sentence))],
             [.. due.Select(d => new CardDue(d.What, d.DueOn, d.Why, d.Overdue(), d.RuleId, d.Kind, d.Position, d.TakenBy))],
             Usual(history),
-            [.. finding.Positions.Where(p => !p.NotOnBoat).Select(p => At(p, history, due))]);
+            [.. finding.Positions.Where(p => !p.NotOnBoat).Select(p => At(p, history, due))],
+            !Behind.Contains(finding.Boat));
     }
 
     private CardPosition At(PositionFinding position, BoatHistory history, IReadOnlyList<DueItem> due)

@@ -1,7 +1,8 @@
 // Fields for wet hands: large, few, and each keeps what was typed until it is recorded.
 
 import { fill, freshId, h } from './dom.js';
-import { readNumber, t, w } from './texts.js';
+import { rightNow } from './state.js';
+import { mayBeThousands, readNumber, t, w } from './texts.js';
 import { inputIn, instantIn } from './time.js';
 
 /**
@@ -72,6 +73,7 @@ export function numberField(label, how = {}) {
     read: () => {
       const value = readNumber(input.value);
       if (value === null) return how.needed ? { value, wrong: t('dock-form.needed') } : { value };
+      if (mayBeThousands(input.value)) return { value, wrong: t('dock-form.not_clear', { one: input.value.trim().replace(',', ''), other: input.value.trim().replace(',', '.') }) };
       if (Number.isNaN(value)) return { value, wrong: t('dock-form.no_number') };
       if (how.whole && !Number.isInteger(value)) return { value, wrong: t('dock-form.no_whole') };
       if ((how.least !== undefined && value < how.least) || (how.most !== undefined && value > how.most)) return { value, wrong: t('dock-form.outside', { least: how.least ?? '', most: how.most ?? '', unit: how.unit ?? '' }) };
@@ -111,7 +113,7 @@ export function pick(label, options, how = {}) {
 export function when(zone, at) {
   const id = freshId();
   const wrong = h('p.wrong');
-  const input = h('input', { id, type: 'datetime-local', value: at ? inputIn(zone, at) : '', max: inputIn(zone, new Date()), oninput: () => say(null) });
+  const input = h('input', { id, type: 'datetime-local', value: at ? inputIn(zone, at) : '', max: inputIn(zone, new Date(rightNow())), oninput: () => say(null) });
   const node = h('details.when', { open: !!at }, h('summary', null, t('dock-form.earlier')), h('div.field', null, h('label', { for: id }, t('dock-form.when')), input, h('p.quiet.small', null, t('dock-form.when_what', { zone })), wrong));
   const say = sayer(input, wrong);
   return {
@@ -119,7 +121,8 @@ export function when(zone, at) {
     read: () => {
       if (!input.value) return { value: null };
       const value = instantIn(zone, input.value);
-      return value.getTime() > Date.now() + 60_000 ? { value, wrong: t('dock-form.in_future') } : { value };
+      // By the right clock, like the watch that it was read from; not by the phone's.
+      return value.getTime() > rightNow() + 60_000 ? { value, wrong: t('dock-form.in_future') } : { value };
     },
   };
 }

@@ -3,11 +3,12 @@
 
 import * as db from './db.js';
 import { h } from './dom.js';
-import { makeRoom } from './space.js';
+import { CHEAP, makeRoom } from './space.js';
 import { t } from './texts.js';
 
 /**
- * @param {{ key: string, fields: Record<string, import('./fields.js').Field>, body: any, record: (values: Record<string, any>) => Promise<void>, words?: string, extra?: { get: () => any, set: (v: any) => void } }} what
+ * @param {{ key: string, fields: Record<string, import('./fields.js').Field>, body: any, record: (values: Record<string, any>, draft: string) => Promise<void>, words?: string, extra?: { get: () => any, set: (v: any) => void }, draft?: boolean }} what
+ *   `draft`: false where what is typed must not stay on the phone; `record` is given the draft's key, to throw it away with what it keeps
  * @returns {Promise<any>}
  */
 export async function form(what) {
@@ -16,7 +17,8 @@ export async function form(what) {
   const wrong = h('p.wrong', { role: 'alert' });
   const node = h('form', { novalidate: true, onsubmit: submit, oninput: keepDraft, onchange: keepDraft }, what.body, wrong, button);
 
-  const draft = await db.get('drafts', key).catch(() => null);
+  const kept = what.draft !== false;
+  const draft = kept ? await db.get('drafts', key).catch(() => null) : null;
   if (draft) {
     for (const [name, value] of Object.entries(draft.values)) fields[name]?.set(value);
     if (draft.extra !== undefined) extra?.set(draft.extra);
@@ -27,13 +29,14 @@ export async function form(what) {
   let over = false;
   function keepDraft() {
     clearTimeout(timer);
-    timer = setTimeout(saveDraft, 250);
+    if (kept) timer = setTimeout(saveDraft, 250);
   }
 
   async function saveDraft() {
-    if (over) return;
+    if (over || !kept) return;
     const values = Object.fromEntries(Object.entries(fields).map(([name, f]) => [name, f.get()]));
-    await makeRoom(() => db.put('drafts', { at: Date.now(), values, extra: extra?.get() }, key)).catch(() => {});
+    // A draft is worth less than a photo that nobody has yet.
+    await makeRoom(() => db.put('drafts', { at: Date.now(), values, extra: extra?.get() }, key), CHEAP).catch(() => {});
   }
 
   async function forget() {
@@ -66,8 +69,7 @@ export async function form(what) {
     try {
       over = true;
       clearTimeout(timer);
-      await what.record(values);
-      await db.remove('drafts', key);
+      await what.record(values, key);
     } catch (error) {
       over = false;
       console.error(error);

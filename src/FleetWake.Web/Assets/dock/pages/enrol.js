@@ -24,7 +24,7 @@ export async function show() {
   };
   const little = await room();
   const body = await form({
-    key: 'enrol', fields, words: t('dock-enrol.do'),
+    key: 'enrol', draft: false, fields, words: t('dock-enrol.do'),
     body: [code ? null : h('p.note', null, t('dock-enrol.scan')), little?.nearly ? h('p.note', null, t('dock.room_nearly')) : null, fields.code.node, fields.name.node],
     record: async values => {
       try {
@@ -32,6 +32,7 @@ export async function show() {
       } catch (error) {
         if (error instanceof Offline) throw new Error(t(error.after > 0 ? 'dock-enrol.wait' : 'dock-enrol.offline'));
         if (error instanceof Problem && (error.status === 410 || error.kind === 'code-used-or-expired')) throw new Error(t('dock-enrol.used'));
+        if (error instanceof Problem && error.kind === 'carries-another-fleet') throw new Error(t('dock-enrol.other_fleet'));
         throw error;
       }
       await refresh();

@@ -9,7 +9,7 @@ import { state } from '../state.js';
 import { t } from '../texts.js';
 
 export async function act(/** @type {any} */ card, /** @type {{ madeAt: string }} */ found) {
-  const hire = hireOf({ ...card, hire: card.hire ?? { word: 'in_hire', reasons: [] } }, found.madeAt, await ownOf(card.boat));
+  const hire = hireOf({ ...card, hire: card.hire ?? { word: 'in_hire', reasons: [] } }, found.madeAt, await ownOf(card, found.madeAt));
   const out = hire.kind === 'in';
   const which = choice(t('dock-hire.which'), 'hire_act', ['out', 'back'], { value: out ? 'out' : null, onpick: turn });
   const why = choice(t('dock-hire.why_out'), 'out_why', ['strike', 'damage', 'service', 'office', 'other'], { optional: true });
@@ -23,12 +23,12 @@ export async function act(/** @type {any} */ card, /** @type {{ madeAt: string }
   const body = await form({
     key: `hire/${card.boat}`, fields: { which, why, grounds, when: earlier }, extra: { get: () => null, set: turn },
     body: [which.node, why.node, note, grounds.node, earlier.node],
-    record: async v => {
+    record: async (v, draft) => {
       const says = v.which === 'out' ? why : grounds;
       const word = v.which === 'out' ? v.why : v.grounds;
       says.say(word ? null : t('dock-form.choose'));
       if (!word) throw new Error(t('dock-form.choose'));
-      await recorded(card, [{ kind: v.which === 'out' ? 'out_of_hire' : 'back_in_hire', record: { boat: card.boat, why: word } }], { at: v.when });
+      await recorded(card, [{ kind: v.which === 'out' ? 'out_of_hire' : 'back_in_hire', record: { boat: card.boat, why: word } }], { draft, at: v.when });
     },
   });
   turn();

@@ -40,7 +40,7 @@ export async function act(/** @type {any} */ card) {
     body: [h('p.caution', null, t('dock-form.caution_prop')), position.node, stainless, seen.node, marks.node, verdict.node,
       h('details', null, h('summary', null, t('dock-inspection.measured')), h('p.quiet.small', null, t('dock-inspection.measured_what')), tool.node, diameter.node, blades.map(b => b.node)),
       hours.node, h('h2', null, t('dock-photo.title')), photoInput(list => { photos.push(...list); taken.textContent = t('dock-photo.taken', { n: photos.length }); }), taken, earlier.node],
-    record: async v => {
+    record: async (v, draft) => {
       const at = positionOf(card, v.position);
       const part = partOf(card, at);
       const pitches = blades.map((_, i) => v['blade' + i]).filter(p => p !== null);
@@ -48,7 +48,7 @@ export async function act(/** @type {any} */ card) {
       const records = [{ kind: 'inspected', record: { boat: card.boat, position: at, verdict: v.verdict, marks: v.marks, seen: v.seen, measuredPitchInches: pitches, hours: v.hours } }];
       // What a gauge showed belongs to the prop, too, wherever it goes next.
       if (part.mounting && pitches.length >= 2 && v.tool) records.push({ kind: 'prop_measured', record: /** @type {any} */ ({ prop: part.mounting.prop, pitchInchesByBlade: pitches, tool: v.tool, diameterInches: v.diameter }) });
-      await recorded(card, records, { at: v.when, photos });
+      await recorded(card, records, { draft, at: v.when, photos });
     },
   });
   turn();

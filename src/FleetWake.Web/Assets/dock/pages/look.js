@@ -36,7 +36,7 @@ export async function act(/** @type {any} */ card) {
     key: `look/${card.boat}`, fields: { position, moment, seen, hire, object, severity, when: earlier },
     extra: { get: () => null, set: turn },
     body: [h('p.caution', null, t('dock-form.caution')), moment.node, position.node, seen.node, handover, strike, earlier.node],
-    record: async v => {
+    record: async (v, draft) => {
       const at = positionOf(card, v.position);
       const hired = v.moment !== 'at_dock';
       const found = !strike.hidden && v.severity;
@@ -44,7 +44,7 @@ export async function act(/** @type {any} */ card) {
       /** @type {{ kind: string, record: Record<string, any> }[]} */
       const records = [{ kind: 'looked_over', record: { boat: card.boat, position: at, moment: v.moment, seen: v.seen, hire: hired ? v.hire : null, photo: photos[0]?.original } }];
       if (found) records.push({ kind: 'strike_reported', record: { boat: card.boat, position: at, object: v.object ?? 'unknown', severity: v.severity } }, { kind: 'claim_opened', record: { boat: card.boat, position: at, hire: v.hire } });
-      await recorded(card, records, { at: v.when, photos, links: found ? [{ from: 2, field: 'strike', to: 1 }] : [] });
+      await recorded(card, records, { draft, at: v.when, photos, links: found ? [{ from: 2, field: 'strike', to: 1 }] : [] });
     },
   });
   turn();

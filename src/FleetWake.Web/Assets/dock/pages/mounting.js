@@ -15,8 +15,8 @@ import { WHY } from './take-off.js';
 
 const OTHER = ' other';
 
-export async function act(/** @type {any} */ card) {
-  const own = await ownOf(card.boat);
+export async function act(/** @type {any} */ card, /** @type {{ madeAt: string }} */ found) {
+  const own = await ownOf(card, found.madeAt);
   const query = new URLSearchParams(location.search);
   const position = positionField(card, query.get('position'), turn);
   const off = h('div');
@@ -61,7 +61,7 @@ export async function act(/** @type {any} */ card) {
       h('p.caution', null, t('dock-form.caution_prop')), position.node, rest,
       h('div.row', null, h('a.button.plain', { href: `/dock/b/${encodeURIComponent(card.boat)}/take-off` }, t('dock-mounting.only_off')), h('a.button.plain', { href: `/dock/b/${encodeURIComponent(card.boat)}/found` }, t('dock-mounting.found'))),
       hours.node, parts.length > 0 ? part.node : null, earlier.node],
-    record: async v => {
+    record: async (v, draft) => {
       const at = positionOf(card, v.position);
       const fitted = fittedNow(partOf(card, at), own);
       const fits = v.prop === OTHER ? v.tag : v.prop;
@@ -72,7 +72,7 @@ export async function act(/** @type {any} */ card) {
       /** @type {{ kind: string, record: Record<string, any> }[]} */
       const records = fitted ? [{ kind: 'prop_removed', record: { boat: card.boat, position: at, why: v.why, prop: fitted, hours: v.hours } }] : [];
       records.push({ kind: 'prop_mounted', record: { boat: card.boat, position: at, prop: fits, hours: v.hours, ...sheetSays.value, parts: v.part ? [{ part: v.part, quantity: 1, dock: state.device?.dock }] : [] } });
-      await recorded(card, records, { at: v.when });
+      await recorded(card, records, { draft, at: v.when });
     },
   });
   earlier.node.addEventListener('input', steps.draw);

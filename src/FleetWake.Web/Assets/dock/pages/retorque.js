@@ -36,7 +36,7 @@ export async function act(/** @type {any} */ card) {
   const body = await form({
     key: `retorque/${card.boat}`, fields: { position, torque: proxy(() => torque), pin: proxy(() => pin), hours, when: earlier }, extra: { get: () => null, set: turn },
     body: [h('p.caution', null, t('dock-form.caution_prop')), position.node, place, hours.node, earlier.node],
-    record: async v => recorded(card, [{ kind: 'nut_retorqued', record: { boat: card.boat, position: positionOf(card, v.position), torque: v.torque, torqueUnit: v.torque === null ? null : torque.unit, newPin: v.pin || null, hours: v.hours } }], { at: v.when }),
+    record: async (v, draft) => recorded(card, [{ kind: 'nut_retorqued', record: { boat: card.boat, position: positionOf(card, v.position), torque: v.torque, torqueUnit: v.torque === null ? null : torque.unit, newPin: v.pin || null, hours: v.hours } }], { draft, at: v.when }),
   });
   return { title: t('dock-retorque.title'), body };
 }

@@ -11,6 +11,7 @@ const SEVERITIES = ['no_mark', 'scuffed', 'chipped', 'bent', 'broken'];
 
 export async function act(/** @type {any} */ card) {
   const place = h('div', { 'aria-live': 'polite' });
+  const failed = h('p.wrong', { role: 'alert' });
   const earlier = when(state.device?.zone ?? 'UTC');
   /** @type {Record<string, string>} */
   const strike = { boat: card.boat };
@@ -18,7 +19,10 @@ export async function act(/** @type {any} */ card) {
   /** @param {string} question @param {string} list @param {string[]} options @param {(o: string) => void} then */
   const step = (question, list, options, then) => {
     const heading = h('h2', { tabindex: '-1' }, question);
-    fill(place, heading, h('div.choose.large', null, options.map(o => h('button.plain', { type: 'button', onclick: () => then(o) }, h('strong', null, w(list, o)), hint(list, o)))));
+    const keys = options.map(o => h('button.plain', { type: 'button', onclick: () => then(o) }, h('strong', null, w(list, o)), hint(list, o)));
+    fill(place, heading, h('div.choose.large', null, keys));
+    // The second tap of a double one would answer a question that nobody has read.
+    if (list !== 'object') { for (const k of keys) k.disabled = true; setTimeout(() => { for (const k of keys) k.disabled = false; }, 300); }
     if (list !== 'object') heading.focus();
   };
   const what = () => step(t('dock-strike.what'), 'object', OBJECTS, o => { strike.object = o; hard(); });
@@ -30,11 +34,16 @@ export async function act(/** @type {any} */ card) {
     earlier.say(wrong ?? null);
     if (wrong) return;
     const { boat, object, severity } = strike;
-    await recorded(card, [{ kind: 'strike_reported', record: { boat, position, object, severity } }], { at: value });
+    try {
+      await recorded(card, [{ kind: 'strike_reported', record: { boat, position, object, severity } }], { at: value });
+    } catch (error) {
+      console.error(error);
+      fill(failed, t('dock-form.not_kept', { why: error instanceof Error ? error.message : String(error) }));
+    }
   }
 
   what();
-  return { title: t('dock-strike.title'), body: [h('p.caution', null, t('dock-strike.caution')), place, earlier.node] };
+  return { title: t('dock-strike.title'), body: [h('p.caution', null, t('dock-strike.caution')), place, failed, earlier.node] };
 }
 
 /** @param {string} list @param {string} o */

@@ -5,7 +5,7 @@ import * as db from '../db.js';
 import { fill, h } from '../dom.js';
 import { form } from '../form.js';
 import { textField } from '../fields.js';
-import { change, entries, isChecked } from '../outbox.js';
+import { changeAll, entries, isChecked } from '../outbox.js';
 import { go } from '../router.js';
 import { send } from '../sending.js';
 import { keep, state } from '../state.js';
@@ -28,28 +28,28 @@ export async function show() {
     h('div.choose', null, people.map((/** @type {any} */ p) => h('button.plain', { type: 'button', onclick: async () => fill(place, await pinOf(p)) }, h('strong', null, p.name), h('span.quiet.small', null, w('role', p.role))))),
     h('p.quiet.small', null, t('dock-who.what')));
 
-  /** @param {any} person */
-  async function pinOf(person) {
+  /** @param {any} person @param {boolean=} start by a start code of the office: a first PIN, or another in place of one that is forgotten */
+  async function pinOf(person, start = !person.hasPin) {
     const mine = (await entries()).filter(e => e.claimed && e.by === person.person && e.fate !== 'withdrawn');
-    const start = !person.hasPin;
+    let set = false;
     const pinInput = { most: 6, needed: true, type: 'password', pattern: PIN, wrong: t('dock-who.six'), attributes: { inputmode: 'numeric' } };
     /** @type {Record<string, import('../fields.js').Field>} */
     const fields = start
-      ? { pin: textField(t('dock-who.start_code'), { needed: true, hint: t('dock-who.start_code_what') }), newPin: textField(t('dock-who.new_pin'), pinInput) }
+      ? { pin: textField(t('dock-who.start_code'), { needed: true, hint: t(person.hasPin ? 'dock-who.start_code_again' : 'dock-who.start_code_what'), attributes: { autocapitalize: 'none', spellcheck: 'false' } }), newPin: textField(t('dock-who.new_pin'), pinInput) }
       : { pin: textField(t('dock-who.pin'), pinInput) };
     const node = await form({
-      key: 'pin', fields, words: t('dock-who.go_on'),
+      key: 'pin', draft: false, fields, words: t('dock-who.go_on'),
       body: [h('h2', null, person.name), mine.length > 0 ? h('p.note', null, count('dock-who.confirms', mine.length)) : null, Object.values(fields).map(f => f.node)],
       record: async values => {
         try {
           // A start code is good for one PIN: should the line break behind it, the PIN is set all the same.
-          if (start && !person.hasPin) { await ask('/pin', { json: { person: person.person, pin: values.pin, newPin: values.newPin } }); person.hasPin = true; await keep('today', state.today); }
+          if (start && !set) { await ask('/pin', { json: { person: person.person, pin: values.pin, newPin: values.newPin } }); set = person.hasPin = true; await keep('today', state.today); }
           // The PIN confirms what was entered in this name, and ids for what is entered until it is asked for again: so that
           // the phone need not keep it.
           const own = (await entries()).filter(e => e.claimed && e.by === person.person).map(e => e.id).slice(0, 900);
           const ids = Array.from({ length: AHEAD }, () => crypto.randomUUID());
           const { body } = await ask('/sign', { json: { person: person.person, pin: start ? values.newPin : values.pin, confirms: [...own, ...ids] } });
-          for (const id of own) await change(id, kept => { kept.claimed = false; });
+          await changeAll(own, kept => { kept.claimed = false; });
           await db.put('state', ids, 'ids');
           await keep('person', { person: person.person, name: person.name, until: Date.parse(body.until) });
           send();
@@ -61,10 +61,9 @@ export async function show() {
         await go(back, { replace: true });
       },
     });
-    // A PIN is never kept, not even as what was typed so far.
-    node.addEventListener('input', (/** @type {Event} */ e) => e.stopPropagation(), true);
     return [node, state.online ? null : h('p.note', null, t('dock-who.offline')),
       h('p', null, h('button.plain', { type: 'button', onclick: () => claim(person) }, t(state.online ? 'dock-who.without' : 'dock-who.claim'))),
+      start || !state.online ? null : h('p', null, h('button.plain', { type: 'button', onclick: async () => fill(place, await pinOf(person, true)) }, t('dock-who.replace'))),
       h('p', null, h('button.plain', { type: 'button', onclick: list }, t('dock-who.another')))];
   }
 
