@@ -25,7 +25,8 @@ public sealed class AtOldMole : ICollectionFixture<OldMole>
 public sealed class OldMole(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
 {
     /// <summary>Boats with one engine; Linnet was struck.</summary>
-    private static readonly string[] Singles = ["tern", "linnet", "auk", "dunlin", "eider", "fulmar", "godwit", "knot", "plover", "ruff", "sanderling", "scoter", "shag", "skua", "smew", "whimbrel"];
+    private static readonly string[] Singles = ["tern", "linnet", "auk", "dunlin", "eider", "fulmar", "godwit", "knot", "plover", "ruff", "sanderling", "scoter", "shag", "skua", "smew", "whimbrel",
+        "avocet", "brant", "crake", "curlew", "diver", "gadwall", "garganey", "grebe", "heron", "jaeger", "pintail", "pochard", "rail", "scaup", "snipe", "stint", "teal", "turnstone"];
 
     /// <summary>The program.</summary>
     public BrowsedFleet Fleet { get; private set; } = null!;
@@ -38,7 +39,7 @@ public sealed class OldMole(ChromiumFixture chromium, PostgresFixture postgres) 
         var running = Fleet.Fleet;
         await using (var session = running.Service<IDocumentStore>().LightweightSession())
         {
-            foreach (var (person, name, role) in new[] { ("mech-1", "Ana", Role.Mechanic), ("mech-2", "Bo", Role.Operator) })
+            foreach (var (person, name, role) in new[] { ("mech-1", "Ana", Role.Mechanic), ("mech-2", "Bo", Role.Operator), ("mech-3", "Cy", Role.Mechanic) })
                 session.Store(new Store.People.PersonCard(Store.People.PersonCard.KeyOf(RunningFleet.Operator, person), RunningFleet.Operator, person, name, null, role));
             await session.SaveChangesAsync(Ct);
         }
