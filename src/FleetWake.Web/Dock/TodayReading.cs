@@ -23,7 +23,7 @@ internal sealed class TodayReading(FleetReading reading, FleetOperators operator
         var office = await reading.OfficeAsync(tenant, ct);
         var card = (await operators.FindAsync(tenant, ct))!;
         var spares = await SpareGathering.OfAsync(reading, tenant, findings, ct);
-        var cards = new Cards(dock, office.Policy, await reading.PriorsAsync(tenant, ct), spares, now, behind);
+        var cards = new Cards(dock, office.Policy, await reading.PriorsAsync(tenant, ct), spares, now, behind, office.DockName);
         var here = findings.Where(f => f.Registered?.Dock == dock).ToList();
         var place = DockPlaces.Of(office.Record, findings).FirstOrDefault(d => d.Id == dock) ?? new DockPlace(dock, dock, card.Zone, null, null);
         return new Today(
@@ -31,9 +31,9 @@ internal sealed class TodayReading(FleetReading reading, FleetOperators operator
             [.. (await people.OfAsync(tenant, ct)).Select(p => new TodayPerson(p.Person, p.Name, p.Role, p.HasPin))],
             office.Policy,
             await CardsAsync(tenant, cards, here, ct),
-            [.. findings.Where(f => f.Registered?.Dock != dock).Select(f => new BoatName(f.Boat, f.DisplayName(), f.Registered?.Dock))],
+            [.. findings.Where(f => f.Registered?.Dock != dock).Select(f => new BoatName(f.Boat, f.DisplayName(), f.Registered?.Dock is { } home ? office.DockName(home) : null))],
             [.. spares.Props.Where(p => p.Place.Standing is Logbook.Props.PropStanding.Spare or Logbook.Props.PropStanding.AtShop).OrderBy(p => p.Prop, StringComparer.Ordinal)
-                .Select(p => new SpareProp(p.Prop, Cards.Size(p.Numbers.DiameterInches, p.Numbers.PitchInches), p.Registered?.Material, p.Registered?.Blades, p.Registered?.Rotation, p.Place.Dock, p.Place.Standing))],
+                .Select(p => new SpareProp(p.Prop, Cards.Size(p.Numbers.DiameterInches, p.Numbers.PitchInches), p.Registered?.Material, p.Registered?.Blades, p.Registered?.Rotation, p.Place.Dock is { } lies ? office.DockName(lies) : null, p.Place.Standing))],
             [.. spares.Parts.OrderBy(p => p.Part, StringComparer.Ordinal).Select(p => new PartHere(p.Part, p.Kind, p.Name, p.At(dock)))]);
     }
 
@@ -45,7 +45,8 @@ internal sealed class TodayReading(FleetReading reading, FleetOperators operator
         if (await reading.FindingAsync(tenant, boat, ct) is not { } stored) return null;
         var findings = (await reading.FindingsAsync(tenant, ct)).Select(f => f.Finding);
         var spares = await SpareGathering.OfAsync(reading, tenant, findings, ct);
-        var cards = new Cards(dock, await reading.PolicyAsync(tenant, ct), await reading.PriorsAsync(tenant, ct), spares, now, behind);
+        var office = await reading.OfficeAsync(tenant, ct);
+        var cards = new Cards(dock, office.Policy, await reading.PriorsAsync(tenant, ct), spares, now, behind, office.DockName);
         return ((await CardsAsync(tenant, cards, [stored.Finding], ct))[0], now);
     }
 

@@ -38,7 +38,8 @@ function group(list) {
 function notIn(card, madeAt, list) {
   const takenBack = new Set(list.filter(e => e.fate === 'waiting' || e.fate === 'sent' || e.fate === 'held').map(e => e.record.retracts ?? e.amends));
   // A card that says so has every record that was answered before it was made.
-  const counted = (/** @type {import('./outbox.js').Kept} */ e) => card.upToDate !== false && Date.parse(madeAt) > (e.countedAfter ?? e.answeredAt ?? 0) + APART;
+  const open = new Set(card.positions.flatMap((/** @type {any} */ p) => (p.openStrikes ?? []).map((/** @type {any} */ s) => s.entry)));
+  const counted = (/** @type {import('./outbox.js').Kept} */ e) => open.has(e.id) || card.upToDate !== false && Date.parse(madeAt) > (e.countedAfter ?? e.answeredAt ?? 0) + APART;
   const stays = (/** @type {import('./outbox.js').Kept} */ e) => e.fate === 'waiting' || ((e.fate === 'sent' || e.fate === 'held') && !counted(e))
     // The office has none of these, or counts none of them: what somebody saw keeps the boat all the same, until it is taken back.
     || ((e.fate === 'refused' || e.fate === 'conflict' || e.fate === 'kept_back') && effectOf(e, undefined) !== null);

@@ -5,7 +5,7 @@ import { startFrame, drawFrame } from './frame.js';
 import { wake } from './outbox.js';
 import { draw, startRouter } from './router.js';
 import { send } from './sending.js';
-import { changed, loadState, state } from './state.js';
+import { changed, listen, loadState, state } from './state.js';
 import { loadTexts } from './texts.js';
 import { isBehind, isStale, refresh } from './today.js';
 
@@ -29,6 +29,14 @@ async function catchUp(ask = true, before = known()) {
   // A list or a card shows what has just come in; a form must not be drawn anew under somebody's hands.
   if (before !== known() && /^\/dock\/?$|^\/dock\/b\/[^/]+$|^\/dock\/outbox$/.test(location.pathname) && !document.activeElement?.matches('input, select, textarea')) await draw({ quietly: true });
 }
+
+// What was just sent is soon in the office's card.
+let unsent = state.waiting;
+let fresh = 0;
+listen(() => {
+  if (state.waiting < unsent) { clearTimeout(fresh); fresh = setTimeout(() => catchUp(true, ''), 6_000); }
+  unsent = state.waiting;
+});
 
 let soon = 0;
 let wait = 1_500;

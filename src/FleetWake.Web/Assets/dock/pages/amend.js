@@ -1,7 +1,7 @@
 // Any entry, field by field: to change what the office has (a record that takes its place), or to mend what it refused.
 
 import { h } from '../dom.js';
-import { choice, numberField, textField, tick, ticks, when } from '../fields.js';
+import { choice, numberField, pick, textField, tick, ticks, when } from '../fields.js';
 import { form } from '../form.js';
 import { happened } from '../clock.js';
 import { entry, replace } from '../outbox.js';
@@ -75,7 +75,8 @@ function leaves(node, path = []) {
 
 /** @param {{ path: string[], name: string, value: any }} leaf @param {string} kind @param {string | null} boat */
 function fieldOf({ path, name, value }, kind, boat) {
-  if (name === 'boat' || name === 'retracts' || name === 'photo' || name === 'strike') return null;
+  if (name === 'boat' || name === 'retracts' || name === 'photo' || name === 'strike' || name === 'rule') return null;
+  if (name === 'engine') return engineField(value, boat);
   const label = path.map(p => /^\d+$/.test(p) ? String(+p + 1) : w('field', p)).join(' ');
   const options = optionsOf(name, kind, boat);
   if (Array.isArray(value)) return typeof value[0] === 'number' ? null : ticks(label, listOf(name, kind) ?? name, options.length ? options : value, value);
@@ -83,6 +84,13 @@ function fieldOf({ path, name, value }, kind, boat) {
   if (typeof value === 'number') return numberField(label, { value, least: -50 });
   if (options.length > 0) return choice(label, listOf(name, kind) ?? name, options, { value });
   return textField(label, { value, needed: true });
+}
+
+/** Which of the boat's engines; one that has only one is not asked. @param {string} value @param {string | null} boat */
+function engineField(value, boat) {
+  const positions = state.today?.boats?.find((/** @type {any} */ b) => b.boat === boat)?.positions.filter((/** @type {any} */ p) => p.engine) ?? [];
+  if (positions.length < 2 || !positions.some((/** @type {any} */ p) => p.engine.engine === value)) return null;
+  return pick(w('field', 'engine'), positions.map((/** @type {any} */ p) => ({ value: p.engine.engine, words: w('position', p.position) })), { value });
 }
 
 /** @param {any} node @param {string[]} path @param {any} value */

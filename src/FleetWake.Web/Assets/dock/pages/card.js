@@ -18,6 +18,7 @@ export async function show(/** @type {string} */ boat) {
     title: card.name,
     body: [
       h('section.hire.' + hire.kind, { 'aria-label': t('dock-card.hire') }, word(hire.kind, hire.words),
+        hire.word === 'in_hire' && card.hire?.liftedOn ? h('p', null, h('strong', null, t('dock-card.lifted', { day: day(card.hire.liftedOn) }))) : null,
         hire.word === 'ask' ? h('p', null, t(hire.why === 'behind' ? 'dock-card.ask_behind' : 'dock-card.ask_what')) : null,
         hire.reasons.map((/** @type {any} */ r) => h('p', null, r.sentence, r.releasedBy ? h('span.release', null, t('dock-card.released_by', { what: r.releasedBy })) : null))),
       h('p.age' + (isStale(madeAt) ? '.wrong' : '.quiet'), null, t('dock.as_of', { ago: ago(Date.parse(madeAt), Date.now() + state.skew) })),

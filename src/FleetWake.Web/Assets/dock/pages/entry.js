@@ -33,7 +33,7 @@ export async function show(/** @type {string} */ id) {
   await drawFate();
   const stop = listen(drawFate);
   return {
-    title: fresh ? t('dock-entry.recorded', { kind: w('kind', e.kind) }) : w('kind', e.kind),
+    title: fresh && e.fate !== 'withdrawn' && !e.takenBackBy ? t('dock-entry.recorded', { kind: w('kind', e.kind) }) : w('kind', e.kind),
     leave: stop,
     trail: e.boat ? h('p.trail', null, link('/dock/b/' + encodeURIComponent(e.boat), '‹ ' + (e.boatName || e.boat))) : null,
     body: [
@@ -50,7 +50,7 @@ export async function show(/** @type {string} */ id) {
 }
 
 /** @param {string} pointer */
-const spellField = pointer => pointer.split('/').filter(Boolean).map(p => /^\d+$/.test(p) ? String(+p + 1) : w('field', p)).join(' ');
+const spellField = pointer => pointer.split('/').filter(p => p && p !== 'entry').map(p => /^\d+$/.test(p) ? String(+p + 1) : w('field', p)).join(' ');
 
 /** @param {import('../outbox.js').Kept} e */
 function fateWords(e) {
@@ -70,7 +70,8 @@ function undo(e, group) {
 /** Photo and words. @param {import('../outbox.js').Kept} e */
 async function extras(e) {
   const note = textField(t('dock-entry.note'), { long: true, most: 1000, value: e.note, hint: t('dock-entry.note_what') });
-  const save = h('button.plain', { type: 'button', onclick: async () => { await change(e.id, kept => { kept.note = note.get().trim(); kept.noteErased = kept.noteSent && kept.note === ''; kept.noteSent = false; kept.noteTold = null; }); send(); tell(t('dock-entry.note_kept')); await draw(); } }, t('dock-entry.note_keep'));
+  const keepWords = async () => { if (note.get().trim() !== e.note) await change(e.id, kept => { kept.note = note.get().trim(); kept.noteErased = kept.noteSent && kept.note === ''; kept.noteSent = false; kept.noteTold = null; }); };
+  const save = h('button.plain', { type: 'button', onclick: async () => { if (!note.get().trim() && !e.note) { note.say(t('dock-form.needed')); return; } await keepWords(); send(); tell(t('dock-entry.note_kept')); await draw(); } }, t('dock-entry.note_keep'));
   const photos = (await db.all('photos')).filter(p => p.entry === e.id);
   const lost = /** @type {any} */ (e).photosLost;
   const space = await room();
@@ -80,7 +81,8 @@ async function extras(e) {
     photos.filter(p => p.told).map(p => h('p.wrong', null, p.told)),
     lost ? h('p.wrong', null, count('dock-photo.lost', lost)) : null,
     space?.nearly ? h('p.note', null, t('dock.room_nearly')) : null,
-    photoInput(async taken => { const no = await keepPhotos(e.id, taken); send(); tell(no > 0 ? t('dock-photo.no_room') : t('dock-photo.is_kept')); await draw(); }),
+    // The words that stand beside it are kept with it: the page is drawn anew.
+    photoInput(async taken => { await keepWords(); const no = await keepPhotos(e.id, taken); send(); tell(no > 0 ? t('dock-photo.no_room') : t('dock-photo.is_kept')); await draw(); }),
     note.node, e.noteTold ? h('p.wrong', null, t('dock-entry.note_refused', { why: e.noteTold })) : null, save);
 }
 

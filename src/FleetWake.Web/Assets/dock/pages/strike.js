@@ -12,22 +12,22 @@ const SEVERITIES = ['no_mark', 'scuffed', 'chipped', 'bent', 'broken'];
 export async function act(/** @type {any} */ card) {
   const place = h('div', { 'aria-live': 'polite' });
   const failed = h('p.wrong', { role: 'alert' });
-  const earlier = when(state.device?.zone ?? 'UTC');
+  const earlier = when(state.device?.zone ?? 'UTC', null, t('dock-strike.earlier'));
   /** @type {Record<string, string>} */
   const strike = { boat: card.boat };
 
-  /** @param {string} question @param {string} list @param {string[]} options @param {(o: string) => void} then */
-  const step = (question, list, options, then) => {
+  /** @param {string} question @param {string} list @param {string[]} options @param {(o: string) => void} then @param {(() => void)=} back */
+  const step = (question, list, options, then, back) => {
     const heading = h('h2', { tabindex: '-1' }, question);
     const keys = options.map(o => h('button.plain', { type: 'button', onclick: () => then(o) }, h('strong', null, w(list, o)), hint(list, o)));
-    fill(place, heading, h('div.choose.large', null, keys));
+    fill(place, heading, h('div.choose.large', null, keys), back ? h('p', null, h('button.plain', { type: 'button', onclick: back }, t('dock-strike.back'))) : null);
     // The second tap of a double one would answer a question that nobody has read.
     if (list !== 'object') { for (const k of keys) k.disabled = true; setTimeout(() => { for (const k of keys) k.disabled = false; }, 300); }
     if (list !== 'object') heading.focus();
   };
   const what = () => step(t('dock-strike.what'), 'object', OBJECTS, o => { strike.object = o; hard(); });
-  const hard = () => step(t('dock-strike.hard'), 'severity', SEVERITIES, o => { strike.severity = o; where(); });
-  const where = () => card.positions.length === 1 ? save(card.positions[0].position) : step(t('dock-strike.where'), 'position', card.positions.map((/** @type {any} */ p) => p.position), save);
+  const hard = () => step(t('dock-strike.hard'), 'severity', SEVERITIES, o => { strike.severity = o; where(); }, what);
+  const where = () => card.positions.length === 1 ? save(card.positions[0].position) : step(t('dock-strike.where'), 'position', card.positions.map((/** @type {any} */ p) => p.position), save, hard);
 
   async function save(/** @type {string} */ position) {
     const { value, wrong } = earlier.read();
