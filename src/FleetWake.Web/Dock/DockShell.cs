@@ -32,7 +32,7 @@ public static class DockShell
     private static string TextsHash { get; } = HashOf(TextsJson);
 
     /// <summary>Changes whenever the page, a module or a word does: the phone keeps one version whole.</summary>
-    public static string Version { get; } = AssetFiles.Version == "dev" ? "dev" : VersionOf();
+    public static string Version { get; } = AssetFiles.Version == "dev" ? "dev" : VersionOf(PageOf(""));
 
     /// <summary>Maps the addresses.</summary>
     public static void MapDockShell(this IEndpointRouteBuilder routes)
@@ -148,7 +148,8 @@ public static class DockShell
         return packed.ToArray();
     }
 
-    private static string VersionOf() => HashOf(AssetFiles.Version + TextsJson + PageOf("") + Manifest());
+    /// <summary>The version of an app with this page: of whatever a phone keeps.</summary>
+    internal static string VersionOf(string page) => HashOf(AssetFiles.Version + TextsJson + page + Manifest());
 
     private static string HashOf(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))[..12];
 }

@@ -14,6 +14,7 @@ public sealed class KeptTests(OldMole dock)
     {
         var phone = await DockPhone.EnrolledAsync(dock);
         await phone.OpenAsync("/dock/b/diver/strike");
+        await phone.ReadsAsync("What did it hit?");
         await phone.Page.EvaluateAsync("() => { const key = [...document.querySelectorAll('.choose button')].find(b => b.textContent.startsWith('rock')); key.click(); document.querySelector('.choose button').click(); }");
         await phone.ReadsAsync("How hard, by the look of it?");
         await phone.Page.WaitForFunctionAsync("() => !document.querySelector('.choose button').disabled");
@@ -88,7 +89,8 @@ public sealed class KeptTests(OldMole dock)
             (heron["upToDate"], heron["hire"]!["word"], heron["hire"]!["reasons"]) = (false, "in_hire", new System.Text.Json.Nodes.JsonArray());
             await route.FulfillAsync(new RouteFulfillOptions { Response = answer, Body = today.ToJsonString() });
         });
-        await phone.OpenAsync("/dock/b/heron");
+        await phone.AsksAsync<bool>("today", "(await m.refresh(), true)");
+        await phone.ReopenAsync("/dock/b/heron");
         await phone.ReadsAsync("The office has records of this boat that are not in this card yet.");
         await phone.StrikeAsync("heron", "rock");
         await phone.AllSentAsync();
@@ -151,6 +153,7 @@ public sealed class KeptTests(OldMole dock)
             today["parts"]!.AsArray().Add(new System.Text.Json.Nodes.JsonObject { ["part"] = "seal-9", ["kind"] = "seal", ["name"] = "Seal" });
             await route.FulfillAsync(new RouteFulfillOptions { Response = answer, Body = today.ToJsonString() });
         });
+        await phone.AsksAsync<bool>("today", "(await m.refresh(), true)");
         await phone.ReopenAsync();
         await phone.Page.GetByLabel("Find a boat").FillAsync("zan");
         await phone.ReadsAsync("not registered yet");

@@ -157,8 +157,14 @@ public sealed class LineTests(OldMole dock)
         Assert.DoesNotContain("111222", await phone.StoreAsync(), StringComparison.Ordinal);
         await phone.TapAsync("Set or replace the PIN");
         var code = await pins.MakeStartCodeAsync(RunningFleet.Operator, Person, Ct);
-        await phone.TypeAsync("Start code of the office", code);
         await phone.TypeAsync("A PIN of your own", "314159");
+        await phone.TypeAsync("The same PIN again", "314159");
+
+        // As the office shows it, and first as nobody showed it.
+        await phone.TypeAsync("Start code of the office", "0000 0000");
+        await phone.TapAsync("Go on");
+        await phone.ReadsAsync("That is not the start code.");
+        await phone.TypeAsync("Start code of the office", code[..4] + " " + code[4..]);
         await Task.Delay(400, Ct);
         await phone.TapAsync("Go on");
         await phone.IsAtAsync("Boats");

@@ -116,13 +116,15 @@ async function settle(list, results, at) {
   if (results.some(r => !(r?.outcome in FATES))) throw new Offline('an answer that is not understood', 60);
 }
 
-let askedFates = -Infinity;
+let askedFates = { at: -Infinity, device: '' };
 
 /** What the office decided about entries that were kept back. What was let through is like any other: its note and photos follow. */
 async function askFates() {
-  if (state.device?.ended || performance.now() - askedFates < ASK_FATES) return;
+  const device = state.device?.device ?? '';
+  if (state.device?.ended || (askedFates.device === device && performance.now() - askedFates.at < ASK_FATES)) return;
   const list = (await havingFate('kept_back')).slice(0, 500);
   if (list.length > 0) {
+    askedFates = { at: performance.now(), device };
     const { body } = await ask('/entries/fates', { json: { entries: list.map(e => e.id) } });
     const decided = new Map(body.fates.map((/** @type {any} */ f) => [f.entry, f.state]));
     await changeAll(list.map(e => e.id), kept => {
@@ -132,7 +134,6 @@ async function askFates() {
       kept.countedAfter = rightNow();
     });
   }
-  askedFates = performance.now();
 }
 
 const arrived = (/** @type {import('./outbox.js').Kept} */ e) => e.fate === 'sent' || e.fate === 'held';

@@ -7,6 +7,7 @@ import { form } from '../form.js';
 import { textField } from '../fields.js';
 import { go } from '../router.js';
 import { room } from '../space.js';
+import { send } from '../sending.js';
 import { state } from '../state.js';
 import { t } from '../texts.js';
 import { refresh } from '../today.js';
@@ -38,6 +39,7 @@ export async function show() {
         throw error;
       }
       await refresh();
+      send().catch(console.error);
       await go('/dock/who', { replace: true });
     },
   });
