@@ -45,6 +45,11 @@ public sealed class QuarantineBook(NpgsqlDataSource source, Recorder recorder, T
     public Task<IReadOnlyList<KeptEntry>> OfAsync(string @operator, int most, CancellationToken ct) => ReadAsync(
         "select " + Columns + " from " + DockTables.KeptEntries + " where operator = $1 order by state <> 'waiting', received_at desc, entry limit $2", ct, @operator, most);
 
+    /// <summary>What became of some entries, by entry; those that were never kept back are left out.</summary>
+    public async Task<IReadOnlyDictionary<Guid, KeptState>> StatesAsync(string @operator, IReadOnlyCollection<Guid> entries, CancellationToken ct) =>
+        (await ReadAsync("select " + Columns + " from " + DockTables.KeptEntries + " where operator = $1 and entry = any($2)", ct, @operator, entries.Distinct().ToArray()))
+        .ToDictionary(k => k.Entry, k => k.State);
+
     /// <summary>How many wait.</summary>
     public async Task<int> WaitingAsync(string @operator, CancellationToken ct) =>
         (await source.ReadAsync("select count(*)::int from " + DockTables.KeptEntries + " where operator = $1 and state = 'waiting'", r => r.GetInt32(0), ct, @operator))[0];

@@ -20,13 +20,15 @@ namespace FleetWake.Web.Dock;
 /// <param name="Due">What is due, most overdue first.</param>
 /// <param name="UsualLoad">What it carried in its trials.</param>
 /// <param name="Positions">Its engine positions.</param>
+/// <param name="UpToDate">Whether every record that the office had when the card was asked for is in it. Where it is not, nobody may be told "in hire".</param>
 internal sealed record Card(
-    string Boat, string Name, string? Dock, WaterType? Water, CardHire Hire, IReadOnlyList<string> Attention, IReadOnlyList<CardDue> Due, UsualLoad? UsualLoad, IReadOnlyList<CardPosition> Positions);
+    string Boat, string Name, string? Dock, WaterType? Water, CardHire Hire, IReadOnlyList<string> Attention, IReadOnlyList<CardDue> Due, UsualLoad? UsualLoad, IReadOnlyList<CardPosition> Positions, bool UpToDate);
 
 /// <summary>Whether a boat may go out.</summary>
 /// <param name="Word">The strictest of the reasons.</param>
 /// <param name="Reasons">What keeps it, strictest first.</param>
-internal sealed record CardHire(HireWord Word, IReadOnlyList<CardReason> Reasons);
+/// <param name="LiftedOn">Day on which somebody put it back in hire in spite of something that is still open; left out where nobody did.</param>
+internal sealed record CardHire(HireWord Word, IReadOnlyList<CardReason> Reasons, DateOnly? LiftedOn);
 
 /// <summary>What keeps a boat.</summary>
 /// <param name="Sentence">What it is.</param>
@@ -154,7 +156,7 @@ internal sealed record LastTrial(
 /// <summary>A spare held against the engine.</summary>
 /// <param name="Prop">Its tag.</param>
 /// <param name="Size">Diameter and pitch in words.</param>
-/// <param name="Dock">Where it lies.</param>
+/// <param name="Dock">Name of the dock where it lies.</param>
 /// <param name="Here">It lies at the phone's dock.</param>
 /// <param name="Answer">Whether it fits.</param>
 /// <param name="Why">What speaks against it or is not stated; empty when it fits as it is.</param>

@@ -20,7 +20,9 @@ namespace FleetWake.Web.Dock;
 /// <param name="Priors">What the fleet has shown.</param>
 /// <param name="Spares">Spare props and parts.</param>
 /// <param name="Now">The server's clock.</param>
-internal sealed record Cards(string Dock, FleetPolicy Policy, FleetPriors Priors, SpareGathering Spares, DateTimeOffset Now)
+/// <param name="Behind">Boats whose finding lacks a record.</param>
+/// <param name="DockName">The name of a dock.</param>
+internal sealed record Cards(string Dock, FleetPolicy Policy, FleetPriors Priors, SpareGathering Spares, DateTimeOffset Now, IReadOnlySet<string> Behind, Func<string, string> DockName)
 {
     /// <summary>Trials that say what a boat usually carries.</summary>
     private const int UsualTrials = 5;
@@ -34,11 +36,12 @@ internal sealed record Cards(string Dock, FleetPolicy Policy, FleetPriors Priors
         var due = finding.Registered is { } home ? Outlook.Of(finding, TodayAt(home.DockZone), Policy) : [];
         return new Card(
             finding.Boat, finding.DisplayName(), finding.Registered?.Dock, finding.Registered?.Water,
-            new CardHire(hire.Word, [.. hire.Reasons.Select(r => new CardReason(r.Sentence, r.ReleasedBy, r.Word, r.Position))]),
+            new CardHire(hire.Word, [.. hire.Reasons.Select(r => new CardReason(r.Sentence, r.ReleasedBy, r.Word, r.Position))], Lifted(finding)),
             [.. Attentions.Of(finding, Policy).Select(a => Placed(finding, a.Position, a.Sentence))],
             [.. due.Select(d => new CardDue(d.What, d.DueOn, d.Why, d.Overdue(), d.RuleId, d.Kind, d.Position, d.TakenBy))],
             Usual(history),
-            [.. finding.Positions.Where(p => !p.NotOnBoat).Select(p => At(p, history, due))]);
+            [.. finding.Positions.Where(p => !p.NotOnBoat).Select(p => At(p, history, due))],
+            !Behind.Contains(finding.Boat));
     }
 
     private CardPosition At(PositionFinding position, BoatHistory history, IReadOnlyList<DueItem> due)
@@ -57,8 +60,13 @@ internal sealed record Cards(string Dock, FleetPolicy Policy, FleetPriors Priors
             [.. Spares.For(position, facts).Spares.Select(Fit).OrderByDescending(f => f.Here).ThenBy(f => f.Answer).ThenBy(f => f.Prop, StringComparer.Ordinal)]);
     }
 
+    /// <summary>The last day on which a hand lifted what is still open.</summary>
+    private static DateOnly? Lifted(BoatFinding finding) => finding.Positions.Where(p => !p.NotOnBoat)
+        .SelectMany(p => p.OpenStrikes.Select(s => s.LiftedOn).Concat(p.Uncleared.Select(i => i.LiftedOn)).Concat(p.Carried.Select(c => c.LiftedOn)).Append(p.Damage?.LiftedOn))
+        .Max();
+
     private CardFit Fit(SpareFit spare) => new(
-        spare.Prop, Size(spare.DiameterInches, spare.PitchInches), spare.Dock, spare.Dock == Dock, spare.Answer, string.Join("; ", spare.Points.Select(p => p.Sentence)));
+        spare.Prop, Size(spare.DiameterInches, spare.PitchInches), spare.Dock is { } lies ? DockName(lies) : null, spare.Dock == Dock, spare.Answer, string.Join("; ", spare.Points.Select(p => p.Sentence)));
 
     /// <summary>Diameter and pitch as people say them.</summary>
     public static string? Size(double? diameter, double? pitch) => diameter is { } d && pitch is { } p ? $"{d:0.##} x {p:0.##} in" : null;

@@ -24,6 +24,9 @@ internal static class DockApi
     {
         var open = routes.MapGroup("/dock/api").ExcludeFromDescription();
         open.MapEnrol();
+
+        // What time it is: a phone asks before it sends, so that the error of its clock is known and not remembered.
+        open.MapGet("clock", (TimeProvider time) => Results.Json(new { now = time.GetUtcNow() }));
         var dock = open.MapGroup("").RequireAuthorization(p => DeviceHandler.Policy(p));
         dock.MapToday();
         dock.MapSign();

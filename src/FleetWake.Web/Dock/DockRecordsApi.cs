@@ -22,10 +22,14 @@ internal static class DockRecordsApi
         var (tenant, ct) = (http.User.OperatorOf(), http.RequestAborted);
         if (batch!.Arrival.Device != http.User.DeviceOf())
             return Problems.Field("/device", "other_device", $"this token is of device {http.User.DeviceOf()}: give that id, or sign in as the other device");
-        return Results.Json(await batch.AnswerAsync(async (kind, record) =>
+        var answer = await batch.AnswerAsync(async (kind, record) =>
             DockKinds.Refusal(kind, record) is { } refusal ? RecordsApi.Refused(refusal)
             : http.User.IsRevoked() ? await KeepAsync(tenant, kind, record, batch.Arrival, quarantine, ct)
-            : await RecordsApi.TakeAsync(tenant, kind, record, batch.Arrival, recorder, ct)));
+            : await RecordsApi.TakeAsync(tenant, kind, record, batch.Arrival, recorder, ct));
+
+        // After they are kept: a card that was asked for later, and is up to date, has them.
+        http.Response.Headers[TodayApi.MadeAt] = time.GetUtcNow().ToString("o");
+        return Results.Json(answer);
     }
 
     private static async Task<Answer> KeepAsync(string tenant, RecordKind kind, JsonObject record, Arrival arrival, QuarantineBook quarantine, CancellationToken ct)

@@ -32,22 +32,24 @@ public static class DockShell
     private static string TextsHash { get; } = HashOf(TextsJson);
 
     /// <summary>Changes whenever the page, a module or a word does: the phone keeps one version whole.</summary>
-    public static string Version { get; } = AssetFiles.Version == "dev" ? "dev" : VersionOf();
+    public static string Version { get; } = AssetFiles.Version == "dev" ? "dev" : VersionOf(PageOf(""));
 
     /// <summary>Maps the addresses.</summary>
     public static void MapDockShell(this IEndpointRouteBuilder routes)
     {
         var dock = routes.MapGroup("/dock").ExcludeFromDescription();
         dock.MapGet("sw.js", (HttpContext http) => Answer(http, Worker(), "text/javascript; charset=utf-8"));
-        dock.MapGet("manifest.webmanifest", (HttpContext http) => Answer(http, Manifest(), "application/manifest+json"));
+        dock.MapGet("manifest.webmanifest", (HttpContext http) => OfVersion(http, Version) ?? Answer(http, Manifest(), "application/manifest+json"));
         dock.MapGet("texts.json", Texts);
-        dock.MapGet("", (HttpContext http) => Answer(http, Page(), "text/html; charset=utf-8"));
+        dock.MapGet("", (HttpContext http) => OfVersion(http, Version) ?? Answer(http, Page(), "text/html; charset=utf-8"));
         dock.MapGet("{**path}", (string path, HttpContext http) =>
             path == "api" || path.StartsWith("api/", StringComparison.Ordinal) ? Results.NotFound() : Answer(http, Page(), "text/html; charset=utf-8"));
     }
 
     /// <summary>The page. It holds no data, so that a phone may show it to whoever holds the phone; the module asks for the rest.</summary>
-    internal static string Page()
+    internal static string Page() => PageOf(Version);
+
+    private static string PageOf(string version)
     {
         var texts = PageTexts.English;
         var page = new StringBuilder($"""
@@ -71,7 +73,7 @@ public static class DockShell
         page.Append($"""
               <script type="module" src="{AssetFiles.Url(Modules + "main.js")}"></script>
             </head>
-            <body data-version="{Version}" data-texts="{TextsUrl()}">
+            <body data-version="{version}" data-texts="{TextsUrl()}">
               <header class="bar" id="bar"></header>
               <main id="page"><p class="quiet" id="starting">{Text("dock.starting")}</p></main>
               <noscript><p class="note">{Text("dock.noscript")}</p></noscript>
@@ -89,7 +91,7 @@ public static class DockShell
     /// <summary>The worker: its code is an asset, its version and what it keeps stand before it, so that any change makes it another file.</summary>
     private static string Worker()
     {
-        string[] files = ["/dock/", TextsUrl(), "/dock/manifest.webmanifest", AssetFiles.Url("css/frame.css"), .. AssetFiles.Names.Where(n => n.StartsWith(Modules, StringComparison.Ordinal) && n != Modules + "sw.js").Select(AssetFiles.Url)];
+        string[] files = ["/dock/?v=" + Version, TextsUrl(), "/dock/manifest.webmanifest?v=" + Version, AssetFiles.Url("css/frame.css"), .. AssetFiles.Names.Where(n => n.StartsWith(Modules, StringComparison.Ordinal) && n != Modules + "sw.js").Select(AssetFiles.Url)];
         return $"const VERSION = {JsonSerializer.Serialize(Version)};\nconst FILES = {JsonSerializer.Serialize(files)};\n" + Encoding.UTF8.GetString(AssetFiles.Bytes(Modules + "sw.js"));
     }
 
@@ -114,12 +116,20 @@ public static class DockShell
     private static IResult Texts(HttpContext http)
     {
         // Named by its version it never changes; a phone that asks without one gets the newest.
-        if (http.Request.Query["v"] == TextsHash) http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
+        if (OfVersion(http, TextsHash) is { } gone) return gone;
+        if (http.Request.Query.ContainsKey("v")) http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
         http.Response.Headers.Vary = "Accept-Encoding";
         if (!http.Request.Headers.AcceptEncoding.ToString().Contains("br", StringComparison.Ordinal)) return Results.Text(TextsJson, "application/json; charset=utf-8");
         http.Response.Headers.ContentEncoding = "br";
         return Results.Bytes(PackedTexts, "application/json; charset=utf-8");
     }
+
+    /// <summary>
+    /// A 404 to who names another version than this program has: while a fleet of programs is renewed one after another, a phone
+    /// must not mix files of two versions into one app. Null to who names this one, or none.
+    /// </summary>
+    private static IResult? OfVersion(HttpContext http, string version) =>
+        http.Request.Query.TryGetValue("v", out var named) && named != version ? Results.NotFound() : null;
 
     private static IResult Answer(HttpContext http, string text, string type)
     {
@@ -138,7 +148,8 @@ public static class DockShell
         return packed.ToArray();
     }
 
-    private static string VersionOf() => HashOf(AssetFiles.Version + TextsJson + First.Length);
+    /// <summary>The version of an app with this page: of whatever a phone keeps.</summary>
+    internal static string VersionOf(string page) => HashOf(AssetFiles.Version + TextsJson + page + Manifest());
 
     private static string HashOf(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))[..12];
 }

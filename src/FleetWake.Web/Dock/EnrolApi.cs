@@ -37,6 +37,10 @@ internal static class EnrolApi
         var ct = http.RequestAborted;
         if (await devices.CodeAsync(sent.Code!.Trim(), ct) is not { } code) return Gone(http, failures);
 
+        // What a phone carries of one fleet must never be sent to another. The code stays good for the right phone.
+        if (sent.Operator is { Length: > 0 } carried && carried != code.Operator)
+            return Problems.Make(StatusCodes.Status409Conflict, "carries-another-fleet", "This phone carries the record of another fleet: export what is unsent there, wipe the phone, and join then. The code still holds.", []);
+
         // The record first: a phone that no record tells of must not be. It is made once, for its id was made with the code.
         var place = await places.FindAsync(code.Operator, code.Dock, ct);
         var now = time.GetUtcNow();
@@ -88,7 +92,8 @@ internal static class EnrolApi
 /// <param name="Code">The code that the office shows.</param>
 /// <param name="Name">Name of the phone for people.</param>
 /// <param name="PublicKey">Public half of the key that it made.</param>
-internal sealed record EnrolRequest(string? Code, string? Name, DeviceKey? PublicKey);
+/// <param name="Operator">The operator whose entries the phone carries; left out by one that carries none.</param>
+internal sealed record EnrolRequest(string? Code, string? Name, DeviceKey? PublicKey, string? Operator = null);
 
 /// <summary>A phone is enrolled.</summary>
 /// <param name="Device">Its id, which its records name.</param>

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text.RegularExpressions;
 using FleetWake.Store.Photos;
+using FleetWake.Store.Quarantine;
 using FleetWake.Web.Api;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
@@ -13,13 +14,25 @@ namespace FleetWake.Web.Dock;
 /// <summary>What stands beside an entry and is no fact: a note, photos. They may come before the entry or after it.</summary>
 internal static partial class EntriesApi
 {
+    private const int MostFates = 500;
     private const string CapturedAt = "FleetWake-Captured-At";
     private const string OriginalHash = "FleetWake-Original-Sha256";
 
     public static void MapEntries(this IEndpointRouteBuilder dock)
     {
+        dock.MapPost("entries/fates", FatesAsync);
         dock.MapPut("entries/{entry:guid}/note", NoteAsync);
         dock.MapPut("entries/{entry:guid}/photos/{n:int}", PhotoAsync);
+    }
+
+    /// <summary>What the office decided about entries that were kept back. The entries themselves are not sent again: from a phone that was enrolled anew they would pass.</summary>
+    private static async Task<IResult> FatesAsync(HttpContext http, QuarantineBook quarantine)
+    {
+        var (sent, wrong) = await JsonBody.ReadAsync<FatesRequest>(http);
+        if (wrong is not null) return wrong;
+        if (sent!.Entries is not { Count: <= MostFates } entries) return Problems.Field("/entries", "too_many", $"ask about at most {MostFates} entries at once");
+        var states = await quarantine.StatesAsync(http.User.OperatorOf(), entries, http.RequestAborted);
+        return Results.Json(new FatesAnswer([.. entries.Where(states.ContainsKey).Select(e => new EntryFate(e, states[e]))]));
     }
 
     private static async Task<IResult> NoteAsync(Guid entry, HttpContext http, EntryNotes notes)
@@ -82,6 +95,19 @@ internal static partial class EntriesApi
     [GeneratedRegex(@"\A[0-9A-Fa-f]{64}\z")]
     private static partial Regex Sha256();
 }
+
+/// <summary>A phone asks what became of entries that were kept back.</summary>
+/// <param name="Entries">Their ids.</param>
+internal sealed record FatesRequest(IReadOnlyList<Guid>? Entries);
+
+/// <summary>What became of them; entries that were never kept back are left out.</summary>
+/// <param name="Fates">One an entry.</param>
+internal sealed record FatesAnswer(IReadOnlyList<EntryFate> Fates);
+
+/// <summary>What became of an entry that was kept back.</summary>
+/// <param name="Entry">Its id.</param>
+/// <param name="State">Whether somebody decided.</param>
+internal sealed record EntryFate(Guid Entry, KeptState State);
 
 /// <summary>A note.</summary>
 /// <param name="Text">Its text; an empty one takes the note away.</param>

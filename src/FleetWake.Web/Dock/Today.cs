@@ -50,7 +50,7 @@ internal sealed record TodayPerson(string Person, string Name, Role Role, bool H
 /// <summary>A boat in short.</summary>
 /// <param name="Boat">Its id.</param>
 /// <param name="Name">Its name.</param>
-/// <param name="Dock">Its dock; left out while it is not registered.</param>
+/// <param name="Dock">Name of its dock; left out while it is not registered.</param>
 internal sealed record BoatName(string Boat, string Name, string? Dock);
 
 /// <summary>A spare prop.</summary>
@@ -59,7 +59,7 @@ internal sealed record BoatName(string Boat, string Name, string? Dock);
 /// <param name="Material">Material.</param>
 /// <param name="Blades">Number of blades.</param>
 /// <param name="Rotation">Which way it turns.</param>
-/// <param name="Dock">Where it lies; left out when nobody said, or while it is at a shop.</param>
+/// <param name="Dock">Name of the dock where it lies; left out when nobody said, or while it is at a shop.</param>
 /// <param name="Standing">Spare, or at a shop.</param>
 internal sealed record SpareProp(string Prop, string? Size, PropMaterial? Material, int? Blades, Rotation? Rotation, string? Dock, PropStanding Standing);
 

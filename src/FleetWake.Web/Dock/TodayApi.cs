@@ -10,7 +10,8 @@ namespace FleetWake.Web.Dock;
 /// <summary>What a phone reads.</summary>
 internal static class TodayApi
 {
-    private const string MadeAt = "FleetWake-Made-At";
+    /// <summary>Header: when an answer was so, by the server's clock.</summary>
+    internal const string MadeAt = "FleetWake-Made-At";
 
     public static void MapToday(this IEndpointRouteBuilder dock)
     {
@@ -26,7 +27,13 @@ internal static class TodayApi
     }
 
     private static async Task<IResult> BoatAsync(string boat, HttpContext http, TodayReading reading) =>
-        await reading.OfBoatAsync(http.User.OperatorOf(), http.User.DockOf(), boat, http.RequestAborted) is { } card
-            ? TaggedJson.Of(card)
+        await reading.OfBoatAsync(http.User.OperatorOf(), http.User.DockOf(), boat, http.RequestAborted) is { } found
+            ? Made(found.Card, found.MadeAt, http)
             : Problems.NotFound($"Nothing is on record of boat \"{boat}\", or it is not assessed yet. What you enter of it is kept all the same.");
+
+    private static TaggedJson Made(Card card, DateTimeOffset at, HttpContext http)
+    {
+        http.Response.Headers[MadeAt] = at.ToString("o");
+        return TaggedJson.Of(card);
+    }
 }

@@ -16,6 +16,16 @@ internal static class DockFacts
         return [.. (await response.Content.ReadFromJsonAsync<JsonObject>(ct))!["items"]!.AsArray().Select(i => i!.AsObject())];
     }
 
+    /// <summary>When a fact happened, with the error of the phone's clock taken off.</summary>
+    public static DateTimeOffset Happened(this JsonObject item)
+    {
+        var entry = item["record"]!["entry"]!;
+        return entry["happenedAt"]!.GetValue<DateTimeOffset>().AddSeconds(-(entry["clockAheadSeconds"]?.GetValue<double>() ?? 0));
+    }
+
+    /// <summary>A fact is of these minutes, whatever the phone's clock showed.</summary>
+    public static void HappenedNow(JsonObject item) => Assert.InRange((item.Happened() - DateTimeOffset.UtcNow).Duration(), TimeSpan.Zero, TimeSpan.FromMinutes(5));
+
     /// <summary>Waits until there are so many facts of a kind, looks again a moment later, and returns them.</summary>
     public static async Task<IReadOnlyList<JsonObject>> ExactlyAsync(this BrowsedFleet fleet, int count, string of, string kind, CancellationToken ct)
     {

@@ -94,6 +94,40 @@ internal sealed class DockPhone(IBrowserContext window, IPage page)
 
     public Task FindSignalAsync() => window.SetOfflineAsync(false);
 
+    /// <summary>Asks a module of the app as it runs in the page; the module is <c>m</c>.</summary>
+    public Task<T> AsksAsync<T>(string module, string question) =>
+        Page.EvaluateAsync<T>($"async () => {{ const m = await import(document.querySelector('script[type=module]').src.replace('main.js', '{module}.js')); return {question}; }}");
+
+    /// <summary>Everything that the phone keeps, as text.</summary>
+    public Task<string> StoreAsync() => Page.EvaluateAsync<string>("""
+        () => new Promise((done, failed) => {
+          const asked = indexedDB.open('fleetwake-dock');
+          asked.onerror = failed;
+          asked.onsuccess = async () => {
+            const all = {};
+            for (const name of asked.result.objectStoreNames) all[name] = await new Promise(r => { asked.result.transaction(name).objectStore(name).getAll().onsuccess = e => r(e.target.result); });
+            asked.result.close();
+            done(JSON.stringify(all));
+          };
+        })
+        """);
+
+    /// <summary>The phone's clock is off by some days, as long as <c>localStorage.off</c> says so.</summary>
+    public Task SetClockAsync(int daysSlow) => Page.AddInitScriptAsync($$"""
+        { const D = Date; localStorage.off ??= '{{daysSlow}}'; const off = () => Number(localStorage.off) * 86400000;
+          Date = class extends D { constructor(...a) { if (a.length) super(...a); else super(D.now() - off()); } static now() { return D.now() - off(); } }; }
+        """);
+
+    /// <summary>Something between phone and office answers in its place.</summary>
+    public Task AnswerAsync(string path, int status, string body, string type = "text/html") =>
+        window.RouteAsync("**/dock/api/" + path, route => route.FulfillAsync(new RouteFulfillOptions { Status = status, Body = body, ContentType = type }));
+
+    /// <summary>The office answers again.</summary>
+    public Task AnswerNoMoreAsync(string path) => window.UnrouteAsync("**/dock/api/" + path);
+
+    /// <summary>Waits until something can no more be read.</summary>
+    public Task ReadsNoMoreAsync(string words) => Assertions.Expect(Page.Locator("body")).Not.ToContainTextAsync(words, new LocatorAssertionsToContainTextOptions { UseInnerText = true });
+
     /// <summary>Shuts the app and opens it again at an address.</summary>
     public async Task ReopenAsync(string path = "/dock/")
     {

@@ -25,7 +25,9 @@ public sealed class AtOldMole : ICollectionFixture<OldMole>
 public sealed class OldMole(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
 {
     /// <summary>Boats with one engine; Linnet was struck.</summary>
-    private static readonly string[] Singles = ["tern", "linnet", "auk", "dunlin", "eider", "fulmar", "godwit", "knot", "plover", "ruff", "sanderling", "scoter", "shag", "skua", "smew", "whimbrel"];
+    private static readonly string[] Singles = ["tern", "linnet", "auk", "dunlin", "eider", "fulmar", "godwit", "knot", "plover", "ruff", "sanderling", "scoter", "shag", "skua", "smew", "whimbrel",
+        "avocet", "brant", "crake", "curlew", "diver", "gadwall", "garganey", "grebe", "heron", "jaeger", "pintail", "pochard", "rail", "scaup", "snipe", "stint", "teal", "turnstone",
+        "bittern", "dotterel", "dipper", "egret", "gull", "kite", "lapwing", "noddy", "osprey"];
 
     /// <summary>The program.</summary>
     public BrowsedFleet Fleet { get; private set; } = null!;
@@ -38,7 +40,7 @@ public sealed class OldMole(ChromiumFixture chromium, PostgresFixture postgres) 
         var running = Fleet.Fleet;
         await using (var session = running.Service<IDocumentStore>().LightweightSession())
         {
-            foreach (var (person, name, role) in new[] { ("mech-1", "Ana", Role.Mechanic), ("mech-2", "Bo", Role.Operator) })
+            foreach (var (person, name, role) in new[] { ("mech-1", "Ana", Role.Mechanic), ("mech-2", "Bo", Role.Operator), ("mech-3", "Cy", Role.Mechanic) })
                 session.Store(new Store.People.PersonCard(Store.People.PersonCard.KeyOf(RunningFleet.Operator, person), RunningFleet.Operator, person, name, null, role));
             await session.SaveChangesAsync(Ct);
         }
@@ -78,6 +80,7 @@ public sealed class OldMole(ChromiumFixture chromium, PostgresFixture postgres) 
         records.Add(new StockPart(dock.At("2026-01-01T11:10:00"), "pin-3", "cotter_pin", "old-mole", 12, "Cotter pin 3 mm"));
         records.Add(dock.Trial("tern", "2026-10-12T10:00:00", 5650, 180));
         records.Add(new ReportStrike(dock.At("2026-11-20T10:00:00"), "linnet", "single", "sand", "scuffed"));
+        records.Add(new ReportStrike(dock.At("2026-11-20T10:00:00"), "bittern", "single", "rock", "bent"));
         return records;
     }
 }

@@ -126,7 +126,7 @@ public sealed class OutboxTests(OldMole dock)
         await broken.LoseSignalAsync();
         await broken.StrikeAsync("smew", "rock");
         await broken.GoAsync("/dock/phone");
-        await broken.ReadsAsync("1 entry is not sent. It goes into a file first.");
+        await broken.ReadsAsync("1 entry is not sent. That goes into a file first.");
         await broken.GoAsync("/dock/outbox");
         var file = await broken.Page.RunAndWaitForDownloadAsync(() => broken.TapAsync("Export"));
         var phone = await DockPhone.EnrolledAsync(dock);
@@ -157,7 +157,7 @@ public sealed class OutboxTests(OldMole dock)
         await phone.ReadsAsync("1,095 days slow");
         await phone.GoAsync("/dock/b/whimbrel");
         await phone.ReadsAsync("As the office had it just now.");
-        await dock.Fleet.ExactlyAsync(1, "boats/whimbrel", "strike_reported", Ct);
+        DockFacts.HappenedNow(Assert.Single(await dock.Fleet.ExactlyAsync(1, "boats/whimbrel", "strike_reported", Ct)));
     }
 
     [Fact]
@@ -188,7 +188,7 @@ public sealed class OutboxTests(OldMole dock)
         await phone.FindSignalAsync();
         await dock.Fleet.ExactlyAsync(2, "boats/linnet", "strike_reported", Ct);
         await phone.ReadsAsync("1 unsent");
-        var note = await phone.Page.EvaluateAsync<string>("async () => (await (await import(document.querySelector('script[type=module]').src.replace('main.js', 'outbox.js'))).entries()).find(e => e.shape === 1).note");
+        var note = await phone.Page.EvaluateAsync<string>("async () => (await (await import(document.querySelector('script[type=module]').src.replace('main.js', 'outbox.js'))).entries()).find(e => e.shape === 2).note");
         Assert.Equal("by the slip", note);
     }
 }

@@ -52,6 +52,7 @@ public sealed class PassTests(OldMole dock)
         await phone.TapAsync("Go on");
         await phone.ReadsAsync("Six digits, please.");
         await phone.TypeAsync("A PIN of your own", "271828");
+        await phone.TypeAsync("The same PIN again", "271828");
         await phone.TapAsync("Go on");
         await phone.IsAtAsync("Boats");
 

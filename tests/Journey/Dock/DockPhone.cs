@@ -45,9 +45,11 @@ internal sealed class DockPhone : IDisposable
         (await fleet.Service<FleetDevices>().MakeCodeAsync(RunningFleet.Operator, dock, "phone by the pump", "boss", Ct)).Code;
 
     /// <summary>Shows a code to the server.</summary>
-    public async Task<HttpResponseMessage> EnrolAsync(string code)
+    public async Task<HttpResponseMessage> EnrolAsync(string code, string? carries = null)
     {
-        var answer = await Http.PostAsJsonAsync("/dock/api/enrol", new JsonObject { ["code"] = code, ["name"] = "phone by the pump", ["publicKey"] = Jwk() }, Ct);
+        var asked = new JsonObject { ["code"] = code, ["name"] = "phone by the pump", ["publicKey"] = Jwk() };
+        if (carries is not null) asked["operator"] = carries;
+        var answer = await Http.PostAsJsonAsync("/dock/api/enrol", asked, Ct);
         if (!answer.IsSuccessStatusCode) return answer;
         Enrolled = (await answer.Content.ReadFromJsonAsync<JsonObject>(Ct))!;
         Device = Enrolled["device"]!.GetValue<string>();

@@ -50,6 +50,16 @@ public sealed class EnrolmentTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_phone_that_carries_another_fleets_entries_is_not_enrolled_and_the_code_still_holds()
+    {
+        var code = await DockPhone.CodeAsync(fleet);
+        using var phone = DockPhone.New(fleet);
+        await RefusedAsync(await phone.EnrolAsync(code, carries: "far-isle"), HttpStatusCode.Conflict, "carries-another-fleet");
+        using var answer = await phone.EnrolAsync(code, carries: RunningFleet.Operator);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+    }
+
+    [Fact]
     public async Task Of_twenty_phones_that_show_one_code_at_once_one_is_enrolled()
     {
         var code = await DockPhone.CodeAsync(fleet);

@@ -110,6 +110,11 @@ public sealed class QuarantineTests(PostgresFixture postgres) : IAsyncLifetime
 
         Assert.True(await Quarantine.LeaveOutAsync(RunningFleet.Operator, outbox[4].Entry!.Id!.Value, "boss", Ct));
         Assert.False(await Quarantine.LeaveOutAsync(RunningFleet.Operator, released, "boss", Ct));
+
+        // Enrolled anew, the phone asks what became of them, and sends none again: from it they would pass.
+        using var anew = await DockPhone.EnrolledAsync(fleet);
+        using var fates = await anew.Http.PostAsJsonAsync("/dock/api/entries/fates", new JsonObject { ["entries"] = new JsonArray([.. outbox.Select(o => (JsonNode)o.Entry!.Id!.Value.ToString())]) }, Ct);
+        Assert.Equal(["released", "left_out", "waiting"], (await fates.Content.ReadFromJsonAsync<JsonObject>(Ct))!["fates"]!.AsArray().Select(f => f!["state"]!.GetValue<string>()));
         var kept = await Quarantine.OfAsync(RunningFleet.Operator, 10, Ct);
         Assert.Equal([KeptState.LeftOut, KeptState.Released, KeptState.Waiting], kept.Select(k => k.State).Order().Reverse());
     }

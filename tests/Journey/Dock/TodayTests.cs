@@ -13,6 +13,7 @@ using FleetWake.Settings;
 using FleetWake.Store.Histories;
 using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
+using FleetWake.Web.Dock;
 
 namespace FleetWake.Journey.Tests.Dock;
 
@@ -130,6 +131,34 @@ public sealed class TodayTests(PostgresFixture postgres) : IAsyncLifetime
         changed.Headers.IfNoneMatch.Add(first.Headers.ETag!);
         Assert.Equal(HttpStatusCode.OK, (await phone.Http.SendAsync(changed, Ct)).StatusCode);
     }
+
+    [Fact]
+    public async Task A_card_that_calls_itself_up_to_date_has_every_record_that_was_answered_before()
+    {
+        for (var i = 0; i < 10; i++)
+        {
+            var strike = new ReportStrike(dock.At($"2026-06-06T1{i}:00:00") with { Id = Guid.NewGuid() }, "far", "single", "rock", "bent");
+            Assert.Equal("recorded", Text((await phone.SendAsync([strike]))[0]!["outcome"]));
+            var card = (await phone.Http.GetFromJsonAsync<JsonObject>("/dock/api/boats/far", Ct))!;
+            if (card["upToDate"]!.GetValue<bool>()) Assert.Equal(i + 1, card["positions"]![0]!["openStrikes"]!.AsArray().Count);
+        }
+
+        await RunningFleet.UntilAsync("a card that is up to date", async () => (await phone.Http.GetFromJsonAsync<JsonObject>("/dock/api/boats/far", Ct))!["upToDate"]!.GetValue<bool>(), Ct);
+        Assert.True((await TodayAsync())["boats"]![0]!["upToDate"]!.GetValue<bool>());
+    }
+
+    [Theory]
+    [InlineData("/dock/")]
+    [InlineData("/dock/texts.json")]
+    [InlineData("/dock/manifest.webmanifest")]
+    public async Task A_file_of_another_version_is_not_given(string path)
+    {
+        Assert.Equal(HttpStatusCode.OK, (await phone.Http.GetAsync(path, Ct)).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await phone.Http.GetAsync(path + "?v=000000000000", Ct)).StatusCode);
+    }
+
+    [Fact]
+    public void A_change_of_the_page_alone_is_another_version() => Assert.NotEqual(DockShell.VersionOf("<p>"), DockShell.VersionOf("<p> "));
 
     [Fact]
     public async Task A_boat_of_another_dock_is_read_by_itself_and_one_that_nobody_knows_is_told_so()

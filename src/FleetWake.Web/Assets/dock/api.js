@@ -2,11 +2,14 @@
 
 import { state, changed, keep, learnSkew } from './state.js';
 
-/** Nothing could be reached, or the office cannot answer just now. */
+/** Nothing could be reached, or what answered is not the office, or it cannot answer just now. */
 export class Offline extends Error {
-  /** @param {string} why @param {number=} after seconds to wait */
-  constructor(why, after = 0) { super(why); this.after = after; }
+  /** @param {string} why @param {number=} after seconds to wait @param {number=} status */
+  constructor(why, after = 0, status = 0) { super(why); this.after = after; this.status = status; }
 }
+
+/** Only the office's own refusals are of these types. */
+const OURS = 'urn:fleetwake:problem:';
 
 /** The office said no, and why. */
 export class Problem extends Error {
@@ -34,7 +37,13 @@ export async function ask(path, what = {}) {
     // An old token: the phone proves by its key that it is the same phone, and asks again.
     if (what.open || !(error instanceof Problem) || error.status !== 401) throw error;
     if (error.kind === 'device-revoked' || error.kind === 'device-unknown') throw await ended(error);
-    await rotate();
+    try {
+      await rotate();
+    } catch (failed) {
+      // That no new token was had is no answer to what was asked.
+      if (failed instanceof Problem && failed.status !== 401) throw new Offline('no new token: ' + failed.message, 60);
+      throw failed;
+    }
     return askOnce(path, what);
   }
 }
@@ -56,14 +65,20 @@ async function askOnce(path, what) {
     throw new Offline(String(error));
   }
 
-  const body = response.status === 304 || response.status === 204 ? null : await response.json().catch(() => null);
-  // A sign-in page of some dock's wireless network is an answer, too, but not ours.
-  if (response.ok && response.status !== 204 && body === null) { reached(false); throw new Offline('not the office'); }
+  const { status } = response;
+  const body = status === 304 || status === 204 ? null : await response.json().catch(() => null);
+  const later = Number(response.headers.get('Retry-After')) || 5;
+  // A sign-in page of some dock's wireless network is an answer, too, and so is a proxy's: but not the office's.
+  const ours = response.ok ? status === 204 || body !== null : status === 304 || String(body?.type ?? '').startsWith(OURS);
+  if (!ours) {
+    reached(status >= 500);
+    throw new Offline(`not the office: ${status}`, later, status);
+  }
   reached(true);
   await learnSkew(response.headers.get('Date') ?? '');
-  const { status } = response;
   if (response.ok || status === 304) return { status, body, tag: response.headers.get('ETag'), madeAt: response.headers.get('FleetWake-Made-At') };
-  if (status >= 500 || status === 429 || status === 408) throw new Offline(String(status), Number(response.headers.get('Retry-After')) || 5);
+  // That photos find no room there is an answer, and not soon another one.
+  if ((status >= 500 && status !== 507) || status === 429 || status === 408) throw new Offline(String(status), later, status);
   throw new Problem(status, body);
 }
 

@@ -1,22 +1,37 @@
-// Everything the phone keeps, in one IndexedDB. A version only ever adds stores: entries made by an older app stay readable.
+// Everything the phone keeps, in one IndexedDB. A version only ever adds stores and indexes: entries made by an older app stay readable.
 
 const NAME = 'fleetwake-dock';
-const VERSION = 1;
+const VERSION = 2;
 
 /** @type {Promise<IDBDatabase> | undefined} */
 let opening;
 
+let newer = false;
+
 /** @returns {Promise<IDBDatabase>} */
 function open() {
   opening ??= new Promise((resolve, reject) => {
-    const asked = indexedDB.open(NAME, VERSION);
-    asked.onupgradeneeded = () => {
+    const asked = newer ? indexedDB.open(NAME) : indexedDB.open(NAME, VERSION);
+    asked.onupgradeneeded = ({ oldVersion }) => {
       const db = asked.result;
-      db.createObjectStore('state');
-      db.createObjectStore('entries', { keyPath: 'id' });
-      db.createObjectStore('photos', { keyPath: 'key' });
-      db.createObjectStore('drafts');
-      db.createObjectStore('cards', { keyPath: 'boat' });
+      if (oldVersion < 1) {
+        db.createObjectStore('state');
+        db.createObjectStore('entries', { keyPath: 'id' });
+        db.createObjectStore('photos', { keyPath: 'key' });
+        db.createObjectStore('drafts');
+        db.createObjectStore('cards', { keyPath: 'boat' });
+      }
+      const tx = /** @type {IDBTransaction} */ (asked.transaction);
+      const [entries, photos] = [tx.objectStore('entries'), tx.objectStore('photos')];
+      entries.createIndex('fate', ['fate', 'count']);
+      entries.createIndex('boat', 'boat');
+      for (const store of [entries, photos]) store.createIndex('marks', 'marks', { multiEntry: true });
+      photos.openCursor().onsuccess = e => {
+        const cursor = /** @type {IDBRequest<IDBCursorWithValue | null>} */ (e.target).result;
+        if (!cursor) return;
+        if (!cursor.value.sent) cursor.update({ ...cursor.value, marks: ['unsent'] });
+        cursor.continue();
+      };
     };
     asked.onsuccess = () => {
       // Another tab with a newer app must not wait for this one; and a connection that a phone dropped is made again.
@@ -24,7 +39,11 @@ function open() {
       asked.result.onclose = () => { opening = undefined; };
       resolve(asked.result);
     };
-    asked.onerror = () => { opening = undefined; reject(asked.error); };
+    asked.onerror = () => {
+      opening = undefined;
+      // A newer app was here before this one: what it added does not stand in the way.
+      if (asked.error?.name === 'VersionError' && !newer) { newer = true; open().then(resolve, reject); } else reject(asked.error);
+    };
   });
   return opening;
 }
@@ -72,6 +91,17 @@ export async function within(stores, mode, work) {
  */
 export const answer = request => new Promise((resolve, reject) => {
   request.onsuccess = () => resolve(request.result);
+  request.onerror = () => reject(request.error);
+});
+
+/**
+ * Walks along an index until `take` answers false.
+ * @param {IDBIndex} index @param {IDBKeyRange} range @param {(value: any) => boolean | void} take
+ * @returns {Promise<void>}
+ */
+export const walk = (index, range, take) => new Promise((resolve, reject) => {
+  const request = index.openCursor(range);
+  request.onsuccess = () => { if (!request.result || take(request.result.value) === false) resolve(); else request.result.continue(); };
   request.onerror = () => reject(request.error);
 });
 

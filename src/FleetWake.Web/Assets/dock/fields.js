@@ -1,7 +1,8 @@
 // Fields for wet hands: large, few, and each keeps what was typed until it is recorded.
 
 import { fill, freshId, h } from './dom.js';
-import { readNumber, t, w } from './texts.js';
+import { rightNow } from './state.js';
+import { mayBeThousands, readNumber, t, w } from './texts.js';
 import { inputIn, instantIn } from './time.js';
 
 /**
@@ -64,20 +65,19 @@ export function tick(label, value = false) {
 export function numberField(label, how = {}) {
   const id = freshId();
   const wrong = h('p.wrong');
-  const input = h('input', { id, type: 'text', inputmode: how.least !== undefined && how.least < 0 ? 'text' : how.whole ? 'numeric' : 'decimal', autocomplete: 'off', value: how.value === null || how.value === undefined ? '' : String(how.value), oninput: () => { say(null); how.oninput?.(); } });
+  const input = h('input', { id, type: 'text', inputmode: how.least !== undefined && how.least < 0 ? 'text' : how.whole ? 'numeric' : 'decimal', autocomplete: 'off', value: how.value === null || how.value === undefined ? '' : String(how.value), oninput: () => { say(null); how.oninput?.(); }, onchange: () => { if (input.value.trim() !== '') say(read().wrong ?? null); } });
   const node = h('div.field', null, h('label', { for: id }, label, how.unit ? h('span.quiet', null, ` [${how.unit}]`) : null), input, how.hint ? h('p.quiet.small', null, how.hint) : null, wrong);
   const say = sayer(input, wrong);
-  return {
-    node, input, say, get: () => input.value, set: v => { input.value = v ?? ''; },
-    read: () => {
-      const value = readNumber(input.value);
-      if (value === null) return how.needed ? { value, wrong: t('dock-form.needed') } : { value };
-      if (Number.isNaN(value)) return { value, wrong: t('dock-form.no_number') };
-      if (how.whole && !Number.isInteger(value)) return { value, wrong: t('dock-form.no_whole') };
-      if ((how.least !== undefined && value < how.least) || (how.most !== undefined && value > how.most)) return { value, wrong: t('dock-form.outside', { least: how.least ?? '', most: how.most ?? '', unit: how.unit ?? '' }) };
-      return { value };
-    },
+  const read = () => {
+    const value = readNumber(input.value);
+    if (value === null) return how.needed ? { value, wrong: t('dock-form.needed') } : { value };
+    if (mayBeThousands(input.value)) return { value, wrong: t('dock-form.not_clear', { one: input.value.trim().replace(',', ''), other: input.value.trim().replace(',', '.') }) };
+    if (Number.isNaN(value)) return { value, wrong: t('dock-form.no_number') };
+    if (how.whole && !Number.isInteger(value)) return { value, wrong: t('dock-form.no_whole') };
+    if ((how.least !== undefined && value < how.least) || (how.most !== undefined && value > how.most)) return { value, wrong: t('dock-form.outside', { least: how.least ?? '', most: how.most ?? '', unit: how.unit ?? '' }) };
+    return { value };
   };
+  return { node, input, say, read, get: () => input.value, set: v => { input.value = v ?? ''; } };
 }
 
 /** @param {string} label @param {{ value?: string, hint?: any, type?: string, needed?: boolean, long?: boolean, most?: number, attributes?: Record<string, any>, pattern?: RegExp, wrong?: string }=} how @returns {Field & { input: any }} */
@@ -103,23 +103,29 @@ export const ID = /^[a-z0-9][a-z0-9._-]{0,62}$/i;
 /** One of a longer list. @param {string} label @param {{ value: string, words: string }[]} options @param {{ value?: string | null, none?: string, onchange?: () => void, hint?: any }=} how @returns {Field & { input: any }} */
 export function pick(label, options, how = {}) {
   const id = freshId();
-  const input = h('select', { id, onchange: how.onchange }, how.none !== undefined ? h('option', { value: '' }, how.none) : null, options.map(o => h('option', { value: o.value, selected: o.value === how.value }, o.words)));
-  return { node: h('div.field', null, h('label', { for: id }, label), input, how.hint ? h('p.quiet.small', null, how.hint) : null), input, get: () => input.value, say: () => {}, set: v => { input.value = v ?? ''; }, read: () => ({ value: input.value || null }) };
+  const wrong = h('p.wrong');
+  const input = h('select', { id, onchange: () => { say(null); how.onchange?.(); } }, how.none !== undefined ? h('option', { value: '' }, how.none) : null, options.map(o => h('option', { value: o.value, selected: o.value === how.value }, o.words)));
+  const say = sayer(input, wrong);
+  return { node: h('div.field', null, h('label', { for: id }, label), input, how.hint ? h('p.quiet.small', null, how.hint) : null, wrong), input, get: () => input.value, say, set: v => { input.value = v ?? ''; }, read: () => ({ value: input.value || null }) };
 }
 
-/** When it happened: now, unless somebody says that it was earlier. @param {string} zone @param {Date=} at @returns {Field} */
-export function when(zone, at) {
+/** Records of longer ago are told at the office; a year that is typed wrong is seen here [ms]. */
+const LONG_AGO = 2 * 366 * 86_400_000;
+
+/** When it happened: now, unless somebody says that it was earlier. @param {string} zone @param {Date | null=} at @param {string=} words @returns {Field} */
+export function when(zone, at, words) {
   const id = freshId();
   const wrong = h('p.wrong');
-  const input = h('input', { id, type: 'datetime-local', value: at ? inputIn(zone, at) : '', max: inputIn(zone, new Date()), oninput: () => say(null) });
-  const node = h('details.when', { open: !!at }, h('summary', null, t('dock-form.earlier')), h('div.field', null, h('label', { for: id }, t('dock-form.when')), input, h('p.quiet.small', null, t('dock-form.when_what', { zone })), wrong));
+  const input = h('input', { id, type: 'datetime-local', value: at ? inputIn(zone, at) : '', max: inputIn(zone, new Date(rightNow())), oninput: () => say(null) });
+  const node = h('details.when', { open: !!at }, h('summary', null, words ?? t('dock-form.earlier')), h('div.field', null, h('label', { for: id }, t('dock-form.when')), input, h('p.quiet.small', null, t('dock-form.when_what', { zone })), wrong));
   const say = sayer(input, wrong);
   return {
     node, say, get: () => input.value, set: v => { input.value = v ?? ''; if (v) node.open = true; },
     read: () => {
       if (!input.value) return { value: null };
       const value = instantIn(zone, input.value);
-      return value.getTime() > Date.now() + 60_000 ? { value, wrong: t('dock-form.in_future') } : { value };
+      // By the right clock, like the watch that it was read from; not by the phone's.
+      return value.getTime() > rightNow() + 60_000 ? { value, wrong: t('dock-form.in_future') } : !at && value.getTime() < rightNow() - LONG_AGO ? { value, wrong: t('dock-form.long_ago') } : { value };
     },
   };
 }

@@ -2,20 +2,44 @@
 
 import * as db from './db.js';
 import { fill, h } from './dom.js';
+import { skewOf } from './clock.js';
 import { entries, recount } from './outbox.js';
 import { draw } from './router.js';
 import { SHAPE, inShape, isNewer } from './shapes.js';
+import { makeRoom } from './space.js';
 import { state } from './state.js';
 import { count, t } from './texts.js';
 
 const FORMAT = 'fleetwake-dock-entries';
 
-/** Writes every entry, with the photos that are not sent, into a file. @returns {Promise<Blob>} */
+/** A file stays small enough for a phone to make, and for another to read [bytes of photos]. */
+const MOST_PHOTOS = 60e6;
+
+/**
+ * Writes every entry with its words, and the photos that are not sent, into a file. Another phone sends them as if by this one's
+ * clock, so that what is known of its error goes with each.
+ * @returns {Promise<{ blob: Blob, entries: number, photos: number, left: number }>} `left`: photos that it does not hold
+ */
 export async function exportFile() {
   const photos = [];
-  for (const p of await db.all('photos')) if (p.blob) photos.push({ entry: p.entry, n: p.n, original: p.original, capturedAt: p.capturedAt, type: p.blob.type, base64: await base64(p.blob) });
+  let [bytes, left] = [0, 0];
+  for (const p of await db.all('photos')) {
+    if (!p.blob) continue;
+    bytes += p.blob.size;
+    try {
+      if (bytes > MOST_PHOTOS) throw new Error('too large');
+      photos.push({ entry: p.entry, n: p.n, original: p.original, capturedAt: p.capturedAt, type: p.blob.type, base64: await base64(p.blob) });
+    } catch (error) {
+      // A photo that cannot be read must not keep the entries on a broken phone.
+      console.error(error);
+      left++;
+    }
+  }
+
   const { device, operator, dock } = state.device ?? { device: null, operator: null, dock: null };
-  return new Blob([JSON.stringify({ format: FORMAT, shape: SHAPE, writtenAt: new Date().toISOString(), device, operator, dock, entries: (await entries()).reverse(), photos }, null, 1)], { type: 'application/json' });
+  const list = (await entries()).reverse().map(e => isNewer(e) || !state.skewKnown ? e : { ...e, skew: skewOf(e) });
+  const text = JSON.stringify({ format: FORMAT, shape: SHAPE, writtenAt: new Date().toISOString(), skew: state.skewKnown ? state.skew : null, device, operator, dock, entries: list, photos }, null, 1);
+  return { blob: new Blob([text], { type: 'application/json' }), entries: list.length, photos: photos.length, left };
 }
 
 /**
@@ -27,18 +51,20 @@ export async function importFile(text) {
   const file = JSON.parse(text);
   if (file?.format !== FORMAT || !Array.isArray(file.entries)) throw new Error(t('dock-outbox.not_ours'));
   if (state.device && file.operator && file.operator !== state.device.operator) throw new Error(t('dock-outbox.other_operator'));
-  const photos = (file.photos ?? []).map((/** @type {any} */ p) => ({ key: `${p.entry}/${p.n}`, entry: p.entry, n: p.n, original: p.original, capturedAt: p.capturedAt, sent: false, blob: new Blob([Uint8Array.from(atob(p.base64), c => c.charCodeAt(0))], { type: p.type }) }));
+  const photos = (file.photos ?? []).map((/** @type {any} */ p) => ({ key: `${p.entry}/${p.n}`, entry: p.entry, n: p.n, original: p.original, capturedAt: p.capturedAt, sent: false, marks: ['unsent'], blob: new Blob([Uint8Array.from(atob(p.base64), c => c.charCodeAt(0))], { type: p.type }) }));
   const result = { taken: 0, known: 0, newer: 0 };
-  await db.within(['entries', 'photos'], 'readwrite', async (store, photoStore) => {
+  await makeRoom(() => db.within(['entries', 'photos'], 'readwrite', async (store, photoStore) => {
+    Object.assign(result, { taken: 0, known: 0, newer: 0 });
     for (const e of file.entries) {
       if (typeof e?.id !== 'string' || typeof e?.kind !== 'string' || typeof e?.record !== 'object') continue;
       if (await db.answer(store.getKey(e.id))) { result.known++; continue; }
       if (isNewer(e)) { result.newer++; continue; }
-      store.add(inShape(e));
+      const mine = inShape(e, { operator: file.operator, device: file.device });
+      store.add({ ...mine, imported: true, skew: mine.skew ?? file.skew ?? null });
       for (const p of photos) if (p.entry === e.id) photoStore.put(p);
       result.taken++;
     }
-  });
+  }));
   await recount();
   return result;
 }
@@ -51,14 +77,29 @@ async function base64(blob) {
   return btoa(text);
 }
 
-/** Hands a file to whoever holds the phone. */
+/** Hands a file to whoever holds the phone. @returns {Promise<string | null>} what it holds, in words; null when it was not taken */
 export async function saveFile() {
-  const url = URL.createObjectURL(await exportFile());
-  const a = h('a', { href: url, download: `dock-entries-${new Date().toISOString().slice(0, 16).replaceAll(':', '')}.json` });
+  const { blob, entries: n, photos, left } = await exportFile();
+  const name = `dock-entries-${new Date().toISOString().slice(0, 16).replaceAll(':', '')}.json`;
+  const held = [count('dock-outbox.holds', n), count('dock-outbox.holds_photos', photos), left > 0 ? count('dock-outbox.holds_not', left) : ''].join(' ').trim();
+  const file = new File([blob], name, { type: blob.type });
+  // An app on the home screen of some phones has no downloads: there the file is handed on.
+  if (navigator.canShare?.({ files: [file] })) {
+    try {
+      await navigator.share({ files: [file] });
+      return held;
+    } catch (error) {
+      if (error instanceof DOMException && error.name === 'AbortError') return null;
+    }
+  }
+
+  const url = URL.createObjectURL(blob);
+  const a = h('a', { href: url, download: name });
   document.body.append(a);
   a.click();
   a.remove();
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
+  return held;
 }
 
 /** The two keys. */
@@ -75,5 +116,5 @@ export function fileKeys() {
       }
     },
   });
-  return [h('div.row', null, h('button.plain', { type: 'button', onclick: saveFile }, t('dock-outbox.export')), h('label.button.plain', null, input, h('span', null, t('dock-outbox.import')))), said];
+  return [h('div.row', null, h('button.plain', { type: 'button', onclick: async () => fill(said, await saveFile() ?? '') }, t('dock-outbox.export')), h('label.button.plain', null, input, h('span', null, t('dock-outbox.import')))), said];
 }

@@ -19,9 +19,10 @@ export function drawFrame() {
     device && (person ? h('a.who', { href: '/dock/who' }, person.name) : h('a.who', { href: '/dock/who' }, t('dock.who_are_you'))),
     notices());
   const unsent = state.waiting + state.trouble;
+  const words = unsent > 0 ? count('dock.not_sent', unsent) : state.extras > 0 ? count('dock.extras', state.extras) : t('dock.all_sent');
   fill(/** @type {Element} */ (document.getElementById('places')), device && [
     place('/dock/', 'boats', t('dock.boats')),
-    place('/dock/outbox', state.trouble > 0 ? 'trouble' : unsent > 0 ? 'outbox' : 'sent', unsent > 0 ? count('dock.not_sent', unsent) : t('dock.all_sent')),
+    place('/dock/outbox', state.trouble > 0 ? 'trouble' : unsent + state.extras > 0 ? 'outbox' : 'sent', words),
     place('/dock/phone', 'phone', t('dock.this_phone')),
   ]);
 }

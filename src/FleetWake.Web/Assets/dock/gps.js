@@ -2,6 +2,7 @@
 
 const EARTH = 6_371_000; // [m] mean radius
 const KNOT = 1852 / 3600; // [m/s]
+const PATIENCE = 10_000; // without a position [ms]
 
 /** @typedef {{ at: number, knots: number, heading: number, doppler: boolean }} Sample `at` [ms] */
 
@@ -61,6 +62,11 @@ export function watch(then, failed) {
   if (!navigator.geolocation) { failed('none'); return () => {}; }
   /** @type {GeolocationPosition | null} */
   let last = null;
-  const id = navigator.geolocation.watchPosition(p => { const s = sampleOf(last, p); last = p; then(s); }, e => failed(e.code === 1 ? 'denied' : 'none'), { enableHighAccuracy: true, maximumAge: 0, timeout: 30_000 });
-  return () => navigator.geolocation.clearWatch(id);
+  let patience = 0;
+  const id = navigator.geolocation.watchPosition(p => { clearTimeout(patience); patience = 0; const s = sampleOf(last, p); last = p; then(s); }, e => {
+    if (e.code === 1) failed('denied');
+    // A bridge, a wave, a hand over the phone: the position comes back by itself.
+    else patience ||= setTimeout(() => failed('none'), PATIENCE);
+  }, { enableHighAccuracy: true, maximumAge: 0, timeout: 30_000 });
+  return () => { clearTimeout(patience); navigator.geolocation.clearWatch(id); };
 }

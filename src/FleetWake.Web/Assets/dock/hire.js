@@ -1,7 +1,7 @@
 // Whether a boat goes out, with what this phone knows and the office does not yet: a record made here can keep a boat at
 // once, and never lets one go; that is the office's to say, from all records.
 
-import { entries } from './outbox.js';
+import { entries, entriesOf } from './outbox.js';
 import { state } from './state.js';
 import { t, w } from './texts.js';
 import { isStale } from './today.js';
@@ -12,19 +12,38 @@ const USUAL = [
   { verdict: 'fit', state: 'in_hire' }, { verdict: 'watch', state: 'in_hire' }, { verdict: 'repair', state: 'look_first' }, { verdict: 'take_off', state: 'out' },
 ];
 
-/** Answered so shortly before the list was asked for that it may not be in it [ms]. */
-const LAG = 60_000;
+/** By how much the clocks of the office's machines may differ [ms]. */
+const APART = 5_000;
 
 /**
  * What was recorded on this phone about a boat and is not in the office's card.
- * @param {string} boat @returns {Promise<import('./outbox.js').Kept[]>} oldest first
+ * @param {any} card @param {string} madeAt when the card was made @returns {Promise<import('./outbox.js').Kept[]>} oldest first
  */
-export async function ownOf(boat) {
-  const fetched = state.today?.fetchedAt ?? 0;
-  const list = (await entries()).filter(e => e.boat === boat);
-  const takenBack = new Set(list.filter(e => e.fate !== 'withdrawn' && e.fate !== 'refused').map(e => e.record.retracts ?? e.amends));
-  return list.filter(e => !takenBack.has(e.id) && e.kind !== 'retracted'
-    && (e.fate === 'waiting' || ((e.fate === 'sent' || e.fate === 'held') && (e.answeredAt ?? 0) > fetched - LAG))).reverse();
+export const ownOf = async (card, madeAt) => notIn(card, madeAt, await entriesOf(card.boat));
+
+/** The same for every boat of a list, by boat. @param {any[]} cards @param {string} madeAt @returns {Promise<Map<string, import('./outbox.js').Kept[]>>} */
+export async function ownOfAll(cards, madeAt) {
+  const byBoat = Map.groupBy ? Map.groupBy(await entries(), e => e.boat) : group(await entries());
+  return new Map(cards.map(c => [c.boat, notIn(c, madeAt, byBoat.get(c.boat) ?? [])]));
+}
+
+/** @param {import('./outbox.js').Kept[]} list */
+function group(list) {
+  const map = new Map();
+  for (const e of list) { if (!map.has(e.boat)) map.set(e.boat, []); map.get(e.boat).push(e); }
+  return map;
+}
+
+/** @param {any} card @param {string} madeAt @param {import('./outbox.js').Kept[]} list the newest first */
+function notIn(card, madeAt, list) {
+  const takenBack = new Set(list.filter(e => e.fate === 'waiting' || e.fate === 'sent' || e.fate === 'held').map(e => e.record.retracts ?? e.amends));
+  // A card that says so has every record that was answered before it was made.
+  const open = new Set(card.positions.flatMap((/** @type {any} */ p) => (p.openStrikes ?? []).map((/** @type {any} */ s) => s.entry)));
+  const counted = (/** @type {import('./outbox.js').Kept} */ e) => open.has(e.id) || card.upToDate !== false && Date.parse(madeAt) > (e.countedAfter ?? e.answeredAt ?? 0) + APART;
+  const stays = (/** @type {import('./outbox.js').Kept} */ e) => e.fate === 'waiting' || ((e.fate === 'sent' || e.fate === 'held') && !counted(e))
+    // The office has none of these, or counts none of them: what somebody saw keeps the boat all the same, until it is taken back.
+    || ((e.fate === 'refused' || e.fate === 'conflict' || e.fate === 'kept_back') && effectOf(e, undefined) !== null);
+  return list.filter(e => !takenBack.has(e.id) && e.kind !== 'retracted' && stays(e)).reverse();
 }
 
 /** By the operator's table; the strictest of all materials where it is not known. @param {'severity' | 'verdict'} what @param {string} word @param {string | undefined} material */
@@ -40,7 +59,7 @@ const rank = (/** @type {string} */ word) => /** @type {any} */ (RANK)[word] ?? 
 /**
  * The hire state as this phone shows it.
  * @param {any} card @param {string} madeAt @param {import('./outbox.js').Kept[]} own
- * @returns {{ word: string, kind: 'in' | 'look' | 'out', words: string, reasons: any[] }}
+ * @returns {{ word: string, why?: 'old' | 'behind', kind: 'in' | 'look' | 'out', words: string, reasons: any[] }} `why`: of "ask"
  */
 export function hireOf(card, madeAt, own) {
   const reasons = [...(card.hire?.reasons ?? [])];
@@ -53,8 +72,9 @@ export function hireOf(card, madeAt, own) {
     if (rank(effect.word) > rank(word)) word = effect.word;
   }
 
-  // An old list must never say that a boat may go.
-  if (word === 'in_hire' && isStale(madeAt)) return { word: 'ask', kind: 'look', words: t('dock.ask_office'), reasons };
+  // An old list must never say that a boat may go, nor one that lacks what the office has.
+  const why = isStale(madeAt) ? 'old' : card.upToDate === false ? 'behind' : null;
+  if (word === 'in_hire' && why) return { word: 'ask', why, kind: 'look', words: t('dock.ask_office'), reasons };
   return { word, kind: word === 'in_hire' ? 'in' : word === 'look_first' ? 'look' : 'out', words: w('hire', word), reasons };
 }
 

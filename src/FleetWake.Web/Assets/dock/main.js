@@ -5,13 +5,13 @@ import { startFrame, drawFrame } from './frame.js';
 import { wake } from './outbox.js';
 import { draw, startRouter } from './router.js';
 import { send } from './sending.js';
-import { changed, loadState, state } from './state.js';
+import { changed, listen, loadState, state } from './state.js';
 import { loadTexts } from './texts.js';
-import { isStale, refresh } from './today.js';
+import { isBehind, isStale, refresh } from './today.js';
 
 await Promise.all([loadTexts(), loadState()]);
 const asked = state.device && !state.device.ended ? refresh() : Promise.resolve();
-await wake();
+await wake().catch(console.error);
 startFrame();
 const first = known();
 await startRouter();
@@ -25,13 +25,25 @@ async function catchUp(ask = true, before = known()) {
   await renew();
   await send();
   if (ask) await refresh();
+  if (isBehind()) { clearTimeout(soon); soon = setTimeout(() => { if (document.visibilityState === 'visible') catchUp(); }, wait = Math.min(60_000, 2 * wait)); } else wait = 1_500;
   // A list or a card shows what has just come in; a form must not be drawn anew under somebody's hands.
   if (before !== known() && /^\/dock\/?$|^\/dock\/b\/[^/]+$|^\/dock\/outbox$/.test(location.pathname) && !document.activeElement?.matches('input, select, textarea')) await draw({ quietly: true });
 }
 
+// What was just sent is soon in the office's card.
+let unsent = state.waiting;
+let fresh = 0;
+listen(() => {
+  if (state.waiting < unsent) { clearTimeout(fresh); fresh = setTimeout(() => catchUp(true, ''), 6_000); }
+  unsent = state.waiting;
+});
+
+let soon = 0;
+let wait = 1_500;
+
 /** What a list or a card is drawn from. */
 function known() {
-  return [state.today?.tag, state.today?.madeAt && isStale(), state.waiting, state.trouble, location.pathname].join();
+  return [state.today?.tag, state.today?.madeAt && isStale(), state.waiting, state.trouble, state.extras, location.pathname].join();
 }
 
 addEventListener('online', () => { state.online = true; changed(); catchUp(); });

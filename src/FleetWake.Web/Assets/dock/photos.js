@@ -2,7 +2,7 @@
 // camera is kept, so that nobody can say later that it was another.
 
 import * as db from './db.js';
-import { change } from './outbox.js';
+import { recount } from './outbox.js';
 import { isFull } from './space.js';
 import { state } from './state.js';
 
@@ -34,17 +34,20 @@ export async function small(file) {
  */
 export async function keepPhotos(entry, photos) {
   let lost = 0;
-  const here = (await db.all('photos')).filter(p => p.entry === entry);
-  let n = Math.max(0, ...here.map(p => p.n)) + 1;
   for (const photo of photos) {
     try {
-      await db.put('photos', { ...photo, key: `${entry}/${n}`, entry, n, sent: false });
-      await change(entry, kept => { kept.photos++; });
-      n++;
+      await db.within(['photos', 'entries'], 'readwrite', async (store, entries) => {
+        const here = await db.answer(store.getAll(IDBKeyRange.bound(entry + '/', entry + '0', false, true)));
+        const n = Math.max(0, ...here.map((/** @type {any} */ p) => p.n)) + 1;
+        store.put({ ...photo, key: `${entry}/${n}`, entry, n, sent: false, marks: ['unsent'] });
+        const kept = await db.answer(entries.get(entry));
+        if (kept) entries.put({ ...kept, photos: kept.photos + 1 });
+      });
     } catch (error) {
       if (!isFull(error)) throw error;
       lost++;
     }
   }
+  await recount().catch(console.error);
   return lost;
 }

@@ -30,6 +30,9 @@ const ROUTES = [
 let current = null;
 let turn = 0;
 
+/** The turn of a page that somebody asked for and that is not drawn yet; 0 when there is none. */
+let wanted = 0;
+
 /** The page's own element. */
 const main = () => /** @type {HTMLElement} */ (document.getElementById('page'));
 
@@ -41,7 +44,10 @@ export function go(path, how) {
 
 /** Draws what stands at the present address. @param {{ quietly?: boolean }=} how `quietly`: somebody is reading it; it stays where it was */
 export async function draw(how) {
+  // A look at what changed must not take the place of where somebody goes.
+  if (how?.quietly && wanted) return;
   const mine = ++turn;
+  if (!how?.quietly) wanted = mine;
   const route = ROUTES.find(r => r.at.test(location.pathname));
   if (route?.needs && !state.device) return go('/dock/enrol', { replace: true });
   if (route?.needs === 'person' && !state.person) return go('/dock/who?to=' + encodeURIComponent(location.pathname + location.search), { replace: true });
@@ -56,6 +62,7 @@ export async function draw(how) {
     next = { title: t('dock.broken'), body: [h('p', null, t('dock.broken_what')), h('p.quiet.small', null, String(error))] };
   }
   if (mine !== turn) return;
+  wanted = 0;
   if (typeof next === 'string') return go(next, { replace: true });
   if (how?.quietly && main().querySelector('[data-typed], input:focus, textarea:focus')) {
     // Somebody began to type, perhaps while this was made: nobody's words are drawn over, nor the button that keeps them.

@@ -11,21 +11,27 @@ const STEPS = [
   // The office may ask for them again for thirty days.
   () => db.within(['entries'], 'readwrite', async s => { for (const e of await db.answer(s.getAll())) if ((e.fate === 'sent' || e.fate === 'withdrawn') && e.enteredAt < Date.now() - MONTH) s.delete(e.id); }),
   () => db.within(['entries', 'photos'], 'readwrite', async (entries, photos) => {
-    for (const e of await db.answer(entries.getAll())) if (e.photos > 0) entries.put({ ...e, photos: 0, photosLost: e.photos });
+    /** @type {Map<string, number>} */
+    const lost = new Map();
+    for (const p of await db.answer(photos.getAll())) if (p.blob) lost.set(p.entry, (lost.get(p.entry) ?? 0) + 1);
     photos.clear();
+    for (const [id, n] of lost) { const e = await db.answer(entries.get(id)); if (e) entries.put({ ...e, photos: 0, photosLost: (e.photosLost ?? 0) + n }); }
   }),
 ];
 
+/** Only what the office has, or gives again: for what is worth less than a photo. */
+export const CHEAP = 2;
+
 /**
  * Does something that needs room, making room step by step when there is none.
- * @template T @param {() => Promise<T>} work @returns {Promise<T>}
+ * @template T @param {() => Promise<T>} work @param {number=} most how many steps may be taken for it @returns {Promise<T>}
  */
-export async function makeRoom(work) {
+export async function makeRoom(work, most = STEPS.length) {
   for (let step = 0; ; step++) {
     try {
       return await work();
     } catch (error) {
-      if (!isFull(error) || step >= STEPS.length) throw error;
+      if (!isFull(error) || step >= most) throw error;
       // A step may itself find no room; the next one frees more.
       await STEPS[step]().catch(() => {});
     }

@@ -1,6 +1,7 @@
 // What the app knows, in memory and in IndexedDB at once; whoever draws listens for "change".
 
 import * as db from './db.js';
+import { CHEAP, makeRoom } from './space.js';
 
 /**
  * @typedef {{ device: string, dock: string, dockName: string, zone: string, operator: string, operatorName: string,
@@ -8,9 +9,13 @@ import * as db from './db.js';
  * @typedef {{ person: string, name: string, until: number | null }} Somebody `until` is null while the PIN was not checked
  */
 
-/** @type {{ device: Device | null, person: Somebody | null, today: any, skew: number, skewKnown: boolean, online: boolean, sending: boolean, waiting: number, trouble: number, unconfirmed: number, update: ServiceWorker | null }} */
+/**
+ * @type {{ device: Device | null, person: Somebody | null, today: any, skew: number, skewKnown: boolean, comparedAt: number | null, photosPause: number | null, online: boolean, sending: boolean,
+ *   waiting: number, trouble: number, unconfirmed: number, extras: number, update: ServiceWorker | null }}
+ *   `comparedAt`: when the clock was compared [ms, the office's time]; `photosPause`: the office has no room for photos until then; `extras`: photos and notes that are not sent
+ */
 export const state = {
-  device: null, person: null, today: null, skew: 0, skewKnown: false, online: navigator.onLine, sending: false, waiting: 0, trouble: 0, unconfirmed: 0, update: null,
+  device: null, person: null, today: null, skew: 0, skewKnown: false, comparedAt: null, photosPause: null, online: navigator.onLine, sending: false, waiting: 0, trouble: 0, unconfirmed: 0, extras: 0, update: null,
 };
 
 const heard = new EventTarget();
@@ -24,21 +29,43 @@ export function listen(listener) {
 /** Tells everybody who draws. */
 export const changed = () => heard.dispatchEvent(new Event('change'));
 
-/** Reads what the phone keeps. */
-export async function loadState() {
-  [state.device, state.person, state.today, state.skew] = await db.within(['state'], 'readonly', s =>
-    Promise.all(['device', 'person', 'today', 'skew'].map(k => db.answer(s.get(k)))));
-  state.device ??= null;
-  state.person ??= null;
-  state.today ??= null;
-  state.skewKnown = state.skew !== undefined;
-  state.skew ??= 0;
+/** Other tabs of the app on this phone. */
+const tabs = 'BroadcastChannel' in globalThis ? new BroadcastChannel('fleetwake-dock') : null;
+
+/** Tells the other tabs. @param {{ kept: string } | 'outbox' | 'wiped'} what */
+export const tellTabs = what => tabs?.postMessage(what);
+
+/** What another tab did. @param {(what: 'outbox' | 'wiped') => void} then */
+export function hearTabs(then) {
+  tabs?.addEventListener('message', async ({ data }) => {
+    if (data?.kept) { await read(data.kept).catch(console.error); changed(); } else then(data);
+  });
 }
 
-/** Keeps one thing. @param {'device' | 'person' | 'today' | 'skew'} key @param {any} value */
+/** Reads what the phone keeps. */
+export async function loadState() {
+  await Promise.all(['device', 'person', 'today', 'skew', 'photosPause'].map(read));
+}
+
+/** @param {string} key */
+async function read(key) {
+  const value = await db.get('state', key);
+  if (key === 'skew') state.skewKnown = value !== undefined;
+  /** @type {any} */ (state)[key] = value ?? (key === 'skew' ? 0 : null);
+}
+
+/** Keeps one thing. @param {'device' | 'person' | 'today' | 'skew' | 'photosPause'} key @param {any} value */
 export async function keep(key, value) {
   /** @type {any} */ (state)[key] = value;
-  await db.put('state', value, key);
+  const dear = key === 'device' || key === 'person';
+  try {
+    await makeRoom(() => db.put('state', value, key), dear ? undefined : CHEAP);
+    tellTabs({ kept: key });
+  } catch (error) {
+    // What the office tells again is no reason to stop: until the app is shut it is known all the same.
+    if (dear) throw error;
+    console.error(error);
+  }
   changed();
 }
 
@@ -50,6 +77,7 @@ export async function keep(key, value) {
 export async function learnSkew(officeNow) {
   const skew = Date.parse(officeNow) - Date.now();
   if (!Number.isFinite(skew)) return;
+  state.comparedAt = Date.parse(officeNow);
   if (state.skewKnown && Math.abs(skew - state.skew) < 5000) return;
   state.skewKnown = true;
   await keep('skew', Math.abs(skew) < 5000 ? 0 : skew);

@@ -5,7 +5,9 @@ let words = {};
 
 /** Loads them; the page names the file. */
 export async function loadTexts() {
-  words = await (await fetch(/** @type {string} */ (document.body.dataset.texts))).json();
+  const asked = await fetch(/** @type {string} */ (document.body.dataset.texts));
+  // Another version of the words is better than none, while the office is being renewed.
+  words = await (asked.ok ? asked : await fetch('/dock/texts.json')).json();
 }
 
 /**
@@ -28,12 +30,16 @@ export const count = (key, n, places) => t(n === 1 ? key + '_one' : key, { n: nu
 /** A number as people here write it. @param {number} value @param {number=} digits */
 export const number = (value, digits = 0) => new Intl.NumberFormat(undefined, { maximumFractionDigits: digits, minimumFractionDigits: 0 }).format(value);
 
+/** "1,234" is a thousand and more to one, and little more than one to another: nobody may guess. @param {string} text */
+export const mayBeThousands = text => /^[1-9]\d{0,2},\d{3}$/.test(text.trim());
+
 /**
  * Reads what somebody typed, with a comma or a point.
  * @param {string} text
  * @returns {number | null} null when it is empty, NaN when it is no number
  */
 export function readNumber(text) {
+  if (mayBeThousands(text)) return NaN;
   const trimmed = text.trim().replace(/\s/g, '').replace(',', '.');
   if (trimmed === '') return null;
   return /^-?\d*\.?\d+$|^-?\d+\.$/.test(trimmed) ? Number(trimmed) : NaN;

@@ -14,13 +14,14 @@ export function refresh() {
       const tag = state.today?.tag;
       const { status, body, madeAt, tag: newTag } = await ask('/today', { headers: tag ? { 'If-None-Match': tag } : {} });
       // Nothing has changed since, so that the list is as young as this answer.
-      if (status === 304) await keep('today', { ...state.today, madeAt: madeAt ?? state.today.madeAt, fetchedAt: Date.now() });
+      if (status === 304) await keep('today', { ...state.today, madeAt: madeAt ?? state.today.madeAt });
       else {
         await learnSkew(body.now);
-        await keep('today', { ...body, tag: newTag, fetchedAt: Date.now() });
+        await keep('today', { ...body, tag: newTag });
       }
     } catch (error) {
-      if (!(error instanceof Offline) && !(error instanceof Problem)) throw error;
+      // The old list stays, whatever it was; and what waits is sent all the same.
+      if (!(error instanceof Offline) && !(error instanceof Problem)) console.error(error);
     } finally {
       asking = null;
       changed();
@@ -33,6 +34,9 @@ export function refresh() {
 export function ageHours(madeAt = state.today?.madeAt) {
   return madeAt ? Math.max(0, (rightNow() - Date.parse(madeAt)) / 3_600_000) : Infinity;
 }
+
+/** Whether a card of the list lacks what the office has: soon it will not. */
+export const isBehind = () => !!state.today?.boats?.some((/** @type {any} */ b) => b.upToDate === false);
 
 /** So old that nobody may be told "in hire" from it. */
 export const isStale = (madeAt = state.today?.madeAt) => ageHours(madeAt) > (state.today?.staleAfterHours ?? 12);
@@ -47,8 +51,8 @@ export async function cardOf(boat) {
   const here = state.today?.boats?.find((/** @type {any} */ b) => b.boat === boat);
   if (here) return { card: here, madeAt: state.today.madeAt };
   try {
-    const { body } = await ask('/boats/' + encodeURIComponent(boat));
-    const kept = { boat, card: body, madeAt: body.madeAt ?? new Date(rightNow()).toISOString() };
+    const { body, madeAt } = await ask('/boats/' + encodeURIComponent(boat));
+    const kept = { boat, card: body, madeAt: madeAt ?? new Date(rightNow()).toISOString() };
     await db.put('cards', kept).catch(() => {});
     return kept;
   } catch (error) {

@@ -1,15 +1,16 @@
 // Any entry, field by field: to change what the office has (a record that takes its place), or to mend what it refused.
 
 import { h } from '../dom.js';
-import { choice, numberField, textField, tick, ticks, when } from '../fields.js';
+import { choice, numberField, pick, textField, tick, ticks, when } from '../fields.js';
 import { form } from '../form.js';
-import { add, entry, resend, change } from '../outbox.js';
+import { happened } from '../clock.js';
+import { entry, replace } from '../outbox.js';
+import { once } from '../record.js';
 import { go } from '../router.js';
 import { send } from '../sending.js';
 import { listOf } from '../spell.js';
 import { state } from '../state.js';
 import { t, w } from '../texts.js';
-import { instantIn, stampIn } from '../time.js';
 
 /** The words that each list has, as the app offers them. @type {Record<string, string[]>} */
 const OPTIONS = {
@@ -44,29 +45,21 @@ export async function show(/** @type {string} */ id) {
     if (told) field.say(told.message);
     nodes.push(field.node);
   }
-  fields.when = when(e.zone, instantIn(e.zone, e.happenedAt.slice(0, 16)));
+  fields.when = when(e.zone, new Date(happened(e)));
   const general = e.told.filter(x => !fields[x.field.slice(1)] && e.fate === 'refused');
   const body = await form({
     key: 'change/' + id, fields, words: t(mending ? 'dock-entry.send_again' : 'dock-entry.send_change'),
     body: [h('p.quiet', null, t(mending ? 'dock-entry.mend_what' : 'dock-entry.change_what')), general.map(x => h('p.wrong', null, x.message)), nodes, fields.when.node],
-    record: async values => {
+    record: (values, draft) => once(async () => {
       const record = structuredClone(e.record);
       for (const [path, value] of Object.entries(values)) if (path !== 'when') put(record, path.split('/'), value);
-      const happenedAt = values.when ? stampIn(e.zone, values.when) : e.happenedAt;
-      const at = happenedAt.slice(0, 16) === e.happenedAt.slice(0, 16) ? e.happenedAt : happenedAt;
-      const now = /** @type {import('../outbox.js').Kept} */ (await entry(id));
-      if (now.fate === 'refused' || now.fate === 'conflict' || (now.fate === 'waiting' && now.attempts === 0)) {
-        const made = await resend(now, record, at);
-        send();
-        await go('/dock/entry/' + made.id, { replace: true });
-      } else {
-        const [made] = await add([{ kind: e.kind, record }], { boat: e.boat, boatName: e.boatName, note: '', amends: e.id });
-        await change(made.id, kept => { kept.happenedAt = at; });
-        await change(id, kept => { kept.takenBackBy = made.id; });
-        send();
-        await go('/dock/entry/' + made.id, { replace: true });
-      }
-    },
+      // The field knows no seconds: what shows the same minute was not changed.
+      const before = new Date(happened(e));
+      const at = values.when && Math.abs(values.when.getTime() - before.getTime()) >= 60_000 ? values.when : null;
+      const made = await replace(id, record, at, draft);
+      send();
+      await go('/dock/entry/' + made.id, { replace: true });
+    }),
   });
   return { title: t('dock-entry.change_title', { kind: w('kind', e.kind) }), body };
 }
@@ -82,7 +75,8 @@ function leaves(node, path = []) {
 
 /** @param {{ path: string[], name: string, value: any }} leaf @param {string} kind @param {string | null} boat */
 function fieldOf({ path, name, value }, kind, boat) {
-  if (name === 'boat' || name === 'retracts' || name === 'photo' || name === 'strike') return null;
+  if (name === 'boat' || name === 'retracts' || name === 'photo' || name === 'strike' || name === 'rule') return null;
+  if (name === 'engine') return engineField(value, boat);
   const label = path.map(p => /^\d+$/.test(p) ? String(+p + 1) : w('field', p)).join(' ');
   const options = optionsOf(name, kind, boat);
   if (Array.isArray(value)) return typeof value[0] === 'number' ? null : ticks(label, listOf(name, kind) ?? name, options.length ? options : value, value);
@@ -90,6 +84,13 @@ function fieldOf({ path, name, value }, kind, boat) {
   if (typeof value === 'number') return numberField(label, { value, least: -50 });
   if (options.length > 0) return choice(label, listOf(name, kind) ?? name, options, { value });
   return textField(label, { value, needed: true });
+}
+
+/** Which of the boat's engines; one that has only one is not asked. @param {string} value @param {string | null} boat */
+function engineField(value, boat) {
+  const positions = state.today?.boats?.find((/** @type {any} */ b) => b.boat === boat)?.positions.filter((/** @type {any} */ p) => p.engine) ?? [];
+  if (positions.length < 2 || !positions.some((/** @type {any} */ p) => p.engine.engine === value)) return null;
+  return pick(w('field', 'engine'), positions.map((/** @type {any} */ p) => ({ value: p.engine.engine, words: w('position', p.position) })), { value });
 }
 
 /** @param {any} node @param {string[]} path @param {any} value */

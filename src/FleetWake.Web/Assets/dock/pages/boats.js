@@ -1,7 +1,7 @@
 // Today's list: every boat of the dock, whoever needs care first; found by two letters, by its tag, or by looking.
 
 import { fill, h, link, state as word } from '../dom.js';
-import { hireOf, mostUrgentFirst, ownOf } from '../hire.js';
+import { hireOf, mostUrgentFirst, ownOfAll } from '../hire.js';
 import { canScan, scan } from '../scan.js';
 import { go } from '../router.js';
 import { state } from '../state.js';
@@ -16,8 +16,8 @@ export async function show() {
   const today = state.today;
   if (!today) return { title: t('dock-boats.title'), body: h('p.note', null, t(state.device?.ended ? 'dock-boats.none_ended' : 'dock-boats.none')) };
 
-  const hire = new Map();
-  for (const b of today.boats) hire.set(b.boat, hireOf(b, today.madeAt, await ownOf(b.boat)));
+  const own = await ownOfAll(today.boats, today.madeAt);
+  const hire = new Map(today.boats.map((/** @type {any} */ b) => [b.boat, hireOf(b, today.madeAt, own.get(b.boat) ?? [])]));
   const words = new Map([...hire].map(([boat, s]) => [boat, s.word]));
   const list = h('ul.boats');
   const others = h('ul.boats.others');
@@ -29,7 +29,7 @@ export async function show() {
     const shown = mostUrgentFirst(today.boats, words).filter(fits);
     fill(list, shown.map((/** @type {any} */ b) => item(b, hire.get(b.boat))));
     const elsewhere = q.length < 2 ? [] : (today.others ?? []).filter(fits);
-    fill(others, elsewhere.map((/** @type {any} */ b) => h('li', null, link('/dock/b/' + encodeURIComponent(b.boat), h('strong', null, b.name), h('span.quiet.small', null, t('dock-boats.elsewhere', { dock: b.dock }))))));
+    fill(others, elsewhere.map((/** @type {any} */ b) => h('li', null, link('/dock/b/' + encodeURIComponent(b.boat), h('strong', null, b.name), h('span.quiet.small', null, b.dock ? t('dock-boats.elsewhere', { dock: b.dock }) : t('dock-boats.not_registered'))))));
     fill(heading, q === '' ? summary([...words.values()]) : shown.length + elsewhere.length === 0 ? t('dock-boats.no_match') : count('dock-boats.match', shown.length + elsewhere.length));
   };
 

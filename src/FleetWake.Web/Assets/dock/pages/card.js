@@ -12,19 +12,20 @@ export async function show(/** @type {string} */ boat) {
   const found = await cardOf(boat);
   if (!found) return { title: boat, body: h('p.note', null, t(state.online ? 'dock-card.unknown' : 'dock-card.not_here', { boat })) };
   const { card, madeAt } = found;
-  const own = await ownOf(boat);
+  const own = await ownOf(card, madeAt);
   const hire = hireOf(card, madeAt, own);
   return {
     title: card.name,
     body: [
       h('section.hire.' + hire.kind, { 'aria-label': t('dock-card.hire') }, word(hire.kind, hire.words),
-        hire.word === 'ask' ? h('p', null, t('dock-card.ask_what')) : null,
+        hire.word === 'in_hire' && card.hire?.liftedOn ? h('p', null, h('strong', null, t('dock-card.lifted', { day: day(card.hire.liftedOn) }))) : null,
+        hire.word === 'ask' ? h('p', null, t(hire.why === 'behind' ? 'dock-card.ask_behind' : 'dock-card.ask_what')) : null,
         hire.reasons.map((/** @type {any} */ r) => h('p', null, r.sentence, r.releasedBy ? h('span.release', null, t('dock-card.released_by', { what: r.releasedBy })) : null))),
       h('p.age' + (isStale(madeAt) ? '.wrong' : '.quiet'), null, t('dock.as_of', { ago: ago(Date.parse(madeAt), Date.now() + state.skew) })),
       keys(boat),
       card.positions.map((/** @type {any} */ p) => position(card, p, own)),
       due(boat, card),
-      own.length > 0 ? h('section.sheet', null, h('h2', null, t('dock-card.own')), h('ul.plain', null, own.map(e => h('li', null, link('/dock/entry/' + e.id, w('kind', e.kind), e.position && e.position !== 'single' ? `, ${w('position', e.position)}` : ''), ' ', h('span.quiet.small', null, t(e.fate === 'waiting' ? 'dock-card.waits' : 'dock-card.new')))))) : null,
+      own.length > 0 ? h('section.sheet', null, h('h2', null, t('dock-card.own')), h('ul.plain', null, own.map(e => h('li', null, link('/dock/entry/' + e.id, w('kind', e.kind), e.position && e.position !== 'single' ? `, ${w('position', e.position)}` : ''), ' ', h('span.quiet.small', null, t(e.fate === 'waiting' ? 'dock-card.waits' : e.fate === 'sent' || e.fate === 'held' ? 'dock-card.new' : 'dock-card.trouble')))))) : null,
       (card.attention ?? []).length > 0 ? h('section.sheet', null, h('h2', null, t('dock-card.attention')), h('ul', null, card.attention.map((/** @type {any} */ a) => h('li', null, a.sentence ?? a)))) : null,
     ],
   };

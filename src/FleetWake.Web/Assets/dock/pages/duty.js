@@ -17,7 +17,7 @@ export async function act(/** @type {any} */ card) {
   const what = choice(t('dock-duty.which'), 'duty', act ? ['taken'] : ['taken', 'done'], { value: act ? 'taken' : null, onpick: turn });
   const hours = numberField(t('dock-form.hours'), { unit: 'h', least: 0, most: 100000 });
   const parts = state.today?.parts ?? [];
-  const part = pick(t('dock-duty.part'), parts.map((/** @type {any} */ p) => ({ value: p.part, words: `${p.name ?? p.part} (${p.atDock})` })), { none: t('dock-duty.no_part') });
+  const part = pick(t('dock-duty.part'), parts.map((/** @type {any} */ p) => ({ value: p.part, words: `${p.name ?? p.part}${p.atDock === undefined ? '' : ` (${p.atDock})`}` })), { none: t('dock-duty.no_part') });
   const quantity = numberField(t('dock-duty.quantity'), { whole: true, least: 1, most: 100, value: 1 });
   const earlier = when(state.device?.zone ?? 'UTC');
   const done = h('div', null, position ? hours.node : null, parts.length > 0 ? [part.node, quantity.node] : null);
@@ -27,10 +27,10 @@ export async function act(/** @type {any} */ card) {
     body: [h('p', null, h('strong', null, due?.what ?? rule), due?.why ? ` ${due.why}` : ''), due?.takenBy ? h('p', null, t('dock-duty.is_taken', { by: state.today?.people?.find((/** @type {any} */ p) => p.person === due.takenBy)?.name ?? due.takenBy })) : null,
       act ? h('p', null, h('a.button', { href: `/dock/b/${encodeURIComponent(card.boat)}/${act}${position ? '?position=' + position : ''}` }, t('dock-duty.do_' + act))) : null,
       h('p.caution', null, t('dock-form.caution')), what.node, done, earlier.node],
-    record: async v => {
+    record: async (v, draft) => {
       const about = { boat: card.boat, rule, position };
       await recorded(card, [v.what === 'taken' ? { kind: 'duty_taken', record: about }
-        : { kind: 'duty_done', record: { ...about, hours: position ? v.hours : null, parts: v.part ? [{ part: v.part, quantity: v.quantity ?? 1, dock: state.device?.dock }] : [] } }], { at: v.when });
+        : { kind: 'duty_done', record: { ...about, hours: position ? v.hours : null, parts: v.part ? [{ part: v.part, quantity: v.quantity ?? 1, dock: state.device?.dock }] : [] } }], { draft, at: v.when });
     },
   });
   turn();

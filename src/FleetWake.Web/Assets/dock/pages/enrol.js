@@ -7,6 +7,7 @@ import { form } from '../form.js';
 import { textField } from '../fields.js';
 import { go } from '../router.js';
 import { room } from '../space.js';
+import { send } from '../sending.js';
 import { state } from '../state.js';
 import { t } from '../texts.js';
 import { refresh } from '../today.js';
@@ -24,17 +25,21 @@ export async function show() {
   };
   const little = await room();
   const body = await form({
-    key: 'enrol', fields, words: t('dock-enrol.do'),
+    key: 'enrol', draft: false, plain: true, fields, words: t('dock-enrol.do'),
     body: [code ? null : h('p.note', null, t('dock-enrol.scan')), little?.nearly ? h('p.note', null, t('dock.room_nearly')) : null, fields.code.node, fields.name.node],
     record: async values => {
       try {
         await enrol(values.code, values.name);
       } catch (error) {
+        // A code that came by a link and is no good is typed anew.
+        fields.code.node.hidden = false;
         if (error instanceof Offline) throw new Error(t(error.after > 0 ? 'dock-enrol.wait' : 'dock-enrol.offline'));
         if (error instanceof Problem && (error.status === 410 || error.kind === 'code-used-or-expired')) throw new Error(t('dock-enrol.used'));
+        if (error instanceof Problem && error.kind === 'carries-another-fleet') throw new Error(t('dock-enrol.other_fleet'));
         throw error;
       }
       await refresh();
+      send().catch(console.error);
       await go('/dock/who', { replace: true });
     },
   });

@@ -16,7 +16,7 @@ export async function act(/** @type {any} */ card) {
   const body = await form({
     key: `found/${card.boat}`, fields: { position, prop, hours, when: earlier },
     body: [h('p.caution', null, t('dock-form.caution')), position.node, prop.node, hours.node, earlier.node],
-    record: async v => recorded(card, [{ kind: 'found_fitted', record: { boat: card.boat, position: positionOf(card, v.position), prop: v.prop, hours: v.hours } }], { at: v.when }),
+    record: async (v, draft) => recorded(card, [{ kind: 'found_fitted', record: { boat: card.boat, position: positionOf(card, v.position), prop: v.prop, hours: v.hours } }], { draft, at: v.when }),
   });
   return { title: t('dock-found.title'), body };
 }

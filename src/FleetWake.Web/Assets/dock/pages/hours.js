@@ -3,6 +3,7 @@
 import { h } from '../dom.js';
 import { numberField, when } from '../fields.js';
 import { form } from '../form.js';
+import { oddHours } from '../odd.js';
 import { recorded } from '../record.js';
 import { state } from '../state.js';
 import { number, t, w } from '../texts.js';
@@ -24,10 +25,11 @@ export async function act(/** @type {any} */ card) {
   const body = await form({
     key: `hours/${card.boat}`, fields: { ...Object.fromEntries(meters.map((/** @type {any} */ m, /** @type {number} */ i) => ['m' + i, m])), when: earlier },
     body: [meters.map((/** @type {any} */ m) => m.node), odd, earlier.node],
-    record: async v => {
+    odd: v => engines.map((/** @type {any} */ p, /** @type {number} */ i) => oddHours(p, v['m' + i])),
+    record: async (v, draft) => {
       const records = engines.map((/** @type {any} */ p, /** @type {number} */ i) => ({ kind: 'hours_read', record: { engine: p.engine.engine, hours: v['m' + i] } })).filter((/** @type {any} */ r) => r.record.hours !== null);
       if (records.length === 0) throw new Error(t('dock-hours.one'));
-      await recorded(card, records, { at: v.when });
+      await recorded(card, records, { draft, at: v.when });
     },
   });
   return { title: t('dock-hours.title'), body };

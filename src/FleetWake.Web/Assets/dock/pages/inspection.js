@@ -3,6 +3,7 @@
 import { h } from '../dom.js';
 import { choice, numberField, pick, ticks, when } from '../fields.js';
 import { form } from '../form.js';
+import { oddHours, oddVerdict } from '../odd.js';
 import { photoInput } from '../photo-input.js';
 import { partOf, positionField, positionOf } from '../position.js';
 import { recorded } from '../record.js';
@@ -40,15 +41,16 @@ export async function act(/** @type {any} */ card) {
     body: [h('p.caution', null, t('dock-form.caution_prop')), position.node, stainless, seen.node, marks.node, verdict.node,
       h('details', null, h('summary', null, t('dock-inspection.measured')), h('p.quiet.small', null, t('dock-inspection.measured_what')), tool.node, diameter.node, blades.map(b => b.node)),
       hours.node, h('h2', null, t('dock-photo.title')), photoInput(list => { photos.push(...list); taken.textContent = t('dock-photo.taken', { n: photos.length }); }), taken, earlier.node],
-    record: async v => {
+    check: v => v.diameter !== null && !(partOf(card, positionOf(card, v.position)).mounting && blades.filter((_, i) => v['blade' + i] !== null).length >= 2) ? [[diameter, t('dock-inspection.diameter_alone')]] : [],
+    odd: v => [oddHours(partOf(card, positionOf(card, v.position)), v.hours), oddVerdict(v.verdict, v.marks)],
+    record: async (v, draft) => {
       const at = positionOf(card, v.position);
       const part = partOf(card, at);
       const pitches = blades.map((_, i) => v['blade' + i]).filter(p => p !== null);
-      if (v.diameter !== null && !(part.mounting && pitches.length >= 2)) throw new Error(t('dock-inspection.diameter_alone'));
       const records = [{ kind: 'inspected', record: { boat: card.boat, position: at, verdict: v.verdict, marks: v.marks, seen: v.seen, measuredPitchInches: pitches, hours: v.hours } }];
       // What a gauge showed belongs to the prop, too, wherever it goes next.
       if (part.mounting && pitches.length >= 2 && v.tool) records.push({ kind: 'prop_measured', record: /** @type {any} */ ({ prop: part.mounting.prop, pitchInchesByBlade: pitches, tool: v.tool, diameterInches: v.diameter }) });
-      await recorded(card, records, { at: v.when, photos });
+      await recorded(card, records, { draft, at: v.when, photos });
     },
   });
   turn();

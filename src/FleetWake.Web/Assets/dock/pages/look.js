@@ -7,7 +7,9 @@ import { photoInput } from '../photo-input.js';
 import { positionField, positionOf } from '../position.js';
 import { recorded } from '../record.js';
 import { state } from '../state.js';
-import { t } from '../texts.js';
+import { t, w } from '../texts.js';
+
+const NO_STRIKE = 'no_strike';
 
 export async function act(/** @type {any} */ card) {
   const query = new URLSearchParams(location.search);
@@ -18,7 +20,7 @@ export async function act(/** @type {any} */ card) {
   const hire = textField(t('dock-look.hire'), { pattern: ID, wrong: t('dock-look.hire_wrong'), hint: t('dock-look.hire_what'), attributes: { autocapitalize: 'none' } });
   const strike = h('div.more');
   const object = choice(t('dock-strike.what'), 'object', ['rock', 'sand', 'wood', 'line', 'structure', 'unknown'], { value: 'unknown' });
-  const severity = choice(t('dock-strike.hard'), 'severity', ['scuffed', 'chipped', 'bent', 'broken'], { optional: true });
+  const severity = choice(t('dock-strike.hard'), 'severity', ['scuffed', 'chipped', 'bent', 'broken', NO_STRIKE], { optional: true, words: o => o === NO_STRIKE ? t('dock-look.no_strike') : w('severity', o) });
   const moment = choice(t('dock-look.moment'), 'moment', ['at_dock', 'before_hire', 'after_hire'], { value: 'at_dock', onpick: turn });
   const seen = choice(t('dock-look.seen'), 'look', ['nothing_new', 'mark', 'damage'], { onpick: turn });
   const earlier = when(state.device?.zone ?? 'UTC');
@@ -31,20 +33,27 @@ export async function act(/** @type {any} */ card) {
     strike.hidden = !(moment.get() === 'after_hire' && (seen.get() === 'mark' || seen.get() === 'damage'));
   }
 
+  const isFound = (/** @type {Record<string, any>} */ v) => !strike.hidden && v.severity && v.severity !== NO_STRIKE;
   strike.append(h('p.note', null, t('dock-look.claim')), object.node, severity.node);
   const body = await form({
     key: `look/${card.boat}`, fields: { position, moment, seen, hire, object, severity, when: earlier },
     extra: { get: () => null, set: turn },
     body: [h('p.caution', null, t('dock-form.caution')), moment.node, position.node, seen.node, handover, strike, earlier.node],
-    record: async v => {
+    check: v => {
+      /** @type {[import('../fields.js').Field, string][]} */
+      const list = [];
+      if (!strike.hidden && !v.severity) list.push([severity, t('dock-form.choose')]);
+      if (isFound(v) && !v.hire) list.push([hire, t('dock-look.hire_needed')]);
+      return list;
+    },
+    record: async (v, draft) => {
       const at = positionOf(card, v.position);
       const hired = v.moment !== 'at_dock';
-      const found = !strike.hidden && v.severity;
-      if (found && !v.hire) { hire.say(t('dock-look.hire_needed')); throw new Error(t('dock-look.hire_needed')); }
+      const found = isFound(v);
       /** @type {{ kind: string, record: Record<string, any> }[]} */
       const records = [{ kind: 'looked_over', record: { boat: card.boat, position: at, moment: v.moment, seen: v.seen, hire: hired ? v.hire : null, photo: photos[0]?.original } }];
       if (found) records.push({ kind: 'strike_reported', record: { boat: card.boat, position: at, object: v.object ?? 'unknown', severity: v.severity } }, { kind: 'claim_opened', record: { boat: card.boat, position: at, hire: v.hire } });
-      await recorded(card, records, { at: v.when, photos, links: found ? [{ from: 2, field: 'strike', to: 1 }] : [] });
+      await recorded(card, records, { draft, at: v.when, photos, links: found ? [{ from: 2, field: 'strike', to: 1 }] : [] });
     },
   });
   turn();

@@ -4,6 +4,7 @@ import { fill, h } from '../dom.js';
 import { choice, ID, numberField, pick, textField, when } from '../fields.js';
 import { fittedNow } from '../fitted.js';
 import { form } from '../form.js';
+import { oddHours, oddTorque } from '../odd.js';
 import { ownOf } from '../hire.js';
 import { partOf, positionField, positionOf } from '../position.js';
 import { recorded } from '../record.js';
@@ -15,8 +16,8 @@ import { WHY } from './take-off.js';
 
 const OTHER = ' other';
 
-export async function act(/** @type {any} */ card) {
-  const own = await ownOf(card.boat);
+export async function act(/** @type {any} */ card, /** @type {{ madeAt: string }} */ found) {
+  const own = await ownOf(card, found.madeAt);
   const query = new URLSearchParams(location.search);
   const position = positionField(card, query.get('position'), turn);
   const off = h('div');
@@ -32,7 +33,7 @@ export async function act(/** @type {any} */ card) {
   /** @type {any} */
   let which = pick(t('dock-mounting.prop'), []);
   let wanted = '';
-  const prop = { node: spares, get: () => which.get(), set: (/** @type {any} */ v) => { wanted = v; which.set(v); other(); }, say: () => {}, read: () => which.read() };
+  const prop = { node: spares, get: () => which.get(), set: (/** @type {any} */ v) => { wanted = v; which.set(v); other(); }, say: (/** @type {string | null} */ words) => which.say(words), read: () => which.read() };
 
   function other() { tag.node.hidden = which.get() !== OTHER; }
 
@@ -61,18 +62,28 @@ export async function act(/** @type {any} */ card) {
       h('p.caution', null, t('dock-form.caution_prop')), position.node, rest,
       h('div.row', null, h('a.button.plain', { href: `/dock/b/${encodeURIComponent(card.boat)}/take-off` }, t('dock-mounting.only_off')), h('a.button.plain', { href: `/dock/b/${encodeURIComponent(card.boat)}/found` }, t('dock-mounting.found'))),
       hours.node, parts.length > 0 ? part.node : null, earlier.node],
-    record: async v => {
+    check: v => {
+      const fitted = fittedNow(partOf(card, positionOf(card, v.position)), own);
+      /** @type {[import('../fields.js').Field, string][]} */
+      const list = [];
+      if (fitted && !v.why) list.push([why, t('dock-mounting.why_needed', { prop: fitted })]);
+      if (!v.prop) list.push([/** @type {any} */ (prop), t('dock-mounting.which')]);
+      if (v.prop === OTHER && !v.tag) list.push([tag, t('dock-form.needed')]);
+      // The sheet marks its own fields; the first of them is where one is led.
+      const wrong = steps.read().wrong;
+      if (wrong) list.push([/** @type {any} */ ({ node: steps.node, say: () => {} }), wrong]);
+      return list;
+    },
+    odd: v => { const part = partOf(card, positionOf(card, v.position)); return [oddTorque(part.engine, steps.read().value.torque ?? null), oddHours(part, v.hours)]; },
+    record: async (v, draft) => {
       const at = positionOf(card, v.position);
       const fitted = fittedNow(partOf(card, at), own);
       const fits = v.prop === OTHER ? v.tag : v.prop;
-      if (!fits) throw new Error(t('dock-mounting.which'));
-      if (fitted && !v.why) { why.say(t('dock-form.choose')); throw new Error(t('dock-mounting.why_needed', { prop: fitted })); }
       const sheetSays = steps.read();
-      if (sheetSays.wrong) throw new Error(sheetSays.wrong);
       /** @type {{ kind: string, record: Record<string, any> }[]} */
       const records = fitted ? [{ kind: 'prop_removed', record: { boat: card.boat, position: at, why: v.why, prop: fitted, hours: v.hours } }] : [];
       records.push({ kind: 'prop_mounted', record: { boat: card.boat, position: at, prop: fits, hours: v.hours, ...sheetSays.value, parts: v.part ? [{ part: v.part, quantity: 1, dock: state.device?.dock }] : [] } });
-      await recorded(card, records, { at: v.when });
+      await recorded(card, records, { draft, at: v.when });
     },
   });
   earlier.node.addEventListener('input', steps.draw);

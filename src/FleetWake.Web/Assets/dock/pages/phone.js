@@ -4,7 +4,6 @@ import { wipePhone } from '../device.js';
 import { h, line, fill } from '../dom.js';
 import { fileKeys, saveFile } from '../file.js';
 import { entries } from '../outbox.js';
-import { go } from '../router.js';
 import { room } from '../space.js';
 import { state } from '../state.js';
 import { count, number, t } from '../texts.js';
@@ -12,7 +11,7 @@ import { day } from '../time.js';
 
 export async function show() {
   const { device } = state;
-  if (!device) return { title: t('dock-phone.title'), body: [h('p', null, t('dock-phone.none')), h('a.button', { href: '/dock/enrol' }, t('dock-enrol.title'))] };
+  if (!device) return { title: t('dock-phone.title'), body: [h('p', null, t('dock-phone.none')), h('a.button', { href: '/dock/enrol' }, t('dock-enrol.title')), (await entries()).length > 0 ? [h('section.sheet', null, fileKeys()), await wipe()] : null] };
   const space = await room();
   const persisted = await navigator.storage?.persisted?.().catch(() => false);
   const skew = Math.round(state.skew / 60_000);
@@ -37,13 +36,14 @@ const span = minutes => minutes < 120 ? count('dock-phone.minutes', minutes) : m
 /** Wiping is refused while something is unsent, unless it is in a file first and somebody says so twice. */
 async function wipe() {
   const unsent = (await entries()).filter(e => e.fate === 'waiting' || e.fate === 'refused' || e.fate === 'conflict').length;
+  const words = [unsent > 0 ? count('dock-phone.wipe_unsent', unsent) : null, state.extras > 0 ? count('dock-phone.wipe_extras', state.extras) : null].filter(Boolean).join(' ');
   const place = h('div');
-  const really = () => fill(place, h('p.note.stop', { role: 'alert' }, t('dock-phone.wipe_really')), h('div.row', null,
-    h('button.stop', { type: 'button', onclick: async () => { await wipePhone(); await go('/dock/phone', { replace: true }); } }, t('dock-phone.wipe_yes')),
+  const really = (/** @type {string=} */ held) => fill(place, held ? h('p', null, held) : null, h('p.note.stop', { role: 'alert' }, t('dock-phone.wipe_really')), h('div.row', null,
+    h('button.stop', { type: 'button', onclick: async () => { await wipePhone(); location.replace('/dock/phone'); } }, t('dock-phone.wipe_yes')),
     h('button.plain', { type: 'button', onclick: first }, t('dock-form.no_back'))));
-  const first = () => fill(place, unsent > 0
-    ? [h('p', null, count('dock-phone.wipe_unsent', unsent)), h('button.plain', { type: 'button', onclick: async () => { await saveFile(); really(); } }, t('dock-phone.wipe_export'))]
-    : h('button.stop', { type: 'button', onclick: really }, t('dock-phone.wipe')));
+  const first = () => fill(place, words
+    ? [h('p', null, words, ' ', t('dock-phone.wipe_first')), h('button.plain', { type: 'button', onclick: async () => { const held = await saveFile(); if (held !== null) really(held); } }, t('dock-phone.wipe_export'))]
+    : h('button.stop', { type: 'button', onclick: () => really() }, t('dock-phone.wipe')));
   first();
   return h('section.sheet', null, h('h2', null, t('dock-phone.wipe')), h('p.quiet', null, t('dock-phone.wipe_what')), place);
 }

@@ -3,6 +3,7 @@
 import { h } from '../dom.js';
 import { numberField, tick, when } from '../fields.js';
 import { form } from '../form.js';
+import { oddHours, oddTorque } from '../odd.js';
 import { partOf, positionField, positionOf } from '../position.js';
 import { recorded } from '../record.js';
 import { state } from '../state.js';
@@ -36,7 +37,9 @@ export async function act(/** @type {any} */ card) {
   const body = await form({
     key: `retorque/${card.boat}`, fields: { position, torque: proxy(() => torque), pin: proxy(() => pin), hours, when: earlier }, extra: { get: () => null, set: turn },
     body: [h('p.caution', null, t('dock-form.caution_prop')), position.node, place, hours.node, earlier.node],
-    record: async v => recorded(card, [{ kind: 'nut_retorqued', record: { boat: card.boat, position: positionOf(card, v.position), torque: v.torque, torqueUnit: v.torque === null ? null : torque.unit, newPin: v.pin || null, hours: v.hours } }], { at: v.when }),
+    check: v => v.torque === null && !v.pin ? [[proxy(() => torque), t('dock-retorque.empty')]] : [],
+    odd: v => { const part = partOf(card, positionOf(card, v.position)); return [oddTorque(part.engine, v.torque), oddHours(part, v.hours)]; },
+    record: async (v, draft) => recorded(card, [{ kind: 'nut_retorqued', record: { boat: card.boat, position: positionOf(card, v.position), torque: v.torque, torqueUnit: v.torque === null ? null : torque.unit, newPin: v.pin || null, hours: v.hours } }], { draft, at: v.when }),
   });
   return { title: t('dock-retorque.title'), body };
 }

@@ -13,8 +13,8 @@ import { t } from '../texts.js';
 /** Why a prop comes off. */
 export const WHY = ['service', 'worn', 'struck', 'shop', 'other_size', 'hub_slip'];
 
-export async function act(/** @type {any} */ card) {
-  const own = await ownOf(card.boat);
+export async function act(/** @type {any} */ card, /** @type {{ madeAt: string }} */ found) {
+  const own = await ownOf(card, found.madeAt);
   const position = positionField(card, new URLSearchParams(location.search).get('position'), turn);
   const prop = textField(t('dock-mounting.tag_off'), { pattern: ID, hint: t('dock-mounting.tag_off_what'), attributes: { autocapitalize: 'none' } });
   const why = choice(t('dock-mounting.why'), 'off_why', WHY);
@@ -24,7 +24,7 @@ export async function act(/** @type {any} */ card) {
   const body = await form({
     key: `take-off/${card.boat}`, fields: { position, prop, why, hours, when: earlier },
     body: [h('p.caution', null, t('dock-form.caution_prop')), position.node, prop.node, why.node, hours.node, earlier.node],
-    record: async v => recorded(card, [{ kind: 'prop_removed', record: { boat: card.boat, position: positionOf(card, v.position), why: v.why, prop: v.prop, hours: v.hours } }], { at: v.when }),
+    record: async (v, draft) => recorded(card, [{ kind: 'prop_removed', record: { boat: card.boat, position: positionOf(card, v.position), why: v.why, prop: v.prop, hours: v.hours } }], { draft, at: v.when }),
   });
   if (position.get()) turn();
   return { title: t('dock-mounting.take_off_title'), body };

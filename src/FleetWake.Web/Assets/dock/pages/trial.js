@@ -12,8 +12,8 @@ import { runs } from '../trial-runs.js';
 import { state } from '../state.js';
 import { t, w } from '../texts.js';
 
-export async function act(/** @type {any} */ card) {
-  const own = await ownOf(card.boat);
+export async function act(/** @type {any} */ card, /** @type {{ madeAt: string }} */ found) {
+  const own = await ownOf(card, found.madeAt);
   const open = whatIsOpen(card, own);
   const result = h('section.sheet', { 'aria-live': 'polite', 'aria-label': t('dock-trial.result') });
   const vibration = choice(t('dock-trial.vibration'), 'yes_no', ['no', 'yes'], { onpick: turn });
@@ -47,10 +47,10 @@ export async function act(/** @type {any} */ card) {
     body: [
       h('details.cautions', { open: true }, h('summary', null, t('dock-trial.cautions')), h('ul', null, [1, 2, 3, 4, 5, 6].map(n => h('li', null, t('dock-trial.caution_' + n))))),
       vibration.node, throttle.node, why, made.node, result, said.node, earlier.node],
-    record: async v => {
+    record: async (v, draft) => {
       const list = made.read();
       if (list.wrong) throw new Error(list.wrong);
-      await recorded(card, [{ kind: 'trial_run', record: { boat: card.boat, throttle: v.throttle, runs: list.value, meters: said.meters(v), ...said.record(v) } }], { at: v.when });
+      await recorded(card, [{ kind: 'trial_run', record: { boat: card.boat, throttle: v.throttle, runs: list.value, meters: said.meters(v), ...said.record(v) } }], { draft, at: v.when });
     },
   });
   turn();

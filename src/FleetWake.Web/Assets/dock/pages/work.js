@@ -24,7 +24,7 @@ export async function act(/** @type {any} */ card) {
   const body = await form({
     key: `work/${card.boat}`, fields,
     body: [h('p.caution', null, t('dock-form.caution_prop')), hull.node, parts.map((/** @type {any} */ x) => h('section.sheet', null, x.prop.node, x.p.engine ? [x.work.node, x.hours.node] : null)), earlier.node],
-    record: async v => {
+    record: async (v, draft) => {
       const records = [];
       if (v.hull) records.push({ kind: 'hull_cleaned', record: { boat: card.boat } });
       for (const { p } of parts) {
@@ -33,7 +33,7 @@ export async function act(/** @type {any} */ card) {
         else if (p.engine && v['hours' + p.position] !== null) records.push({ kind: 'hours_read', record: { engine: p.engine.engine, hours: v['hours' + p.position] } });
       }
       if (records.length === 0) throw new Error(t('dock-work.nothing'));
-      await recorded(card, records, { at: v.when });
+      await recorded(card, records, { draft, at: v.when });
     },
   });
   return { title: t('dock-work.title'), body };
