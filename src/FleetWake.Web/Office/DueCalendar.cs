@@ -7,6 +7,7 @@ using FleetWake.Store.Histories;
 using FleetWake.Store.Operators;
 using FleetWake.Web.Api;
 using FleetWake.Web.Api.Reading;
+using FleetWake.Web.SignIn;
 using Ical.Net;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
@@ -32,7 +33,7 @@ public static class DueCalendar
     public static void MapDueCalendar(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/calendar/{key}/due.ics", ReadAsync).Takes(Query.Dock, By).AddEndpointFilter(StrictQuery.CheckAsync).WithName("due_calendar").ExcludeFromDescription();
 
-    private static async Task<IResult> ReadAsync(string key, HttpContext http, FleetOperators operators, FleetReading reading, TimeProvider time)
+    private static async Task<IResult> ReadAsync(string key, HttpContext http, FleetOperators operators, FleetReading reading, SiteAddress site, TimeProvider time)
     {
         var (dock, by, ct) = (Query.Dock.In(http), By.In(http), http.RequestAborted);
 
@@ -40,14 +41,15 @@ public static class DueCalendar
         if (await operators.RecognizeAsync(key, ct) is not { } known || !known.Scopes.Contains(KeyScope.Calendar))
             return Problems.NotFound("There is no such calendar. Ask whoever runs your fleet's record for its address.");
         var card = await operators.FindAsync(known.Operator, ct);
-        var policy = await reading.PolicyAsync(known.Operator, ct);
+        var office = await reading.OfficeAsync(known.Operator, ct);
+        var policy = office.Policy;
         var now = time.GetUtcNow();
         var due = (await reading.FindingsAsync(known.Operator, ct)).Select(f => f.Finding)
             .Where(f => f.Registered is not null && (dock is null || f.Registered.Dock == dock))
             .SelectMany(f => Outlook.Of(f, DueApi.TodayAt(f.Registered!.DockZone, time), policy))
             .Where(d => by is null || d.TakenBy == by);
         http.Response.Headers.CacheControl = "private, no-cache";
-        return Results.Text(Write(known.Operator, card?.Name ?? known.Operator, card?.Zone, due, now), "text/calendar", Encoding.UTF8);
+        return Results.Text(Write(known.Operator, card?.Name ?? known.Operator, card?.Zone, due, now, office.DockName, site.Of(http.Request)), "text/calendar", Encoding.UTF8);
     }
 
     /// <summary>Writes a calendar of all-day events, each on the day its duty is due.</summary>
@@ -56,7 +58,7 @@ public static class DueCalendar
     /// <param name="zone">IANA zone of the operator's office, which calendar programs show; the events are dates, and need none.</param>
     /// <param name="due">What is due.</param>
     /// <param name="now">When it is written.</param>
-    public static string Write(string @operator, string name, string? zone, IEnumerable<DueItem> due, DateTimeOffset now)
+    public static string Write(string @operator, string name, string? zone, IEnumerable<DueItem> due, DateTimeOffset now, Func<string, string>? dock = null, string? site = null)
     {
         var calendar = new Calendar { ProductId = "-//FleetWake//Due dates//EN", Method = "PUBLISH" };
         calendar.AddProperty("X-WR-CALNAME", $"{name}: due on propellers");
@@ -68,23 +70,27 @@ public static class DueCalendar
         }
 
         foreach (var (item, uid) in due.Select(d => (Item: d, Uid: Uid(@operator, d))).OrderBy(d => d.Item.DueOn).ThenBy(d => d.Uid, StringComparer.Ordinal))
-            calendar.Events.Add(Event(item, uid, now));
+            calendar.Events.Add(Event(item, uid, now, dock, site));
         return new CalendarSerializer().SerializeToString(calendar) ?? "";
     }
 
-    private static CalendarEvent Event(DueItem item, string uid, DateTimeOffset now)
+    private static CalendarEvent Event(DueItem item, string uid, DateTimeOffset now, Func<string, string>? dock, string? site)
     {
         var place = item.Position is { } p and not Logbook.Position.Single ? $" ({Words.Prose(p)})" : "";
         var taken = item.TakenBy is { } by ? $"\nTaken by {by}." : "";
+
+        // What is overdue is work of today: on its old day nobody would see it.
+        var on = item.Overdue() ? item.DueOn.AddDays(item.DaysOverdue) : item.DueOn;
         return new CalendarEvent
         {
             Uid = uid,
             DtStamp = new CalDateTime(now.UtcDateTime),
-            Start = new CalDateTime(item.DueOn),
-            End = new CalDateTime(item.DueOn.AddDays(1)),
-            Summary = $"{(item.Overdue() ? "Overdue: " : "")}{item.BoatName}{place}: {item.What}",
+            Start = new CalDateTime(on),
+            End = new CalDateTime(on.AddDays(1)),
+            Summary = $"{(item.Overdue() ? $"Overdue since {item.DueOn:yyyy-MM-dd}: " : "")}{item.BoatName}{place}: {item.What}",
             Description = $"{item.Why}{taken}\nThe owner's manual and a licensed technician always win.",
-            Location = item.Dock,
+            Location = dock?.Invoke(item.Dock) ?? item.Dock,
+            Url = site is null ? null : new Uri($"{site}/office/boats/{item.Boat}"),
             Transparency = TransparencyType.Transparent,
         };
     }
