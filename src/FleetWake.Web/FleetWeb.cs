@@ -67,7 +67,7 @@ public static class FleetWeb
         app.UsePersonHere();
         app.UseAntiforgery();
         app.MapOpenApi();
-        app.MapGet("/", () => Results.Text("FleetWake keeps the record. API description: /openapi/v1.json\n")).ExcludeFromDescription();
+        app.MapGet("/", (HttpContext http) => BareStatus.WantsPage(http.Request) ? Results.Redirect("/office") : Results.Text("FleetWake keeps the record. API description: /openapi/v1.json\n")).ExcludeFromDescription();
         app.MapRecords();
         app.MapReading();
         app.MapMailLinks();

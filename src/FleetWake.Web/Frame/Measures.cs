@@ -87,10 +87,24 @@ public sealed partial class Measures(PersonPreferences preferences)
         ? $"{Number((celsius * 9 / 5) + 32)}\u00A0°F"
         : $"{Number(celsius, 1)}\u00A0°C";
 
-    /// <summary>A sentence of the logbook's, its dates written as the person reads them.</summary>
-    public string Say(string sentence) => preferences.Dates == DateReading.YearFirst
+    /// <summary>A sentence of the logbook's, its dates and numbers written as the person reads them.</summary>
+    public string Say(string sentence)
+    {
+        var numbers = preferences.Numbers == NumberReading.Comma ? PointNumber().Replace(sentence, m => m.Value.Replace('.', ',')) : sentence;
+        var grouped = Thousands().Replace(numbers, m => Number(double.Parse(m.Value, CultureInfo.InvariantCulture)));
+        return Dated(grouped);
+    }
+
+    private string Dated(string sentence) => preferences.Dates == DateReading.YearFirst
         ? sentence
         : IsoDate().Replace(sentence, m => DateOnly.TryParseExact(m.Value, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? Date(date) : m.Value);
+
+    // A year is told in a date alone: what stands before RPM, or between the words of a band, is a speed.
+    [GeneratedRegex(@"(?<![\w.,-])\d{4,5}(?= RPM| h\b| to \d{4,5}(?![\d-])|\) of its band)|(?<=\d{4,5} to )\d{4,5}(?![\w-])|(?<=(?:turned|read|showed|baseline) )\d{4,5}(?![\w-])")]
+    private static partial Regex Thousands();
+
+    [GeneratedRegex(@"(?<![\w.-])\d+\.\d+(?![\w.-])")]
+    private static partial Regex PointNumber();
 
     [GeneratedRegex(@"(?<![\w-])\d{4}-\d{2}-\d{2}(?![\w-])")]
     private static partial Regex IsoDate();

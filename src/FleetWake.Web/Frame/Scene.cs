@@ -1,7 +1,10 @@
 using FleetWake.Logbook.People;
+using FleetWake.Store.Histories;
 using FleetWake.Store.Operators;
+using FleetWake.Store.Quarantine;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetWake.Web.Frame;
 
@@ -37,12 +40,27 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
     public Measures Measures { get; init; } = Measures.Usual;
 
     /// <summary>Where this person can go.</summary>
-    public IReadOnlyList<Place> Places => [.. Everywhere.Where(p => Permissions.Allow(Role, Verb.Read, p.Matter)).Select(p => p.Place)];
+    public IReadOnlyList<Place> Places => [.. Everywhere.Where(p => Permissions.Allow(Role, Verb.Read, p.Matter)).Select(p => p.Place with { Waiting = Waiting.GetValueOrDefault(p.Place.Path) })];
+
+    /// <summary>How much waits for somebody, by the place where it does.</summary>
+    public IReadOnlyDictionary<string, int> Waiting { get; init; } = new Dictionary<string, int>();
 
     /// <summary>The scene of a request of somebody who is signed in.</summary>
     public static async Task<Scene> OfAsync(HttpContext http, FleetOperators operators)
     {
         var card = await operators.FindAsync(http.User.OperatorOf(), http.RequestAborted);
-        return new Scene(card!, http.User.PersonOf()!, http.User.FindFirst(Claims.Name)!.Value, http.User.RoleOf()!.Value, http.Request.Path) { Measures = http.Measures() };
+        return new Scene(card!, http.User.PersonOf()!, http.User.FindFirst(Claims.Name)!.Value, http.User.RoleOf()!.Value, http.Request.Path) { Measures = http.Measures(), Waiting = await WaitingAsync(http) };
+    }
+
+    private static async Task<IReadOnlyDictionary<string, int>> WaitingAsync(HttpContext http)
+    {
+        var (tenant, ct) = (http.User.OperatorOf(), http.RequestAborted);
+        var waiting = new Dictionary<string, int>(StringComparer.Ordinal);
+        if (http.User.May(Verb.Read, Matter.Questions))
+            waiting["/office/questions"] = (await http.RequestServices.GetRequiredService<FleetReading>().FindingsAsync(tenant, ct)).Where(f => f.Finding.Contradictions.Count > 0)
+                .SelectMany(f => f.Finding.Contradictions).DistinctBy(c => $"{c.Kind} {string.Join(' ', c.Entries.Order())}").Count();
+        if (http.User.May(Verb.Read, Matter.Quarantine))
+            waiting["/office/quarantine"] = await http.RequestServices.GetRequiredService<QuarantineBook>().WaitingAsync(tenant, ct);
+        return waiting;
     }
 }

@@ -5,6 +5,7 @@ using FleetWake.Store.Histories;
 using FleetWake.Store.Operators;
 using FleetWake.Web.Api;
 using FleetWake.Web.Api.Reading;
+using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -26,7 +27,7 @@ public static class DueCalendar
     public static void MapDueCalendar(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/calendar/{key}/due.ics", ReadAsync).Takes(Query.Dock, By).AddEndpointFilter(StrictQuery.CheckAsync).WithName("due_calendar").ExcludeFromDescription();
 
-    private static async Task<IResult> ReadAsync(string key, HttpContext http, FleetOperators operators, FleetReading reading, TimeProvider time)
+    private static async Task<IResult> ReadAsync(string key, HttpContext http, FleetOperators operators, FleetReading reading, SiteAddress site, TimeProvider time)
     {
         var (dock, by, ct) = (Query.Dock.In(http), By.In(http), http.RequestAborted);
 
@@ -34,13 +35,14 @@ public static class DueCalendar
         if (await operators.RecognizeAsync(key, ct) is not { } known || !known.Scopes.Contains(KeyScope.Calendar))
             return Problems.NotFound("There is no such calendar. Ask whoever runs your fleet's record for its address.");
         var card = await operators.FindAsync(known.Operator, ct);
-        var policy = await reading.PolicyAsync(known.Operator, ct);
+        var office = await reading.OfficeAsync(known.Operator, ct);
+        var policy = office.Policy;
         var now = time.GetUtcNow();
         var due = (await reading.FindingsAsync(known.Operator, ct)).Select(f => f.Finding)
             .Where(f => f.Registered is not null && (dock is null || f.Registered.Dock == dock))
             .SelectMany(f => Outlook.Of(f, DueApi.TodayAt(f.Registered!.DockZone, time), policy))
             .Where(d => by is null || d.TakenBy == by);
         http.Response.Headers.CacheControl = "private, no-cache";
-        return Results.Text(DueCalendarFile.Write(known.Operator, card?.Name ?? known.Operator, card?.Zone, due, now), "text/calendar", Encoding.UTF8);
+        return Results.Text(DueCalendarFile.Write(known.Operator, card?.Name ?? known.Operator, card?.Zone, due, now, office.DockName, site.Of(http.Request)), "text/calendar", Encoding.UTF8);
     }
 }

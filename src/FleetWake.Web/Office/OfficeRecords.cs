@@ -30,30 +30,35 @@ internal sealed class OfficeRecords(Recorder recorder, TimeProvider time)
     /// <param name="form">The form, which tells the entry's id.</param>
     /// <param name="zone">IANA zone of the dock, or of the office.</param>
     /// <param name="make">Makes the record of its stamp.</param>
-    public async Task<Answer> TakeAsync<T>(HttpContext http, IFormCollection form, string zone, Func<Stamp, T> make)
-        where T : ICommand<T>
+    public Task<Answer> TakeAsync<T>(HttpContext http, IFormCollection form, string zone, Func<Stamp, T> make)
+        where T : ICommand<T> => TakeAsync(http, IdOf(form), zone, RecordKind.Find(T.Kind)!, stamp => make(stamp));
+
+    /// <summary>The same of a record of a kind that is known as it runs.</summary>
+    public async Task<Answer> TakeAsync(HttpContext http, Guid id, string zone, RecordKind kind, Func<Stamp, ICommand> make)
     {
-        var id = Guid.TryParse(form[EntryField], out var told) && told != Guid.Empty ? told : NewEntry();
-        T At(DateTimeOffset now) => make(Stamp.At(id, http.User.PersonOf(), now, zone));
+        ICommand At(DateTimeOffset now) => make(Stamp.At(id, http.User.PersonOf(), now, zone));
 
         var command = At(time.GetUtcNow());
-        var answer = await TakeAsync(http, command);
+        var answer = await TakeAsync(http, kind, command);
         if (answer.Outcome != Outcome.Conflict) return answer;
-        var first = await recorder.FirstOfAsync(http.User.OperatorOf(), RecordKind.Find(T.Kind)!, command, Arrival.AtOffice(time.GetUtcNow()), http.RequestAborted);
-        return first is { } moment ? await TakeAsync(http, At(moment)) : answer;
+        var first = await recorder.FirstOfAsync(http.User.OperatorOf(), kind, command, Arrival.AtOffice(time.GetUtcNow()), http.RequestAborted);
+        return first is { } moment ? await TakeAsync(http, kind, At(moment)) : answer;
     }
 
-    /// <summary>Takes a record of the signed-in person's operator, if the person's role may send it: whatever a page offers by mistake is refused here.</summary>
-    public async Task<Answer> TakeAsync<T>(HttpContext http, T command)
-        where T : ICommand<T>
-    {
-        var kind = RecordKind.Find(T.Kind)!;
-        return http.User.RoleOf() is { } role && Permissions.Allow(role, kind, command)
+    /// <summary>Records something; refused when the role of whoever is signed in does not cover it.</summary>
+    public Task<Answer> TakeAsync<T>(HttpContext http, T command)
+        where T : ICommand<T> => TakeAsync(http, RecordKind.Find(T.Kind)!, command);
+
+    /// <summary>The same of a record of a kind that is known as it runs.</summary>
+    public async Task<Answer> TakeAsync(HttpContext http, RecordKind kind, ICommand command) =>
+        http.User.RoleOf() is { } role && Permissions.Allow(role, kind, command)
             ? await recorder.TakeAsync(http.User.OperatorOf(), kind, command, Arrival.AtOffice(time.GetUtcNow()), http.RequestAborted)
             : new Answer(command.Entry?.Id, Outcome.Refused, false, [], [], [Permissions.NotForThisRole]);
-    }
 
-    /// <summary>Waits a moment for the finding that counts what was just recorded, so that the next page tells the new state.</summary>
+    /// <summary>The id of the entry that a form makes, which was made with the form.</summary>
+    public Guid IdOf(IFormCollection form) => Guid.TryParse(form[EntryField], out var told) && told != Guid.Empty ? told : NewEntry();
+
+    /// <summary>Waits for a moment until a boat's page tells of its last record.</summary>
     public Task WaitAsync(HttpContext http, string boat, FleetReading reading) =>
         WaitAsync(() => reading.IsUpToDateAsync(http.User.OperatorOf(), boat, http.RequestAborted), http.RequestAborted);
 

@@ -17,5 +17,5 @@ internal static class OfficeStamp
         Stamp.At(of is null ? Guid.CreateVersion7(now) : new Guid(SHA256.HashData(Encoding.UTF8.GetBytes(of)).AsSpan(0, 16)), scene.Person, now, scene.Operator.Zone);
 
     /// <summary>A moment by the clock of the office.</summary>
-    public static string Clock(this Scene scene, DateTimeOffset moment) => TimeZoneInfo.ConvertTime(moment, TimeZoneInfo.FindSystemTimeZoneById(scene.Operator.Zone)).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+    public static string Clock(this Scene scene, DateTimeOffset moment) => scene.Measures.Moment(moment, scene.Operator.Zone);
 }

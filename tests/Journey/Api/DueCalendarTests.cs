@@ -52,7 +52,7 @@ public sealed class DueCalendarTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(new DateOnly(2027, 2, 28), skua.Start!.Date); // six months after 31 August
         Assert.True(skua.IsAllDay);
         Assert.All(events, e => Assert.NotNull(e.DtStamp));
-        var strike = events.Single(e => e.Summary == "Overdue: Tern; the first, of the line: inspection after a strike");
+        var strike = events.Single(e => e.Summary == "Overdue since 2026-03-02: Tern; the first, of the line: inspection after a strike");
         Assert.Equal(new DateOnly(2026, 3, 2), strike.Start!.Date);
         Assert.Single(events, e => e.Summary!.Contains("re-torque", StringComparison.OrdinalIgnoreCase)); // a strike is a sign that Tern was out
         Assert.Equal(2, events.Count(e => e.Summary!.EndsWith("grease the shaft", StringComparison.Ordinal)));

@@ -42,6 +42,15 @@ internal sealed partial class SignInHttp : IDisposable
         return (answer.StatusCode, await answer.Content.ReadAsStringAsync(Ct), answer.Headers.Location?.OriginalString);
     }
 
+    /// <summary>Asks for a page as a browser's address line does.</summary>
+    public async Task<(HttpStatusCode Status, string Text, string? Location)> SeeAsync(string path)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, path);
+        request.Headers.Accept.ParseAdd("text/html,application/xhtml+xml,*/*;q=0.8");
+        using var answer = await http.SendAsync(request, Ct);
+        return (answer.StatusCode, await answer.Content.ReadAsStringAsync(Ct), answer.Headers.Location?.OriginalString);
+    }
+
     /// <summary>Sends a form of a page, with that page's token.</summary>
     public async Task<(HttpStatusCode Status, string Text, string? Location)> PostAsync(string page, string path, params (string Name, string Value)[] fields) =>
         await PostBareAsync(path, [.. fields, ("form-token", Token().Match((await GetAsync(page)).Text).Groups[1].Value)]);

@@ -18,7 +18,10 @@ public static class DueCalendarFile
     /// <param name="zone">IANA zone of the operator's office, which calendar programs show; the events are dates, and need none.</param>
     /// <param name="due">What is due.</param>
     /// <param name="now">When it is written.</param>
-    public static string Write(string @operator, string name, string? zone, IEnumerable<DueItem> due, DateTimeOffset now)
+    /// <param name="dock">Names docks; ids stand there when null.</param>
+    /// <param name="site">Address of the office's pages, to which events lead; they lead nowhere when null.</param>
+    public static string Write(
+        string @operator, string name, string? zone, IEnumerable<DueItem> due, DateTimeOffset now, Func<string, string>? dock = null, string? site = null)
     {
         var calendar = new Calendar { ProductId = "-//FleetWake//Due dates//EN", Method = "PUBLISH" };
         calendar.AddProperty("X-WR-CALNAME", $"{name}: due on propellers");
@@ -30,23 +33,27 @@ public static class DueCalendarFile
         }
 
         foreach (var (item, uid) in due.Select(d => (Item: d, Uid: Uid(@operator, d))).OrderBy(d => d.Item.DueOn).ThenBy(d => d.Uid, StringComparer.Ordinal))
-            calendar.Events.Add(Event(item, uid, now));
+            calendar.Events.Add(Event(item, uid, now, dock, site));
         return new CalendarSerializer().SerializeToString(calendar) ?? "";
     }
 
-    private static CalendarEvent Event(DueItem item, string uid, DateTimeOffset now)
+    private static CalendarEvent Event(DueItem item, string uid, DateTimeOffset now, Func<string, string>? dock, string? site)
     {
         var place = item.Position is { } p and not Logbook.Position.Single ? $" ({Words.Prose(p)})" : "";
         var taken = item.TakenBy is { } by ? $"\nTaken by {by}." : "";
+
+        // What is overdue is work of today: on its old day nobody would see it.
+        var on = item.Overdue() ? item.DueOn.AddDays(item.DaysOverdue) : item.DueOn;
         return new CalendarEvent
         {
             Uid = uid,
             DtStamp = new CalDateTime(now.UtcDateTime),
-            Start = new CalDateTime(item.DueOn),
-            End = new CalDateTime(item.DueOn.AddDays(1)),
-            Summary = $"{(item.Overdue() ? "Overdue: " : "")}{item.BoatName}{place}: {item.What}",
+            Start = new CalDateTime(on),
+            End = new CalDateTime(on.AddDays(1)),
+            Summary = $"{(item.Overdue() ? $"Overdue since {item.DueOn:yyyy-MM-dd}: " : "")}{item.BoatName}{place}: {item.What}",
             Description = $"{item.Why}{taken}\nThe owner's manual and a licensed technician always win.",
-            Location = item.Dock,
+            Location = dock?.Invoke(item.Dock) ?? item.Dock,
+            Url = site is null ? null : new Uri($"{site}/office/boats/{item.Boat}"),
             Transparency = TransparencyType.Transparent,
         };
     }

@@ -8,6 +8,7 @@ using FleetWake.Store.People;
 using FleetWake.Store.Records;
 using FleetWake.Web.Api.Reading;
 using FleetWake.Web.Frame;
+using FleetWake.Web.Office.Forms;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -25,7 +26,7 @@ internal static class BoatRoutes
         office.MapPost("boats/{boat}/back-in-hire", PutBackAsync).NeedsTo(Verb.Decide, Matter.Hire);
     }
 
-    private static Task<IResult> ShowAsync(string boat, HttpContext http, BoatReading reading) => PageAsync(boat, http, reading, [], null);
+    private static Task<IResult> ShowAsync(string boat, HttpContext http, BoatReading reading) => PageAsync(boat, http, reading, FormState.Asked(http.Request));
 
     private static Task<IResult> TakeOutAsync(string boat, HttpContext http, IFormCollection form, BoatReading reading, OfficeRecords records) =>
         RecordAsync(boat, http, reading, zone => records.TakeAsync(http, form, zone, stamp => new TakeOutOfHire(stamp, boat, form["why"])), form);
@@ -56,8 +57,13 @@ internal static class BoatRoutes
         return Results.Redirect($"/office/boats/{boat}");
     }
 
-    private static async Task<IResult> PageAsync(string boat, HttpContext http, BoatReading reading, IReadOnlyList<Refusal> refusals, string? typed)
+    private static Task<IResult> PageAsync(string boat, HttpContext http, BoatReading reading, IReadOnlyList<Refusal> refusals, string? typed) =>
+        PageAsync(boat, http, reading, FormState.None, refusals, typed);
+
+    /// <summary>A boat's page, with a form of it that was not taken.</summary>
+    public static async Task<IResult> PageAsync(string boat, HttpContext http, BoatReading reading, FormState state, IReadOnlyList<Refusal>? hire = null, string? typed = null)
     {
+        var refusals = hire ?? [];
         var scene = await reading.SceneAsync(http);
         if (await reading.OfAsync(http, scene, boat) is not { } view)
             return PageAnswer.Of<NotHerePage>(http, new { Scene = scene, Sentence = PageTexts.English.With("boat.unknown", ("boat", boat)) }, StatusCodes.Status404NotFound);
@@ -75,8 +81,11 @@ internal static class BoatRoutes
                 Typed = typed ?? "",
                 Line = Handed.Line.Take(http),
                 Zoom = Zoom.Of(http.Request),
+                State = state,
+                Office = await reading.OfficeAsync(http),
+                Today = reading.Today(view.Zone),
             },
-            refusals.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            refusals.Count == 0 ? state.Status : StatusCodes.Status422UnprocessableEntity);
     }
 }
 
@@ -86,10 +95,23 @@ internal static class BoatRoutes
 /// <param name="To">Right [h].</param>
 public sealed record Zoom(string? Position, double? From, double? To)
 {
+    /// <summary>What stands in the address where hours should: neither empty nor a number.</summary>
+    public bool Unreadable { get; init; }
+
+    /// <summary>What of the wish cannot be drawn, as a key of texts; null when all of it can.</summary>
+    /// <param name="first">First hours of the whole chart [h].</param>
+    /// <param name="last">Its last [h].</param>
+    public string? Wrong(double first, double last) =>
+        Unreadable ? "boat.zoom-no-number"
+        : From >= To ? "boat.zoom-order"
+        : From >= last || To <= first ? "boat.zoom-beyond"
+        : null;
+
     internal static Zoom Of(HttpRequest request)
     {
+        bool Odd(string name) => request.Query[name].ToString() is { Length: > 0 } && Read(name) is null;
         double? Read(string name) => double.TryParse(request.Query[name], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var h) && h < 1e6 ? h : null;
         var at = request.Query["at"].ToString();
-        return new Zoom(at.Length is > 0 and < 20 ? at : null, Read("from"), Read("to"));
+        return new Zoom(at.Length is > 0 and < 20 ? at : null, Read("from"), Read("to")) { Unreadable = Odd("from") || Odd("to") };
     }
 }

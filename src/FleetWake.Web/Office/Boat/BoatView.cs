@@ -56,6 +56,12 @@ public sealed record BoatView
     /// <summary>How the reader reads numbers.</summary>
     public required Measures Measures { get; init; }
 
+    /// <summary>Names of what its sentences call by id.</summary>
+    public Namings Namings { get; init; } = Namings.None;
+
+    /// <summary>A sentence of the logbook's as the reader reads names, dates and numbers.</summary>
+    public string Say(string sentence) => Measures.Say(Namings.Say(sentence));
+
     /// <summary>When the finding was made.</summary>
     public required DateTimeOffset AssessedAt { get; init; }
 

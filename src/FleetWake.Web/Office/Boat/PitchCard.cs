@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Inspections;
 using FleetWake.Propulsion;
 using FleetWake.Propulsion.Advice;
 using FleetWake.Propulsion.Trials;
@@ -14,6 +15,9 @@ namespace FleetWake.Web.Office.Boat;
 /// <param name="TachometerChecked">The gauge was held against an instrument; else its own error is in the doubt.</param>
 public sealed record PitchCard(PitchTable Table, PitchQuestion Question, bool AtReference, bool TachometerChecked)
 {
+    /// <summary>What has to be settled before another pitch, or the same, can be advised: none of it is cured by a prop of another pitch.</summary>
+    public IReadOnlyList<string> WaitsFor { get; init; } = [];
+
     private const double DoubleRun = 0.0075; // [1]; scatter of a double run's RPM, common practice, no source
     private const int Steps = 3;
     private const double LeastPitch = 3;
@@ -36,6 +40,17 @@ public sealed record PitchCard(PitchTable Table, PitchQuestion Question, bool At
             BandHigh = EngineRate.FromRevolutionsPerMinute(high),
             Available = [.. Enumerable.Range(-Steps, (2 * Steps) + 1).Select(s => pitch + s).Where(p => p is >= LeastPitch and <= MostPitch).Select(Length.FromInches)],
         };
-        return new PitchCard(PitchAdvice.Of(question), question, mounting.AtReference, engine.Tachometer is not null);
+        return new PitchCard(PitchAdvice.Of(question), question, mounting.AtReference, engine.Tachometer is not null) { WaitsFor = [.. Open(position, PitchAdvice.Of(question))] };
+    }
+
+    private static IEnumerable<string> Open(PositionFinding position, PitchTable table)
+    {
+        if (position.Uncleared.Any(i => i.Marks.Contains(InspectionMark.HubSlip))) yield return "boat.pitch-wait-hub";
+        if (position.Uncleared.Any(i => i.Verdict == Verdict.TakeOff)) yield return "boat.pitch-wait-take-off";
+        if (position.Uncleared.Any(i => i.Verdict == Verdict.Repair)) yield return "boat.pitch-wait-repair";
+        if (position.OpenStrikes.Count > 0 || position.Carried.Count > 0 || position.Damage is not null) yield return "boat.pitch-wait-strike";
+
+        // The table reckons from what the prop turned when it was new. Where it left the band since, wear or something else changed.
+        if (table.FirstRuleOut.Count == 0 && position.Mounting is { Band.State: BandState.AboveTop or BandState.BelowBottom }) yield return "boat.pitch-wait-band";
     }
 }

@@ -5,6 +5,7 @@ using FleetWake.Logbook.People;
 using FleetWake.Reports.Pictures;
 using FleetWake.Store.Histories;
 using FleetWake.Web.Frame;
+using FleetWake.Web.Office.Mend;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Http;
 
@@ -21,7 +22,7 @@ public sealed record Timeline(IReadOnlyList<TimelineLine> Lines, int Page, int P
 {
     private const int PageSize = 40;
 
-    internal static async Task<Timeline> OfAsync(HttpRequest request, string tenant, string boat, string zone, FleetReading reading, EntryBeside beside, Measures measures, IReadOnlyDictionary<string, string> names)
+    internal static async Task<Timeline> OfAsync(HttpRequest request, string tenant, string boat, string zone, FleetReading reading, EntryBeside beside, Measures measures, IReadOnlyDictionary<string, string> names, Namings namings)
     {
         var ct = request.HttpContext.RequestAborted;
         var known = DateOnly.TryParseExact(request.Query["known"], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : (DateOnly?)null;
@@ -51,11 +52,14 @@ public sealed record Timeline(IReadOnlyList<TimelineLine> Lines, int Page, int P
             f.Entry,
             measures.Clock(f.Entry.Happened()),
             measures.Moment(f.Entry.ReceivedAt, f.Entry.Zone),
-            TimelineWords.Of(f, measures),
+            TimelineWords.Of(f, measures, namings),
             Phrases.Plain(names.GetValueOrDefault(f.Entry.By, f.Entry.By)),
             f is Retracted || counts.Contains(f.Entry.Id),
             retracted.ContainsKey(f.Entry.Id) ? TimelineEnd.TakenBack : corrected.ContainsKey(f.Entry.Id) ? TimelineEnd.Corrected : null)
         {
+            Device = namings.Device(f.Entry.Device),
+            Mend = counts.Contains(f.Entry.Id) && known is null && MendReading.May(request.HttpContext, f)
+                ? $"/office/mend/boat/{boat}/{f.Entry.Id}" : null,
             Confirmed = signed.TryGetValue(f.Entry.Id, out var by) ? by.ConfirmedAt is not null : null,
             Note = notes.TryGetValue(f.Entry.Id, out var note) ? Phrases.Plain(note) : null,
             Photos = [.. photos[f.Entry.Id].Select(p => p.Hash)],
@@ -79,6 +83,12 @@ public sealed record TimelineLine(Entry Entry, string Happened, string Received,
 {
     /// <summary>Told on a shared phone: whether a PIN confirms who told it. Null of what came otherwise.</summary>
     public bool? Confirmed { get; init; }
+
+    /// <summary>Name of the device that it was told on.</summary>
+    public string Device { get; init; } = "";
+
+    /// <summary>Where the reader may put it right; null where that is not for them, or where it counts no more.</summary>
+    public string? Mend { get; init; }
 
     /// <summary>What was written beside it.</summary>
     public string? Note { get; init; }

@@ -21,10 +21,11 @@ internal static class DamageRoutes
     {
         office.MapGet("claims", (HttpContext http, Shown shown) => shown.ListAsync(http, FormState.Asked(http.Request), http.Request.Query["boat"].ToString())).NeedsTo(Verb.Read, Matter.Money);
         office.MapGet("claims/{claim}/statement", (string claim, HttpContext http, Shown shown) => shown.StatementAsync(http, IdOf(claim), FormState.Asked(http.Request))).NeedsTo(Verb.Read, Matter.Money);
+        office.MapGet("claims/{claim}", (string claim) => Results.Redirect($"/office/claims/{IdOf(claim)}/statement")).NeedsTo(Verb.Read, Matter.Money);
         office.MapPost("claims/opened", async (IFormCollection form, HttpContext http, Shown shown, OfficeForms forms) =>
             await forms.TakeAsync(
                 http, "opened", form, await shown.ZoneAsync(http, form["boat"].ToString()), "/office/claims",
-                (f, stamp) => new OpenClaim(stamp, f.Text("boat"), f.Text("position"), f.Text("hire"), f.Entry("strike"), f.Amount("deposit"), f.Currency("depositCurrency"), f.Text("deadline")),
+                (f, stamp) => new OpenClaim(stamp, f.Text("boat"), f.Text("position"), f.Text("hire"), f.Entry("strike"), f.Amount("deposit"), f.Text("deposit") is null ? null : f.Currency("depositCurrency"), f.Text("deadline")),
                 state => shown.ListAsync(http, state, form["boat"].ToString()))).NeedsTo(Verb.Record, Matter.Money);
         Takes("costed", Verb.Record, (f, claim, boat, stamp) => new CostClaim(stamp, boat, claim, f.Text("stage"), f.Amount("amount"), f.Currency("currency")));
         Takes("closed", Verb.Decide, (f, claim, boat, stamp) => new CloseClaim(
@@ -70,6 +71,7 @@ internal static class DamageRoutes
                     State = state,
                     Entry = forms.NewEntry(),
                     Today = forms.Today(scene.Operator.Zone),
+                    Currency = (await reading.OfficeAsync(tenant, ct)).Record.Prices.LastOrDefault()?.Money.Currency ?? "",
                 },
                 state.Status);
         }

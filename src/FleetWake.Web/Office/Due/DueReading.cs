@@ -20,9 +20,11 @@ internal sealed class DueReading(FleetReading reading, FleetPeople people, TimeP
         var office = await reading.OfficeAsync(tenant, ct);
         var names = await people.NamesAsync(tenant, ct);
         var filter = DueFilter.Of(http.Request);
-        var all = (await reading.FindingsAsync(tenant, ct)).Where(f => f.Finding.Registered is not null)
+        var findings = await reading.FindingsAsync(tenant, ct);
+        var namings = Namings.Of(office, findings);
+        var all = findings.Where(f => f.Finding.Registered is not null)
             .SelectMany(f => Outlook.Of(f.Finding, DueApi.TodayAt(f.Finding.Registered!.DockZone, time), office.Policy)
-                .Select(d => new DueLine(d, Phrases.Plain(d.BoatName), office.DockName(d.Dock), d.TakenBy is { } by ? names.GetValueOrDefault(by, by) : null, RuleOf(office.Policy, d)?.DoneBy == DutyDoneBy.DutyDone, f.Finding.Positions.Count > 1)))
+                .Select(d => new DueLine(d, Phrases.Plain(d.BoatName), office.DockName(d.Dock), d.TakenBy is { } by ? names.GetValueOrDefault(by, by) : null, RuleOf(office.Policy, d)?.DoneBy == DutyDoneBy.DutyDone, f.Finding.Positions.Count > 1) { Why = namings.Say(d.Why) }))
             .OrderBy(l => l.Item.DueOn).ThenBy(l => l.BoatName, StringComparer.OrdinalIgnoreCase).ThenBy(l => l.Item.Position).ToList();
         var me = http.User.PersonOf()!;
         return new DueList(
@@ -39,8 +41,15 @@ internal sealed class DueReading(FleetReading reading, FleetPeople people, TimeP
         if (await reading.FindingAsync(tenant, boat, ct) is not { Finding: { Registered: { } card } finding }) return null;
         var office = await reading.OfficeAsync(tenant, ct);
         var due = Outlook.Of(finding, DueApi.TodayAt(card.DockZone, time), office.Policy).FirstOrDefault(d => d.RuleId == rule && DueLine.Word(d.Position) == position);
-        return due is null ? null : (new DueLine(due, Phrases.Plain(due.BoatName), office.DockName(due.Dock), null, RuleOf(office.Policy, due)?.DoneBy == DutyDoneBy.DutyDone, finding.Positions.Count > 1), card.DockZone);
+        return due is null ? null : (new DueLine(due, Phrases.Plain(due.BoatName), office.DockName(due.Dock), null, RuleOf(office.Policy, due)?.DoneBy == DutyDoneBy.DutyDone, finding.Positions.Count > 1)
+        {
+            Why = Namings.Of(office, await reading.FindingsAsync(tenant, ct)).Say(due.Why),
+            LastReading = finding.Positions.FirstOrDefault(p => p.Position == due.Position) is { EngineHours: { } hours } at ? (hours, at.Use?.ReadOn) : null,
+        }, card.DockZone);
     }
+
+    /// <summary>Today by a zone's clock.</summary>
+    public DateOnly Today(string zone) => DueApi.TodayAt(zone, time);
 
     /// <summary>The zone of a boat's dock; null when it is not registered.</summary>
     public async Task<string?> ZoneAsync(HttpContext http, string boat) =>
@@ -73,6 +82,15 @@ public sealed record DueList(IReadOnlyList<DueLine> Lines, IReadOnlyList<(string
 /// <param name="Several">The boat has more than one position.</param>
 public sealed record DueLine(DueItem Item, string BoatName, string DockName, string? Taker, bool DoneHere, bool Several)
 {
+    /// <summary>Why it is due, with the names of what it speaks of.</summary>
+    public string Why { get; init; } = Item.Why;
+
+    /// <summary>Last credible reading of the engine's hour meter [h] and its day; null when nobody read it.</summary>
+    public (double Hours, DateOnly? On)? LastReading { get; init; }
+
+    /// <summary>The page that tells more: a claim's deadline is of the claim.</summary>
+    public string Page => Item.Kind == DutyKind.ClaimDeadline ? $"/office/claims/{Item.RuleId}/statement" : $"/office/boats/{Item.Boat}";
+
     /// <summary>What a button sends: boat, rule and position. None of them holds a stroke.</summary>
     public string Key => $"{Item.Boat}|{Item.RuleId}|{Word(Item.Position)}";
 

@@ -21,6 +21,7 @@ internal static class DueRoutes
     {
         office.MapGet("due", ShowAsync).NeedsTo(Verb.Read, Matter.Fleet);
         office.MapPost("due/take", TakeAsync).NeedsTo(Verb.Record, Matter.DockWork);
+        office.MapPost("due/give-back", GiveBackAsync).NeedsTo(Verb.Record, Matter.DockWork);
         office.MapGet("due/done", AskDoneAsync).NeedsTo(Verb.Record, Matter.DockWork);
         office.MapPost("due/done", DoneAsync).NeedsTo(Verb.Record, Matter.DockWork);
         office.MapPost("due/calendar", CalendarAsync).NeedsTo(Verb.Read, Matter.Fleet);
@@ -40,6 +41,25 @@ internal static class DueRoutes
         return Results.Redirect(DueFilter.Of(http.Request).Address());
     }
 
+    /// <summary>Whoever took a duty gives it back by taking that record back: it stays in the history, and counts no more.</summary>
+    private static async Task<IResult> GiveBackAsync(HttpContext http, FleetOperators operators, DueReading due, FleetReading reading, OfficeRecords records)
+    {
+        var form = await http.Request.ReadFormAsync(http.RequestAborted);
+        var parts = form["take"].ToString().Split('|');
+        if (parts is not [var boat, var rule, var position] || await due.ZoneAsync(http, boat) is not { } zone) return Results.Redirect("/office/due");
+        var me = http.User.PersonOf();
+        var settled = await reading.SettledLogAsync(http.User.OperatorOf(), StreamName.Boat(boat), http.RequestAborted);
+        var taken = settled?.Counting.Facts.OfType<DutyTaken>().LastOrDefault(t => t.Rule == rule && t.Entry.By == me && (t.Position is null || DueLine.Word(t.Position) == position));
+        if (taken is not null)
+        {
+            var answer = await records.TakeAsync(http, form, zone, stamp => new Retract(stamp, taken.Entry.Id, "did_not_happen", boat));
+            if (answer.Outcome is Outcome.Refused or Outcome.Conflict) return await PageAsync(http, operators, due, records, answer.Refusals, null);
+            await records.WaitAsync(http, boat, reading);
+        }
+
+        return Results.Redirect(DueFilter.Of(http.Request).Address());
+    }
+
     private static async Task<IResult> AskDoneAsync(HttpContext http, FleetOperators operators, DueReading due, OfficeRecords records)
     {
         string Read(string name) => http.Request.Query[name].ToString();
@@ -50,9 +70,10 @@ internal static class DueRoutes
     {
         var form = await http.Request.ReadFormAsync(http.RequestAborted);
         var (boat, rule, position) = (form["boat"].ToString(), form["rule"].ToString(), form["position"].ToString());
-        var typed = new DoneForm(form["hours"].ToString().Trim(), form["part"].ToString(), form["quantity"].ToString().Trim());
+        var typed = new DoneForm(form["hours"].ToString().Trim(), form["part"].ToString(), form["quantity"].ToString().Trim()) { Sure = form["sure"] == "yes" };
         if (await due.ZoneAsync(http, boat) is not { } zone) return Results.Redirect("/office/due");
         var (hours, quantity, wrong) = typed.Read();
+        if (wrong.Count == 0 && hours is { } read && !typed.Sure && await due.FindAsync(http, boat, rule, position) is { Line: var line } && DoneForm.Doubt(read, line, due.Today(zone)) is { } doubt) wrong = [doubt];
         if (wrong.Count == 0)
         {
             IReadOnlyList<PartSent>? parts = typed.Part.Length > 0 ? [new PartSent(typed.Part, quantity)] : null;
@@ -112,6 +133,19 @@ internal static class DueRoutes
 /// <param name="Quantity">How many of it.</param>
 public sealed record DoneForm(string Hours, string Part, string Quantity)
 {
+    /// <summary>Whoever typed it says that the hours are right though they look wrong.</summary>
+    public bool Sure { get; init; }
+
+    /// <summary>A reading that goes back, or on faster than the clock, is asked about once; null when it does neither.</summary>
+    internal static Refusal? Doubt(double hours, DueLine line, DateOnly today)
+    {
+        if (line.LastReading is not { } last) return null;
+        var most = last.Hours + (24.0 * (last.On is { } on ? Math.Max(1, today.DayNumber - on.DayNumber + 1) : 365));
+        return hours >= last.Hours - 0.05 && hours <= most
+            ? null
+            : new Refusal("/hours", "unsure", PageTexts.English.With("due.hours-unsure", ("last", last.Hours.ToString("0.#", CultureInfo.InvariantCulture)), ("hours", hours.ToString("0.#", CultureInfo.InvariantCulture))));
+    }
+
     internal (double? Hours, int? Quantity, IReadOnlyList<Refusal> Wrong) Read()
     {
         var wrong = new List<Refusal>();

@@ -28,7 +28,8 @@ internal static class FleetRoutes
         var days = new Dictionary<string, DateOnly>(StringComparer.Ordinal);
         DateOnly Today(string zone) => days.TryGetValue(zone, out var day) ? day : days[zone] = DueApi.TodayAt(zone, time);
 
-        var all = findings.Select(f => rows.Of(f, office, Today(f.Finding.Registered?.DockZone ?? scene.Operator.Zone), behind.Contains(f.Finding.Boat))).ToList();
+        var namings = Namings.Of(office, findings);
+        var all = findings.Select(f => rows.Of(f, office, Today(f.Finding.Registered?.DockZone ?? scene.Operator.Zone), behind.Contains(f.Finding.Boat), namings)).ToList();
         var filter = FleetFilter.Of(http.Request);
         var shown = all.Where(filter.Takes).OrderBy(r => r.Urgency.Group).ThenBy(r => r.Urgency.Within).ThenBy(r => r.Urgency.Name, StringComparer.Ordinal).ToList();
         return PageAnswer.Of<FleetPage>(http, new
@@ -41,6 +42,7 @@ internal static class FleetRoutes
             Behind = (IReadOnlyList<string>)[.. behind.Order(StringComparer.Ordinal)],
             Now = time.GetUtcNow(),
             NoMail = http.User.May(Verb.Decide, Matter.Reports) ? await operators.NoMailAsync(tenant, ct) : 0,
+            News = FleetNews.Of(findings.Select(f => f.Finding), f => Today(f.Registered?.DockZone ?? scene.Operator.Zone), scene.Measures),
         });
     }
 }

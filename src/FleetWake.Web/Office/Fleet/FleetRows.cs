@@ -17,11 +17,12 @@ internal sealed class FleetRows(IServiceProvider services, ILoggerFactory logger
     private readonly ConditionalWeakTable<StoredFinding, Made> made = [];
 
     /// <summary>The row of a finding.</summary>
-    public FleetRow Of(StoredFinding finding, OfficeState office, DateOnly today, bool behind)
+    public FleetRow Of(StoredFinding finding, OfficeState office, DateOnly today, bool behind, Namings namings)
     {
         var kept = made.GetOrCreateValue(finding);
-        if (kept.Last is { } last && ReferenceEquals(last.Office, office) && last.Today == today && last.Behind == behind) return last.Row;
+        if (kept.Last is { } last && ReferenceEquals(last.Office, office) && last.Today == today && last.Behind == behind && last.Row.Why == WhyOf(last.Row, namings)) return last.Row;
         var row = FleetRow.Of(finding, office, today, behind);
+        row = WhyOf(row, namings) is var why && why == row.Why ? row : FleetRow.Of(finding, office, today, behind, why);
         kept.Last = new Kept(office, today, behind, row);
         return row;
     }
@@ -46,6 +47,9 @@ internal sealed class FleetRows(IServiceProvider services, ILoggerFactory logger
 
         return [.. rows.Select(r => r.Written[way])];
     }
+
+    // Names of other things stand only in what somebody brought along from them.
+    private static string? WhyOf(FleetRow row, Namings namings) => row.Hire.Reasons is [var first, ..] ? namings.Say(first.Sentence) : null;
 
     private sealed class Made
     {

@@ -36,8 +36,25 @@ public sealed record FormState(string Form, IReadOnlyDictionary<string, string> 
     public IEnumerable<string> Rest(string form, IReadOnlySet<string> fields) =>
         form != Form ? [] : Refusals.Where(r => !fields.Contains(FieldOf(r))).Select(r => r.Field is "" or "/entry/id" ? Sentence(r.Message) : $"{r.Field.TrimStart('/')}: {Sentence(r.Message)}");
 
+    /// <summary>Everything that was wrong: the field on the page, its name where the page has it, and why.</summary>
+    public IReadOnlyList<(string Id, string? Name, string Why)> Summary()
+    {
+        var t = PageTexts.English;
+        return [.. Refusals.Select(r => (Field: FieldOf(r), r.Message)).Select(r => Typed.ContainsKey(r.Field)
+            ? ($"{Form}-{r.Field}", t.Keys.Contains("fields." + r.Field) ? t["fields." + r.Field] : null, Sentence(r.Message))
+            : ($"form-{Form}", (string?)null, Sentence(r.Message)))];
+    }
+
+    /// <summary>The first field of the page that was wrong, which takes the focus; null when none of them was.</summary>
+    public bool IsFirstWrong(string form, string field) => form == Form && Typed.Keys.FirstOrDefault(f => Refusals.Any(r => FieldOf(r) == f)) == field;
+
     // A day is the one thing of a stamp that a form asks for.
     private static string FieldOf(Refusal refusal) => refusal.Field is "/entry/happenedAt" or "/entry/enteredAt" ? OfficeForms.DayField : refusal.Field.TrimStart('/');
 
-    private static string Sentence(string message) => message.Length == 0 ? "" : char.ToUpperInvariant(message[0]) + message[1..] + (message[^1] is '.' or '?' ? "" : ".");
+    // Written for phones and programs too: at the office no device's clock is meant, and no id need be known.
+    private static string Sentence(string message) => Ended(message
+        .Replace(" (the device's clock error taken off)", "", StringComparison.Ordinal).Replace(", and the device's clock", "", StringComparison.Ordinal)
+        .Replace("give a number in in", "give a number in inches", StringComparison.Ordinal).Replace("use 1 to 40 letters", "use 1 to 40 plain letters", StringComparison.Ordinal));
+
+    private static string Ended(string message) => message.Length == 0 ? "" : char.ToUpperInvariant(message[0]) + message[1..] + (message[^1] is '.' or '?' ? "" : ".");
 }

@@ -43,7 +43,8 @@ internal static class ImportRoutes
         var named = typed.Text("kind") ?? Path.GetFileNameWithoutExtension(name).ToLowerInvariant();
         var kind = RecordKind.Find(named);
         List<Refusal> refusals = [];
-        if (file is null or { Length: 0 }) refusals.Add(new Refusal("/table", "missing", PageTexts.English["import.no-file"]));
+        if (file is { Length: 0, FileName.Length: > 0 }) refusals.Add(new Refusal("/table", "empty", PageTexts.English["import.empty-file"]));
+        else if (file is null or { Length: 0 }) refusals.Add(new Refusal("/table", "missing", PageTexts.English["import.no-file"]));
         else if (file.Length > ImportDrafts.MostBytes) refusals.Add(new Refusal("/table", "too_large", PageTexts.English.With("import.too-large", ("mb", ImportDrafts.MostBytes / 1024 / 1024))));
         if (kind is not null && !ImportKinds.Allows(http.User, kind)) refusals.Add(new Refusal("/kind", "not_here", PageTexts.English.With("import.not-by-you", ("kind", kind.Name))));
         if (kind is null) refusals.Add(new Refusal("/kind", "no_kind", PageTexts.English["import.no-kind"]));
@@ -51,6 +52,12 @@ internal static class ImportRoutes
         {
             using var bytes = new MemoryStream((int)file!.Length);
             await file.CopyToAsync(bytes, http.RequestAborted);
+            if (IsNoText(bytes.GetBuffer().AsSpan(0, (int)bytes.Length)))
+            {
+                refusals.Add(new Refusal("/table", "no_text", PageTexts.English["import.no-text"]));
+                return await shown.FormAsync(http, FormState.Of("table", form, refusals));
+            }
+
             var (draft, complaints) = await import.OpenAsync(
                 http.User.OperatorOf(), http.User.PersonOf()!, name, kind!, new RowDefaults(typed.Text("by"), typed.Text("zone")), bytes.ToArray(), http.RequestAborted);
             if (draft is not null) return Results.Redirect($"/office/import/{draft.Id}");
@@ -65,14 +72,22 @@ internal static class ImportRoutes
             ? await shown.TableAsync(http, IdOf(table))
             : Results.Redirect($"/office/import/{IdOf(table)}");
 
+    /// <summary>Pictures, archives and office documents begin with signs that no table begins with.</summary>
+    private static bool IsNoText(ReadOnlySpan<byte> bytes) =>
+        bytes.StartsWith((ReadOnlySpan<byte>)[0x89, (byte)'P', (byte)'N', (byte)'G']) || bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xD8, 0xFF])
+        || bytes.StartsWith("GIF8"u8) || bytes.StartsWith("%PDF"u8) || bytes.StartsWith("PK\u0003\u0004"u8) || bytes.StartsWith((ReadOnlySpan<byte>)[0xD0, 0xCF, 0x11, 0xE0]);
+
     // What is no id is the id of nothing.
     private static Guid IdOf(string table) => Guid.TryParse(table, out var id) ? id : Guid.Empty;
 
     /// <summary>Shows the pages.</summary>
     internal sealed class Shown(FleetOperators operators, TableImport import)
     {
-        public async Task<IResult> FormAsync(HttpContext http, FormState state) =>
-            PageAnswer.Of<ImportPage>(http, new { Scene = await Scene.OfAsync(http, operators), State = state }, state.Status);
+        public async Task<IResult> FormAsync(HttpContext http, FormState state)
+        {
+            http.Features.Set(state);
+            return PageAnswer.Of<ImportPage>(http, new { Scene = await Scene.OfAsync(http, operators), State = state }, state.Status);
+        }
 
         public async Task<IResult> TableAsync(HttpContext http, Guid table)
         {

@@ -19,7 +19,7 @@ internal static class PropRoutes
     {
         office.MapGet("props/{prop}", (string prop, HttpContext http, Shown shown) => shown.PageAsync(http, prop, FormState.Asked(http.Request))).NeedsTo(Verb.Read, Matter.Stock);
         Takes("to-shop", Verb.Record, Matter.Stock, (f, stamp, prop) =>
-            new SendPropToShop(stamp, prop, f.Text("shop"), f.Text("wish"), f.Number("pitchWantedInches"), f.Text("dueBackOn")));
+            new SendPropToShop(stamp, prop, ShopOf(f.Text("shop")), f.Text("wish"), f.Number("pitchWantedInches"), f.Text("dueBackOn")));
         Takes("from-shop", Verb.Record, Matter.Stock, (f, stamp, prop) => new TakePropBackFromShop(stamp, prop, f.Number("pitchInches"), f.Number("diameterInches")));
         Takes("repitched", Verb.Record, Matter.Stock, (f, stamp, prop) =>
             new RepitchProp(stamp, prop, f.Number("pitchAfterInches"), f.Number("pitchBeforeInches"), f.Number("diameterAfterInches")));
@@ -38,6 +38,9 @@ internal static class PropRoutes
     }
 
     /// <summary>Shows the page.</summary>
+    /// <summary>A shop as it is known, or an id made of the name of a new one.</summary>
+    private static string? ShopOf(string? told) => told is null || told.All(c => char.IsAsciiLetterOrDigit(c) || c is '.' or '-' or '_') ? told : Register.NewId.Of(told) is { Length: > 0 } made ? made : told;
+
     internal sealed class Shown(FleetOperators operators, FleetReading reading, FleetLives lives, OfficeForms forms)
     {
         public async Task<IResult> PageAsync(HttpContext http, string prop, FormState state)

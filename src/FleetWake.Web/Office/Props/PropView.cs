@@ -28,12 +28,21 @@ public sealed record PropView(
     /// <summary>Shops that it was sent to.</summary>
     public IEnumerable<string> Shops => Facts.OfType<PropSentToShop>().Select(s => s.Shop).Distinct(StringComparer.Ordinal);
 
+    /// <summary>Boats on which it is by their mountings: more than one, or one while it is elsewhere, is for a person to settle.</summary>
+    public IReadOnlyList<string> OnBoats => [.. Life.Mountings.Where(m => m.To is null).Select(m => m.Boat).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>It is on two boats at once, or on one and elsewhere, by the record.</summary>
+    public bool InTwoPlaces => OnBoats.Count > 1 || (OnBoats.Count == 1 && Life.Place.Standing != PropStanding.Mounted);
+
     /// <summary>Whether it is a prop of the fleet's still.</summary>
     public bool InUse => Life.Place.Standing is not (PropStanding.Retired or PropStanding.GivenBack);
 
     /// <summary>Each repitch with the pitch before it: as the shop measured it, else as it went by then.</summary>
     public IEnumerable<(Repitched Fact, double? Before, bool Measured)> Repitches =>
         Facts.OfType<Repitched>().Select(r => (r, r.PitchBeforeInches ?? PropNumbers.Of(Facts.TakeWhile(f => !ReferenceEquals(f, r))).PitchInches, r.PitchBeforeInches is not null)).Reverse();
+
+    /// <summary>Shops that any prop of the fleet was sent to.</summary>
+    public IReadOnlyList<string> FleetShops { get; init; } = [];
 
     internal static async Task<PropView?> OfAsync(FleetReading reading, FleetLives lives, string tenant, string prop, CancellationToken ct)
     {
@@ -48,6 +57,9 @@ public sealed record PropView(
                 .ToDictionary(m => m.Id, m => (IReadOnlyList<StrikeReported>)m.Strikes, StringComparer.Ordinal),
             boats.ToDictionary(b => b.Boat, b => b.Registered?.Name ?? b.Boat, StringComparer.Ordinal),
             remaining?.GetValueOrDefault(prop),
-            tooMany);
+            tooMany)
+        {
+            FleetShops = [.. (await reading.LogsAsync(tenant, await reading.StreamsWithAsync<PropSentToShop>(tenant, ct), ct)).Values.SelectMany(l => l.Facts).OfType<PropSentToShop>().Select(s => s.Shop).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+        };
     }
 }

@@ -32,7 +32,7 @@ internal static class QuestionsRoutes
         var answer = await records.TakeAsync(http, form, zone, stamp => new SettleContradiction(stamp, boat, kind, named, form["answer"]));
         if (answer.Outcome is Outcome.Refused or Outcome.Conflict) return await PageAsync(http, operators, questions, records, answer.Refusals);
         await records.WaitAsync(http, boat, reading);
-        return Results.Redirect("/office/questions");
+        return Results.Redirect("/office/questions?done=settled");
     }
 
     private static async Task<IResult> PageAsync(HttpContext http, FleetOperators operators, QuestionReading questions, OfficeRecords records, IReadOnlyList<Logbook.Entries.Refusal> refusals)

@@ -19,6 +19,9 @@ namespace FleetWake.Web.Office.Spares;
 public sealed record SparesView(
     SpareQuestion Asked, IReadOnlyDictionary<string, string> Wrong, SpareNeeds? Needs, int Boats, IReadOnlyList<SpareLying> Lying, IReadOnlyList<PartStock> Parts)
 {
+    /// <summary>Boats that want another prop by their own trials, those outside their band first.</summary>
+    public IReadOnlyList<PropWanted> Wanted { get; init; } = [];
+
     /// <summary>Docks that a spare or a part lies at, or was counted at.</summary>
     public IReadOnlyList<string> Docks =>
         [.. Lying.SelectMany(l => l.ByDock.Keys).Where(d => d.Length > 0).Concat(Parts.SelectMany(p => p.Docks.Select(d => d.Dock))).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
@@ -34,7 +37,11 @@ public sealed record SparesView(
         var (fleet, boats) = await FleetGathering.ReadAsync(reading, tenant, ct);
         var parts = fleet?.Parts.Select(p => p.Stock).ToList()
             ?? [.. await reading.PartsAsync(tenant, [.. (await reading.StreamsAsync(tenant, StreamName.Part(""), ct)).Select(s => StreamName.PartOf(s)!)], ct)];
-        return new SparesView(asked, wrong, fleet is null ? null : SpareNeeds.Of(fleet, asked), boats, fleet is null ? [] : SpareLying.Of(fleet), parts);
+        var lying = fleet is null ? [] : SpareLying.Of(fleet);
+        return new SparesView(asked, wrong, fleet is null ? null : SpareNeeds.Of(fleet, asked), boats, lying, parts)
+        {
+            Wanted = [.. PropWanted.Of((await reading.FindingsAsync(tenant, ct)).Select(f => f.Finding), lying).OrderByDescending(w => w.Outside).ThenBy(w => w.On ?? DateOnly.MaxValue).ThenBy(w => w.Name, StringComparer.OrdinalIgnoreCase)],
+        };
     }
 
     private static double? Read(HttpRequest request, Dictionary<string, string> wrong, string name, double least, double most, double unit)
