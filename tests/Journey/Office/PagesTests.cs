@@ -222,7 +222,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task A_morning_shows_what_waits_and_what_happened_since_yesterday()
     {
-        var now = TimeZoneInfo.ConvertTime(DateTimeOffset.UtcNow, TimeZoneInfo.FindSystemTimeZoneById(RunningFleet.Zone)).AddMinutes(-5);
+        var now = TimeZoneInfo.ConvertTime(TimeProvider.System.GetUtcNow(), TimeZoneInfo.FindSystemTimeZoneById(RunningFleet.Zone)).AddMinutes(-5);
         await SendAsync([dock.Trial("tern", "2026-02-02T10:00:00", 550, 111), new ReportStrike(dock.At($"{now:yyyy-MM-ddTHH:mm:ss}"), "tern", "single", "rock", "bent")]);
         var fleetPage = (await office.GetAsync("/office")).Text;
         Assert.Matches("Questions<span class=\"menu-count\">1", fleetPage);
