@@ -1,4 +1,3 @@
-using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
 using FleetWake.Reports.Pictures;
 using FleetWake.Store.Devices;
@@ -28,12 +27,12 @@ public sealed class Namings(
 
     /// <summary>The same of what is at hand.</summary>
     public static Namings Of(OfficeState office, IReadOnlyList<StoredFinding> findings, IReadOnlyList<DeviceCard>? phones = null) => new(
-            findings.ToDictionary(f => f.Boat, f => Phrases.Plain(f.Finding.DisplayName()), StringComparer.Ordinal),
-            office.Record.Docks.ToDictionary(d => d.Dock, d => Phrases.Plain(d.Name), StringComparer.Ordinal),
-            office.Policy.Rules.ToDictionary(r => r.Id, r => Phrases.Plain(r.Name), StringComparer.Ordinal),
-            findings.SelectMany(f => f.Finding.Positions).Select(p => p.Engine).Where(e => e?.Model is not null)
-                .GroupBy(e => e!.Engine, StringComparer.Ordinal).ToDictionary(e => e.Key, e => Phrases.Plain(e.First()!.Model!), StringComparer.Ordinal),
-            (phones ?? []).ToDictionary(d => d.Id, d => Phrases.Plain(d.Name), StringComparer.Ordinal));
+        findings.ToDictionary(f => f.Boat, f => Phrases.Plain(f.Finding.DisplayName()), StringComparer.Ordinal),
+        office.Record.Docks.ToDictionary(d => d.Dock, d => Phrases.Plain(d.Name), StringComparer.Ordinal),
+        office.Policy.Rules.ToDictionary(r => r.Id, r => Phrases.Plain(r.Name), StringComparer.Ordinal),
+        findings.SelectMany(f => f.Finding.Positions).Select(p => p.Engine).Where(e => e?.Model is not null)
+            .GroupBy(e => e!.Engine, StringComparer.Ordinal).ToDictionary(e => e.Key, e => Phrases.Plain(e.First()!.Model!), StringComparer.Ordinal),
+        (phones ?? []).ToDictionary(d => d.Id, d => Phrases.Plain(d.Name), StringComparer.Ordinal));
 
     /// <summary>The name of a boat.</summary>
     public string Boat(string id) => boats.GetValueOrDefault(id) ?? Phrases.Plain(id);

@@ -26,6 +26,8 @@ public sealed class ClaimsPagesTests(ChromiumFixture chromium, PostgresFixture p
         await page.FillAsync("#opened-hire", "no blanks please");
         await page.SelectOptionAsync("#opened-strike", new SelectOptionValue { Index = 1 });
         await page.FillAsync("#opened-deposit", "500");
+        Assert.Equal("NZD", await page.InputValueAsync("#opened-depositCurrency"));
+        await page.FillAsync("#opened-depositCurrency", "");
         await page.ClickAsync("text=Open this claim");
         Assert.Equal("no blanks please", await page.InputValueAsync("#opened-hire"));
         Assert.Contains("give the currency", await page.InnerTextAsync("#opened-depositCurrency-why"), StringComparison.Ordinal);

@@ -30,7 +30,7 @@ public sealed class DuePageTests(ChromiumFixture chromium, PostgresFixture postg
         await Accessible.HoldsAsync(page);
         Assert.Contains("inspection after a strike", await page.InnerTextAsync("main"), StringComparison.Ordinal);
         await page.ClickAsync("button[aria-label='Take: inspection after a strike, Razorbill']");
-        await page.WaitForSelectorAsync("text=Taken by Some Mechanic");
+        await page.WaitForSelectorAsync("text=Taken by you");
 
         await page.SelectOptionAsync("#whose", "mine");
         await page.ClickAsync("form.filter button");

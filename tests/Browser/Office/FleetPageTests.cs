@@ -75,6 +75,29 @@ public sealed class FleetPageTests(ChromiumFixture chromium, PostgresFixture pos
     }
 
     [Fact]
+    public async Task On_a_sheet_of_paper_a_boat_is_a_row_and_twenty_fit_on_a_page()
+    {
+        var page = await OpenAsync("/office");
+        await page.SetViewportSizeAsync(1050, 720); // A4 lying, at 96 px an inch
+        await page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+        Assert.Equal("table-row", await page.EvaluateAsync<string>("getComputedStyle(document.querySelector('table.fleet tbody tr')).display"));
+        Assert.Equal("table-header-group", await page.EvaluateAsync<string>("getComputedStyle(document.querySelector('table.fleet thead')).display"));
+        var height = await page.EvaluateAsync<double>("document.querySelector('table.fleet tbody').getBoundingClientRect().height / document.querySelectorAll('table.fleet tbody tr').length");
+        Assert.True(height < 34, $"a row is {height:0} px high on paper");
+        await page.SetViewportSizeAsync(740, 1050);
+        Assert.Equal("table-row", await page.EvaluateAsync<string>("getComputedStyle(document.querySelector('table.fleet tbody tr')).display"));
+    }
+
+    [Fact]
+    public async Task On_a_phone_the_places_stand_in_one_line()
+    {
+        var page = await OpenAsync("/office");
+        await page.SetViewportSizeAsync(360, 700);
+        Assert.True(await page.EvaluateAsync<double>("document.querySelector('.top nav').getBoundingClientRect().height") < 60);
+        await Accessible.HoldsAsync(page);
+    }
+
+    [Fact]
     public async Task Nobody_sees_it_without_signing_in()
     {
         var page = await (await fleet.WindowAsync()).NewPageAsync();

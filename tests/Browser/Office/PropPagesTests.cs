@@ -64,7 +64,10 @@ public sealed class PropPagesTests(ChromiumFixture chromium, PostgresFixture pos
         await page.ClickAsync("#form-to-shop form button");
         Assert.Equal("13,000", await page.InputValueAsync("#to-shop-pitchWantedInches"));
         Assert.Contains("may be 13000 or 13.000", await page.InnerTextAsync("#to-shop-pitchWantedInches-why"), StringComparison.Ordinal);
-        Assert.Contains("is not an id", await page.InnerTextAsync("#to-shop-shop-why"), StringComparison.Ordinal);
+        Assert.Equal(0, await page.Locator("#to-shop-shop-why").CountAsync());
+        Assert.Equal("to-shop-pitchWantedInches", await page.EvaluateAsync<string>("document.activeElement.id"));
+        Assert.StartsWith("Not recorded", await page.TitleAsync(), StringComparison.Ordinal);
+        Assert.True(await page.IsVisibleAsync(".not-recorded a[href='#to-shop-pitchWantedInches']"));
         Assert.Equal("2030-01-01", await page.InputValueAsync("#to-shop-dueBackOn"));
         await Accessible.HoldsAsync(page);
         await Looks.AtAsync(page, "prop-refused");

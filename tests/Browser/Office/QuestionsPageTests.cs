@@ -27,15 +27,16 @@ public sealed class QuestionsPageTests(ChromiumFixture chromium, PostgresFixture
         var look = await (await fleet.SignedInAsync(Role.Mechanic)).NewPageAsync();
         await look.GotoAsync("/office/questions");
         Assert.Contains("Was it misread?", await look.InnerTextAsync("main"), StringComparison.Ordinal);
-        Assert.Equal(0, await look.Locator("main button").CountAsync());
+        Assert.Equal(0, await look.Locator("button[name=answer]").CountAsync());
 
         var page = await (await fleet.SignedInAsync(Role.Operator)).NewPageAsync();
         await page.GotoAsync("/office/questions");
         await Accessible.HoldsAsync(page);
         Assert.Contains("550 RPM", await page.InnerTextAsync(".entries"), StringComparison.Ordinal);
         await page.ClickAsync("button[value=corrected]");
+        await page.WaitForSelectorAsync("text=it is not asked again");
         await page.WaitForSelectorAsync("text=No question is open");
-        Assert.Contains("Contradiction settled", await OnBoatAsync(page), StringComparison.Ordinal);
+        Assert.Contains("Question answered (rpm out of line): put right, or left out", await OnBoatAsync(page), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -23,6 +23,10 @@ public sealed class RulesPageTests(ChromiumFixture chromium, PostgresFixture pos
         await Accessible.HoldsAsync(page);
         await Looks.AtAsync(page, "rules");
         await row.Locator("text=Switch off").ClickAsync();
+        await page.WaitForURLAsync("**form=rule*");
+        Assert.DoesNotContain("Switched off", await row.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("due nowhere", await page.InnerTextAsync("#form-rule"), StringComparison.Ordinal);
+        await page.ClickAsync("#form-rule form button");
         await page.WaitForURLAsync("**done=rule*");
         Assert.Contains("Switched off", await row.InnerTextAsync(), StringComparison.Ordinal);
 

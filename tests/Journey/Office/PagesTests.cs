@@ -1,14 +1,18 @@
 using System.Net;
 using FleetWake.Logbook.Boats;
+using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Engines;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Office;
 using FleetWake.Logbook.People;
+using FleetWake.Logbook.Policies;
+using FleetWake.Logbook.Strikes;
 using FleetWake.Settings;
 using FleetWake.Store.Histories;
 using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
+using FleetWake.Web.Frame;
 
 namespace FleetWake.Journey.Tests.Office;
 
@@ -141,6 +145,40 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.DoesNotContain("The fitted pitch stays on", advice, StringComparison.Ordinal);
         Assert.DoesNotContain(">advised<", advice, StringComparison.Ordinal);
         Assert.Contains("first settle: the hub slips", WebUtility.HtmlDecode((await office.GetAsync("/office/spares")).Text), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_duty_that_was_taken_is_given_back()
+    {
+        await SendAsync([new ReportStrike(dock.At("2026-03-02T16:00:00"), "tern", "single", "rock", "bent")]);
+        await office.PostAsync("/office/due", "/office/due/take", ("take", "tern|after-strike|single"));
+        Assert.Contains("Taken by you", (await office.GetAsync("/office/due")).Text, StringComparison.Ordinal);
+        await office.PostAsync("/office/due", "/office/due/give-back", ("take", "tern|after-strike|single"));
+        Assert.DoesNotContain("Taken by you", (await office.GetAsync("/office/due")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Hours_that_go_back_are_asked_about_once_and_stand_in_the_line_of_the_record()
+    {
+        await SendAsync([new SetInspectionRule(dock.At("2026-01-01T08:00:00"), "grease", "grease the shaft", "interval", "duty_done", 1), new ReadHours(dock.At("2026-02-05T09:00:00"), "e-tern", 420.1)]);
+        (string, string)[] typed = [("boat", "tern"), ("rule", "grease"), ("position", "single"), ("hours", "1")];
+        const string Form = "/office/due/done?boat=tern&rule=grease&position=single";
+        var asked = await office.PostAsync(Form, "/office/due/done", typed);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, asked.Status);
+        Assert.Contains("The last reading was 420.1 h: is 1 right?", asked.Text, StringComparison.Ordinal);
+        Assert.Contains("name=\"sure\"", asked.Text, StringComparison.Ordinal);
+        Assert.Equal("/office/due", (await office.PostAsync(Form, "/office/due/done", [.. typed, ("sure", "yes")])).Location);
+        Assert.Contains("Duty done: grease the shaft, 1 h", (await office.GetAsync("/office/boats/tern")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_prop_that_is_in_two_places_says_so_and_a_new_shop_is_called_by_its_name()
+    {
+        await office.PostAsync("/office/props/p-tern", "/office/props/p-tern/stored", ("dock", "old-mole"));
+        Assert.Contains("it is in two places", (await office.GetAsync("/office/props/p-tern")).Text, StringComparison.Ordinal);
+        Assert.Contains("record that it came off before", (await office.GetAsync("/office/props/p-tern")).Text, StringComparison.Ordinal);
+        await office.PostAsync("/office/props/p-tern", "/office/props/p-tern/to-shop", ("shop", "Tarn Props & Co"), ("wish", "repitch"));
+        Assert.Contains("tarn-props-co", (await office.GetAsync("/office/props/p-tern")).Text, StringComparison.Ordinal);
     }
 
     private async Task<string> PitchAsync()

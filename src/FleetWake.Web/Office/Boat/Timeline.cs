@@ -28,7 +28,7 @@ public sealed record Timeline(IReadOnlyList<TimelineLine> Lines, int Page, int P
         var known = DateOnly.TryParseExact(request.Query["known"], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : (DateOnly?)null;
         if (await reading.SettledLogAsync(tenant, StreamName.Boat(boat), ct) is not { } settled) return new Timeline([], 1, 1, 0, known, 0);
 
-        IReadOnlyList<IFact> facts = request.HttpContext.User.May(Verb.Read, Matter.Money) ? settled.Log.Facts : [.. settled.Log.Facts.Where(f => !IsMoney(f))];
+        var facts = request.HttpContext.User.May(Verb.Read, Matter.Money) ? settled.Log.Facts : settled.Log.Facts.RemoveAll(IsMoney);
         var (all, counting) = (facts.Count, settled.Counting);
         if (known is not null)
         {
@@ -37,7 +37,7 @@ public sealed record Timeline(IReadOnlyList<TimelineLine> Lines, int Page, int P
                 .GroupBy(r => r.Released).ToDictionary(g => g.Key, g => g.First().Entry.ReceivedAt);
             var clock = TimeZoneInfo.FindSystemTimeZoneById(zone);
             DateOnly Known(Entry e) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(released.GetValueOrDefault(e.Id, e.ReceivedAt), clock).DateTime);
-            facts = [.. facts.Where(f => Known(f.Entry) <= known)];
+            facts = facts.RemoveAll(f => Known(f.Entry) > known);
             counting = Effective.Of(facts);
         }
 

@@ -30,8 +30,8 @@ public sealed record FleetRow
 
     public required HireState Hire { get; init; }
 
-    /// <summary>The first of its reasons in a sentence, other boats and engines in it by their names.</summary>
-    public required string? Why { get; init; }
+    /// <summary>Its reasons in sentences, other boats and engines in them by their names.</summary>
+    public required IReadOnlyList<string> Whys { get; init; }
 
     /// <summary>What else needs a person and does not keep the boat, most urgent first.</summary>
     public required IReadOnlyList<Attention> Others { get; init; }
@@ -61,7 +61,7 @@ public sealed record FleetRow
     /// <param name="office">What the operator has settled.</param>
     /// <param name="today">The dock's day.</param>
     /// <param name="behind">Newer records wait to be counted: nothing may be said to let the boat go.</param>
-    public static FleetRow Of(StoredFinding stored, OfficeState office, DateOnly today, bool behind, string? why = null)
+    public static FleetRow Of(StoredFinding stored, OfficeState office, DateOnly today, bool behind, IReadOnlyList<string>? whys = null)
     {
         var policy = office.Policy;
         var finding = stored.Finding;
@@ -76,7 +76,7 @@ public sealed record FleetRow
             DockName = finding.Registered is { } card ? Phrases.Plain(office.DockName(card.Dock)) : null,
             State = StateOf(finding, hire) is var state && behind && state == FleetState.InHire ? FleetState.Pending : state,
             Hire = hire,
-            Why = why ?? hire.Reasons.FirstOrDefault()?.Sentence,
+            Whys = whys ?? [.. hire.Reasons.Select(r => r.Sentence)],
             Others = [.. Attentions.Of(finding, policy).Where(a => !a.Blocks)],
             OpenStrikes = finding.Positions.Sum(p => p.OpenStrikes.Count),
             Positions = [.. finding.Positions.Select(p => FleetPosition.Of(finding, p))],

@@ -20,9 +20,9 @@ internal sealed class FleetRows(IServiceProvider services, ILoggerFactory logger
     public FleetRow Of(StoredFinding finding, OfficeState office, DateOnly today, bool behind, Namings namings)
     {
         var kept = made.GetOrCreateValue(finding);
-        if (kept.Last is { } last && ReferenceEquals(last.Office, office) && last.Today == today && last.Behind == behind && last.Row.Why == WhyOf(last.Row, namings)) return last.Row;
+        if (kept.Last is { } last && ReferenceEquals(last.Office, office) && last.Today == today && last.Behind == behind && last.Row.Whys.SequenceEqual(WhysOf(last.Row, namings), StringComparer.Ordinal)) return last.Row;
         var row = FleetRow.Of(finding, office, today, behind);
-        row = WhyOf(row, namings) is var why && why == row.Why ? row : FleetRow.Of(finding, office, today, behind, why);
+        row = WhysOf(row, namings) is var whys && whys.SequenceEqual(row.Whys, StringComparer.Ordinal) ? row : FleetRow.Of(finding, office, today, behind, whys);
         kept.Last = new Kept(office, today, behind, row);
         return row;
     }
@@ -49,7 +49,7 @@ internal sealed class FleetRows(IServiceProvider services, ILoggerFactory logger
     }
 
     // Names of other things stand only in what somebody brought along from them.
-    private static string? WhyOf(FleetRow row, Namings namings) => row.Hire.Reasons is [var first, ..] ? namings.Say(first.Sentence) : null;
+    private static List<string> WhysOf(FleetRow row, Namings namings) => [.. row.Hire.Reasons.Select(r => namings.Say(r.Sentence))];
 
     private sealed class Made
     {

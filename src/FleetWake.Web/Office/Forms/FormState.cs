@@ -36,12 +36,15 @@ public sealed record FormState(string Form, IReadOnlyDictionary<string, string> 
     public IEnumerable<string> Rest(string form, IReadOnlySet<string> fields) =>
         form != Form ? [] : Refusals.Where(r => !fields.Contains(FieldOf(r))).Select(r => r.Field is "" or "/entry/id" ? Sentence(r.Message) : $"{r.Field.TrimStart('/')}: {Sentence(r.Message)}");
 
+    /// <summary>The fields of the page are named by themselves, without the form's name before them.</summary>
+    public bool BareIds { get; init; }
+
     /// <summary>Everything that was wrong: the field on the page, its name where the page has it, and why.</summary>
     public IReadOnlyList<(string Id, string? Name, string Why)> Summary()
     {
         var t = PageTexts.English;
-        return [.. Refusals.Select(r => (Field: FieldOf(r), r.Message)).Select(r => Typed.ContainsKey(r.Field)
-            ? ($"{Form}-{r.Field}", t.Keys.Contains("fields." + r.Field) ? t["fields." + r.Field] : null, Sentence(r.Message))
+        return [.. Refusals.Select(r => (Field: FieldOf(r), r.Message)).Select(r => BareIds || Typed.ContainsKey(r.Field)
+            ? (BareIds ? r.Field : $"{Form}-{r.Field}", t.Keys.Contains("fields." + r.Field) ? t["fields." + r.Field] : null, Sentence(r.Message))
             : ($"form-{Form}", (string?)null, Sentence(r.Message)))];
     }
 

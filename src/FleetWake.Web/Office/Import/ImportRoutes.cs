@@ -85,7 +85,7 @@ internal static class ImportRoutes
     {
         public async Task<IResult> FormAsync(HttpContext http, FormState state)
         {
-            http.Features.Set(state);
+            http.Features.Set(state with { BareIds = true });
             return PageAnswer.Of<ImportPage>(http, new { Scene = await Scene.OfAsync(http, operators), State = state }, state.Status);
         }
 

@@ -39,13 +39,12 @@ internal sealed class QuestionReading(FleetReading reading, FleetPeople people, 
                 logs[finding.Boat] = facts = await FactsAsync(tenant, finding, ct);
             var entries = new List<MendedRecord>();
             foreach (var entry in question.Entries)
-                {
+            {
                 // A prop's own log has only the notice of a mounting, which stands with its boat.
                 var here = facts.GetValueOrDefault(entry);
                 if (here is not null && Amendment.KindOf(here.Fact) is not null) entries.Add(here);
                 else if ((await ElsewhereAsync(tenant, entry, ct) ?? here) is { } record) entries.Add(record);
             }
-
 
             open.Add(new OpenQuestion(
                 finding.Boat,
