@@ -20,7 +20,7 @@ public sealed class ClockTests(OldMole dock)
         await slow.GoAsync("/dock/outbox");
         var file = await slow.Page.RunAndWaitForDownloadAsync(() => slow.TapAsync("Export"));
         await slow.ReadsAsync("In the file: 1 entry with its words, 0 photos.");
-        var right = await DockPhone.EnrolledAsync(dock);
+        var right = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await right.OpenAsync("/dock/outbox");
         await right.Page.Locator("input[type=file]").SetInputFilesAsync(await file.PathAsync());
         await right.ReadsAsync("1 entry taken in.");
@@ -60,7 +60,7 @@ public sealed class ClockTests(OldMole dock)
     [Fact]
     public async Task A_change_of_the_time_never_stands_on_the_phone_with_another_time()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.StrikeAsync("curlew", "rock");
         await phone.AllSentAsync();
         await phone.FollowAsync("Change it");
@@ -78,7 +78,7 @@ public sealed class ClockTests(OldMole dock)
     {
         var phone = await DockPhone.NewAsync(dock);
         await phone.SetClockAsync(Years);
-        await phone.EnrolAsync(await dock.CodeAsync());
+        await phone.EnrolAsync(await dock.CodeAsync(OldMole.North));
         await phone.IsKeptAsync();
 
         // The script belongs to this page alone; the next page of the phone gets its own.

@@ -24,18 +24,18 @@ internal sealed class DockPhone(IBrowserContext window, IPage page)
     }
 
     /// <summary>A phone that is enrolled, in Ana's hand, and keeps the app.</summary>
-    public static async Task<DockPhone> EnrolledAsync(OldMole dock, BrowserNewContextOptions? options = null)
+    public static async Task<DockPhone> EnrolledAsync(OldMole dock, BrowserNewContextOptions? options = null, string at = "old-mole")
     {
         var phone = await NewAsync(dock, options);
-        await phone.EnrolAsync(await dock.CodeAsync());
+        await phone.EnrolAsync(await dock.CodeAsync(at));
         await phone.IsKeptAsync();
         return phone;
     }
 
     /// <summary>Joins the dock, in Ana's hand.</summary>
-    public async Task EnrolAsync(string code)
+    public async Task EnrolAsync(string code, string office = "")
     {
-        await Page.GotoAsync("/dock/enrol#" + code);
+        await Page.GotoAsync(office + "/dock/enrol#" + code);
         await Page.GetByLabel("What shall the office call this phone?").FillAsync("Blue phone");
         await TapAsync("Join");
         await TapAsync("Ana");

@@ -83,7 +83,7 @@ public sealed class FlowTests(OldMole dock)
         await phone.ReadsAsync("1 step is not ticked");
 
         // A call, an empty battery: what was typed stands there again.
-        await Task.Delay(400, Ct);
+        await RunningFleet.UntilAsync("the draft", async () => (await phone.StoreAsync()).Contains("\"pin\":true", StringComparison.Ordinal), Ct);
         await phone.ReopenAsync("/dock/b/tern/mounting");
         await phone.ReadsAsync("You began this before");
         Assert.Equal("26", await phone.Page.GetByLabel("Torque reached").InputValueAsync());

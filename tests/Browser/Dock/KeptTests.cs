@@ -12,7 +12,7 @@ public sealed class KeptTests(OldMole dock)
     [Fact]
     public async Task A_double_tap_records_one_strike_and_answers_one_question()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.OpenAsync("/dock/b/diver/strike");
         await phone.ReadsAsync("What did it hit?");
         await phone.Page.EvaluateAsync("() => { const key = [...document.querySelectorAll('.choose button')].find(b => b.textContent.startsWith('rock')); key.click(); document.querySelector('.choose button').click(); }");
@@ -27,7 +27,7 @@ public sealed class KeptTests(OldMole dock)
     [Fact]
     public async Task What_is_kept_is_said_to_be_kept_and_its_draft_goes_with_it()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.OpenAsync("/dock/b/gadwall/hours");
         await phone.TypeAsync("Hour meter", "140");
         await Task.Delay(400, Ct);
@@ -49,7 +49,7 @@ public sealed class KeptTests(OldMole dock)
     [Fact]
     public async Task A_draft_that_finds_no_room_throws_no_photo_away()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.LoseSignalAsync();
         await phone.StrikeAsync("garganey", "rock");
         await phone.Page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "prop.png", MimeType = "image/png", Buffer = Web.Frame.AssetFiles.Bytes("dock/icon-512.png") });
@@ -64,7 +64,7 @@ public sealed class KeptTests(OldMole dock)
     [Fact]
     public async Task What_the_office_refused_keeps_the_boat_until_somebody_takes_it_back()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.AnswerAsync("records", 200, """{"results":[{"outcome":"refused","refusals":[{"field":"/severity","reason":"x","message":"not like that"}]}]}""", "application/json");
         await phone.StrikeAsync("grebe", "rock");
         await phone.ReadsAsync("Refused. It is kept here until you mend it.");
@@ -80,7 +80,7 @@ public sealed class KeptTests(OldMole dock)
     [Fact]
     public async Task Its_own_strike_keeps_the_boat_until_a_card_counts_it_however_long_ago_it_was_sent()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.Window.RouteAsync("**/dock/api/today", async route =>
         {
             var answer = await route.FetchAsync(new RouteFetchOptions { Headers = route.Request.Headers.Where(h => h.Key != "if-none-match").ToDictionary(h => h.Key, h => h.Value) });
@@ -103,8 +103,8 @@ public sealed class KeptTests(OldMole dock)
     [Fact]
     public async Task A_number_that_may_be_two_is_asked_about()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
-        await phone.OpenAsync("/dock/b/tern/hours");
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
+        await phone.OpenAsync("/dock/b/avocet/hours");
         await phone.TypeAsync("Hour meter", "1,234");
         await phone.TapAsync("Record");
         await phone.ReadsAsync("That may be 1234 or 1.234: write it without the comma, or with a point.");
@@ -113,7 +113,7 @@ public sealed class KeptTests(OldMole dock)
     [Fact]
     public async Task Two_tabs_know_of_each_other_and_a_wiped_phone_is_wiped_in_both()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         var other = await phone.Window.NewPageAsync();
         await other.GotoAsync("/dock/");
         await Assertions.Expect(other.Locator("#bar")).ToContainTextAsync("Ana");
@@ -131,7 +131,7 @@ public sealed class KeptTests(OldMole dock)
     [Fact]
     public async Task The_list_reads_the_outbox_once_however_many_boats_there_are()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.Page.EvaluateAsync("() => { window.reads = 0; const { getAll } = IDBObjectStore.prototype; IDBObjectStore.prototype.getAll = function (...a) { if (this.name === 'entries') reads++; return getAll.apply(this, a); }; }");
         await phone.GoAsync("/dock/outbox");
         await phone.IsAtAsync("Unsent");
@@ -144,7 +144,7 @@ public sealed class KeptTests(OldMole dock)
     [Fact]
     public async Task A_boat_without_a_dock_and_a_part_without_a_count_are_said_in_words()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.Window.RouteAsync("**/dock/api/today", async route =>
         {
             var answer = await route.FetchAsync(new RouteFetchOptions { Headers = route.Request.Headers.Where(h => h.Key != "if-none-match").ToDictionary(h => h.Key, h => h.Value) });
@@ -157,7 +157,7 @@ public sealed class KeptTests(OldMole dock)
         await phone.ReopenAsync();
         await phone.Page.GetByLabel("Find a boat").FillAsync("zan");
         await phone.ReadsAsync("not registered yet");
-        await phone.GoAsync("/dock/b/tern/duty?rule=six-monthly&position=single");
+        await phone.GoAsync("/dock/b/avocet/duty?rule=six-monthly&position=single");
         await phone.IsAtAsync("See to it");
         Assert.DoesNotContain("undefined", await phone.Page.Locator("main").InnerHTMLAsync(), StringComparison.Ordinal);
     }

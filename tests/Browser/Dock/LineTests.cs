@@ -24,7 +24,7 @@ public sealed class LineTests(OldMole dock)
     [InlineData(405, "pochard")]
     public async Task What_a_network_answers_in_the_offices_place_refuses_nothing(int status, string boat)
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.AnswerAsync("records", status, "<html>Welcome to Harbour Wi-Fi</html>");
         await phone.StrikeAsync(boat, "rock");
         await phone.ReadsAsync("No signal: entries are kept here");
@@ -41,7 +41,7 @@ public sealed class LineTests(OldMole dock)
     [InlineData(422, "scaup")]
     public async Task A_pass_that_cannot_be_renewed_refuses_no_entry(int status, string boat)
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.AnswerAsync("records", 401, Said(401, "token-expired", "over"), "application/problem+json");
         await phone.AnswerAsync("token", status, Said(status, "clock-wrong", "not now"), "application/problem+json");
         await phone.StrikeAsync(boat, "rock");
@@ -60,7 +60,7 @@ public sealed class LineTests(OldMole dock)
     {
         const string Other = "far-isle";
         await dock.Fleet.Fleet.Service<FleetOperators>().OpenAsync(Other, "Far Isle Boats", RunningFleet.Zone, Ct);
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.LoseSignalAsync();
         await phone.StrikeAsync("snipe", "rock");
         await phone.AnswerAsync("records", 401, Said(401, "device-unknown", "gone"), "application/problem+json");
@@ -88,7 +88,7 @@ public sealed class LineTests(OldMole dock)
     [Fact]
     public async Task A_full_store_of_photos_is_told_and_the_phone_says_what_wiping_would_lose()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         var asked = 0;
         await phone.Window.RouteAsync("**/photos/*", route =>
         {
@@ -110,7 +110,7 @@ public sealed class LineTests(OldMole dock)
     [Fact]
     public async Task Words_that_the_office_does_not_take_stay_unsent_and_say_why()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.AnswerAsync("entries/*/note", 409, Said(409, "of-another-phone", "Another phone put the note of this entry: it stays as it is."), "application/problem+json");
         await phone.StrikeAsync("teal", "rock");
         await phone.TypeAsync("In your words", "by the slip");
@@ -123,7 +123,7 @@ public sealed class LineTests(OldMole dock)
     [Fact]
     public async Task What_was_kept_back_is_asked_about_when_the_phone_is_enrolled_again_and_its_words_follow()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.LoseSignalAsync();
         await phone.StrikeAsync("turnstone", "rock");
         await phone.TypeAsync("In your words", "by the slip");
@@ -135,7 +135,7 @@ public sealed class LineTests(OldMole dock)
         await phone.GoAsync("/dock/b/turnstone");
         await phone.ReadsAsync("Out of hire");
         await dock.Fleet.Fleet.Service<QuarantineBook>().ReleaseAsync(RunningFleet.Operator, entry, new Stamp(null, "boss", "2026-11-21T09:00:00", RunningFleet.Zone), Ct);
-        await phone.EnrolAsync(await dock.CodeAsync());
+        await phone.EnrolAsync(await dock.CodeAsync(OldMole.North));
         await phone.AllSentAsync();
         await RunningFleet.UntilAsync("the words", async () => (await dock.Fleet.Fleet.Service<EntryNotes>().OfAsync(RunningFleet.Operator, [entry], Ct)).GetValueOrDefault(entry) == "by the slip", Ct);
         await phone.OpenAsync("/dock/entry/" + entry);
@@ -148,7 +148,7 @@ public sealed class LineTests(OldMole dock)
         const string Person = "mech-3";
         var pins = dock.Fleet.Fleet.Service<DockPins>();
         await pins.SetAsync(RunningFleet.Operator, Person, await pins.MakeStartCodeAsync(RunningFleet.Operator, Person, Ct), "902817", Ct);
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.OpenAsync("/dock/who");
         await phone.ReopenAsync("/dock/who");
         await phone.TapAsync("Cy");

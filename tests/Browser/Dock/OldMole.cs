@@ -25,9 +25,17 @@ public sealed class AtOldMole : ICollectionFixture<OldMole>
 public sealed class OldMole(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
 {
     /// <summary>Boats with one engine; Linnet was struck.</summary>
-    private static readonly string[] Singles = ["tern", "linnet", "auk", "dunlin", "eider", "fulmar", "godwit", "knot", "plover", "ruff", "sanderling", "scoter", "shag", "skua", "smew", "whimbrel",
-        "avocet", "brant", "crake", "curlew", "diver", "gadwall", "garganey", "grebe", "heron", "jaeger", "pintail", "pochard", "rail", "scaup", "snipe", "stint", "teal", "turnstone",
-        "bittern", "dotterel", "dipper", "egret", "gull", "kite", "lapwing", "noddy", "osprey"];
+    private static readonly string[] Singles = ["tern", "linnet", "auk", "dunlin", "eider", "fulmar", "godwit", "knot", "plover", "ruff", "sanderling", "scoter", "shag", "skua", "smew", "whimbrel"];
+
+    /// <summary>Boats of the other dock, so that the list of the first stays as long as a dock's is.</summary>
+    private static readonly string[] Norths =
+    [
+        "avocet", "brant", "crake", "curlew", "diver", "gadwall", "garganey", "grebe", "heron", "jaeger", "pintail", "pochard", "rail",
+        "scaup", "snipe", "stint", "teal", "turnstone", "bittern", "dotterel", "dipper", "egret", "gull", "kite", "lapwing", "noddy", "osprey",
+    ];
+
+    /// <summary>Id of the other dock.</summary>
+    public const string North = "north-mole";
 
     /// <summary>The program.</summary>
     public BrowsedFleet Fleet { get; private set; } = null!;
@@ -46,21 +54,22 @@ public sealed class OldMole(ChromiumFixture chromium, PostgresFixture postgres) 
         }
 
         foreach (var answer in await running.SendAsync(Records(), Ct)) Assert.Equal("recorded", answer!["outcome"]!.GetValue<string>());
-        await RunningFleet.UntilAsync("a card of each boat", async () => (await running.Http.GetStringAsync("/api/boats?limit=200", Ct)).Split("\"notForHire\":").Length > Singles.Length + 1, Ct);
+        await RunningFleet.UntilAsync("a card of each boat", async () => (await running.Http.GetStringAsync("/api/boats?limit=200", Ct)).Split("\"notForHire\":").Length > Singles.Length + Norths.Length + 1, Ct);
     }
 
     /// <summary>What the office shows for ten minutes.</summary>
-    public async Task<string> CodeAsync() => (await Fleet.Fleet.Service<FleetDevices>().MakeCodeAsync(RunningFleet.Operator, "old-mole", "blue phone", "boss", Ct)).Code;
+    public async Task<string> CodeAsync(string at = "old-mole") => (await Fleet.Fleet.Service<FleetDevices>().MakeCodeAsync(RunningFleet.Operator, at, "blue phone", "boss", Ct)).Code;
 
     public ValueTask DisposeAsync() => Fleet.DisposeAsync();
 
     private static List<ICommand> Records()
     {
         var dock = new DockRecords();
-        List<ICommand> records = [new OpenDock(dock.At("2026-01-01T08:00:00"), "old-mole", "Old Mole", RunningFleet.Zone, "salt", "rock")];
-        foreach (var boat in Singles)
+        List<ICommand> records = [new OpenDock(dock.At("2026-01-01T08:00:00"), "old-mole", "Old Mole", RunningFleet.Zone, "salt", "rock"), new OpenDock(dock.At("2026-01-01T08:00:00"), North, "North Mole", RunningFleet.Zone, "salt", "rock")];
+        foreach (var boat in Singles.Concat(Norths))
         {
-            records.AddRange(dock.Outfit(boat, char.ToUpperInvariant(boat[0]) + boat[1..]));
+            var home = Norths.Contains(boat) ? North : "old-mole";
+            records.AddRange(dock.Outfit(boat, char.ToUpperInvariant(boat[0]) + boat[1..]).Select(r => r is RegisterBoat b ? b with { Dock = home } : r));
             records.Add(new StateFastening(dock.At("2026-01-01T11:00:00"), "e-" + boat, "castle_nut_cotter_pin", 25, 30, "pound_force_foot", 2, false));
             records.Add(new StateEngineFit(dock.At("2026-01-01T11:00:00"), "e-" + boat, null, 13));
         }

@@ -64,30 +64,6 @@ public sealed class OutboxTests(OldMole dock)
     }
 
     [Fact]
-    public async Task A_new_version_takes_over_with_entries_unsent_and_they_are_sent()
-    {
-        var phone = await DockPhone.EnrolledAsync(dock);
-        await phone.ReopenAsync();
-        await phone.LoseSignalAsync();
-        await phone.StrikeAsync("shag", "rock");
-
-        // The office can be reached again, but not yet its records: the update comes first.
-        await phone.Window.RouteAsync("**/dock/api/records", route => route.AbortAsync());
-        await phone.FindSignalAsync();
-        await phone.Page.EvaluateAsync("navigator.serviceWorker.register('/dock/sw.js?newer', { scope: '/dock/' })");
-        await phone.TapAsync("A new version is ready");
-
-        // The page loads itself anew meanwhile, which would end a question that is asked just then.
-        await phone.Page.WaitForFunctionAsync("() => !!navigator.serviceWorker.controller?.scriptURL.endsWith('newer') && !!document.body.dataset.drawn");
-        await phone.ReadsAsync("1 unsent");
-        await phone.Window.UnrouteAsync("**/dock/api/records");
-        await phone.GoAsync("/dock/outbox");
-        await phone.TapAsync("Send now");
-        await phone.AllSentAsync();
-        await dock.Fleet.ExactlyAsync(1, "boats/shag", "strike_reported", Ct);
-    }
-
-    [Fact]
     public async Task On_a_full_phone_photos_go_and_the_entry_stays()
     {
         var phone = await DockPhone.EnrolledAsync(dock);

@@ -13,7 +13,7 @@ public sealed class PickyTests(OldMole dock)
     [Fact]
     public async Task A_boat_is_put_back_in_hire_by_a_PIN_with_every_open_thing_ticked_and_its_card_says_so()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.OpenAsync("/dock/b/bittern/hire");
         await phone.PickAsync("What do you record?", "back in hire");
         await phone.ReadsAsync("Putting a boat back in hire needs your name and PIN");
@@ -42,7 +42,7 @@ public sealed class PickyTests(OldMole dock)
     [Fact]
     public async Task A_photo_keeps_the_words_that_are_typed_beside_it()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.StrikeAsync("dotterel", "rock");
         await phone.TypeAsync("In your words", "by the slip");
         await phone.Page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "prop.png", MimeType = "image/png", Buffer = Web.Frame.AssetFiles.Bytes("dock/icon-192.png") });
@@ -53,7 +53,7 @@ public sealed class PickyTests(OldMole dock)
     [Fact]
     public async Task Damage_after_a_hire_asks_how_hard_or_that_no_strike_is_made_of_it()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.OpenAsync("/dock/b/dipper/look");
         await phone.PickAsync("When?", "after a hire");
         await phone.PickAsync("What do you see?", "damage");
@@ -68,7 +68,7 @@ public sealed class PickyTests(OldMole dock)
     [Fact]
     public async Task A_mounting_marks_each_mistake_where_it_is_and_leads_to_the_first()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.OpenAsync("/dock/b/egret/mounting");
         await phone.TapAsync("Record");
         await phone.ReadsAsync("Say why p-egret comes off.");
@@ -81,7 +81,7 @@ public sealed class PickyTests(OldMole dock)
     [Fact]
     public async Task An_odd_reading_is_asked_about_and_taken_as_read()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.OpenAsync("/dock/b/gull/hours");
         await phone.TypeAsync("Hour meter", "1");
         await phone.TapAsync("Record");
@@ -104,7 +104,7 @@ public sealed class PickyTests(OldMole dock)
     [Fact]
     public async Task One_moment_without_a_position_does_not_end_the_measurement()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.Page.AddInitScriptAsync("""
             Geolocation.prototype.watchPosition = (ok, failed) => { let i = 0; const began = Date.now(); return setInterval(() => { if (++i === 5) failed({ code: 2 }); else ok({ timestamp: began + 1000 * i, coords: { speed: 13, heading: 84, latitude: 0, longitude: 0, accuracy: 3 } }); }, 15); };
             Geolocation.prototype.clearWatch = id => clearInterval(id);
@@ -121,7 +121,7 @@ public sealed class PickyTests(OldMole dock)
     [Fact]
     public async Task A_strike_has_a_way_back_and_takes_no_year_of_a_hundred_years_ago()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.OpenAsync("/dock/b/lapwing/strike");
         await phone.TapAsync("rock");
         await phone.TapAsync("Back");
@@ -140,7 +140,7 @@ public sealed class PickyTests(OldMole dock)
     [Fact]
     public async Task A_strike_that_was_sent_stands_on_the_card_once()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: OldMole.North);
         await phone.StrikeAsync("noddy", "rock");
         await phone.AllSentAsync();
         await RunningFleet.UntilAsync("the card", async () => await phone.AsksAsync<bool>("today", "(await m.refresh(), (await m.cardOf('noddy')).card.positions[0].openStrikes.length === 1)"), Ct);
@@ -153,7 +153,7 @@ public sealed class PickyTests(OldMole dock)
     [Fact]
     public async Task Nothing_scrolls_sideways_on_a_phone_at_twice_its_size()
     {
-        var phone = await DockPhone.EnrolledAsync(dock);
+        var phone = await DockPhone.EnrolledAsync(dock, at: "old-mole");
         await phone.Page.SetViewportSizeAsync(195, 422);
         foreach (var path in new[] { "/dock/", "/dock/b/tern", "/dock/b/gannet", "/dock/b/gannet/strike", "/dock/b/tern/look", "/dock/b/tern/hours", "/dock/b/gannet/inspection", "/dock/outbox", "/dock/phone" })
         {
