@@ -51,6 +51,7 @@ public static class FleetStore
         services.AddSingleton<MailLedger>();
         services.AddSingleton<MailReading>();
         services.AddSingleton<MailResends>();
+        services.AddSingleton<MailBounces>();
         services.AddSingleton<ImportDrafts>();
         services.AddSingleton<TableImport>();
         return services;
