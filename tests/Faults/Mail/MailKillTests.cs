@@ -32,7 +32,7 @@ public sealed class MailKillTests(PostgresFixture postgres)
             await using (var fleet = await FleetDatabase.OnAsync(database, Ct)) await new Store.Operators.FleetOperators(fleet.Store, TimeProvider.System).OpenAsync(RunningFleet.Operator, "Skerry Bay Hire", RunningFleet.Zone, Ct);
             await QueueAsync(database);
             var reached = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-            var killed = new ManualResetEventSlim();
+            using var killed = new ManualResetEventSlim();
             server.At = (at, _) =>
             {
                 // The server stands still at the step until the worker is dead.
@@ -61,8 +61,8 @@ public sealed class MailKillTests(PostgresFixture postgres)
 
             Assert.InRange(server.Kept["ok-1@a.example"], 1, mostCopies);
 
-            // Whether or not the server had it, that it may is listed.
-            Assert.Equal(1, await AskAsync(database, "select unclear from fleetwake.outgoing_mail"));
+            // Whether or not the server had it, that it may is listed. Killed after the answer, the worker may have been quick enough to write it down.
+            if (step != "TAKEN" || server.Kept["ok-1@a.example"] > 1) Assert.Equal(1, await AskAsync(database, "select unclear from fleetwake.outgoing_mail"));
         }
     }
 

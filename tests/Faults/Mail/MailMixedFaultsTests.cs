@@ -20,7 +20,7 @@ public sealed class MailMixedFaultsTests(PostgresFixture postgres)
     public async Task None_is_lost_and_what_comes_twice_is_listed(int workers)
     {
         await using var server = new FaultyServer();
-        var addresses = Enumerable.Range(0, Messages).Select(i => $"{Words[i % Words.Length]}-{i}@d{i % 12}.example").ToList();
+        var addresses = Enumerable.Range(0, Messages).Select(i => $"{Words[i % Words.Length]}-{i}@d{i % Math.Max(12, Messages / 20)}.example").ToList();
         await using var fleet = await SendingFleet.OpenAsync(postgres, addresses, workers: workers, port: server.Port);
         await fleet.SettleAsync();
 

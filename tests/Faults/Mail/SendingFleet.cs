@@ -33,7 +33,8 @@ internal sealed class SendingFleet : IAsyncDisposable
     public static async Task<SendingFleet> OpenAsync(PostgresFixture postgres, IReadOnlyCollection<string> addresses, string? name = null, int workers = 1, int port = 0, TimeSpan? timeout = null)
     {
         var fleet = new SendingFleet(await FleetDatabase.OnAsync(await postgres.NewDatabaseAsync("sending", Ct), Ct));
-        fleet.Card = await fleet.Operators.OpenAsync(RunningFleet.Operator, name ?? "Skerry Bay Hire", "Pacific/Auckland", Ct);
+        fleet.Card = await fleet.Operators.OpenAsync(RunningFleet.Operator, "Skerry Bay Hire", "Pacific/Auckland", Ct);
+        if (name is not null) fleet.Card = fleet.Card with { Name = name };
         await using (var session = fleet.database.Store.LightweightSession(fleet.Card.Id))
         {
             foreach (var (i, address) in addresses.Index()) session.Store(new Recipient($"r-{i:00000}", address, DigestNames.WeeklyWear, $"token-{i}", true));
@@ -72,7 +73,7 @@ internal sealed class SendingFleet : IAsyncDisposable
             })));
             var counts = await Ledger.CountsAsync(Ct);
             if (counts.Keys.All(s => s is MailState.Sent or MailState.Refused or MailState.GivenUp)) return;
-            Time.Move(TimeSpan.FromMinutes(11)); // beyond a lease, and the longest pause of a host in a few steps
+            Time.Move(TimeSpan.FromMinutes(11)); // beyond a lease, and the longest pause of a host
         }
 
         Assert.Fail("not everything was settled");
