@@ -23,6 +23,8 @@ internal static class ReportServices
         services.AddSingleton<WeeklyWearIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
+        services.AddSingleton(p => new HookPost(p.GetRequiredService<TimeProvider>()));
+        services.AddHostedService<HookSender>();
         if (settings.Mail.Bounces is { } folder)
             services.AddHostedService(p => new BounceFolder(folder, p.GetRequiredService<Store.Mail.MailBounces>(), p.GetRequiredService<TimeProvider>(), p.GetRequiredService<Microsoft.Extensions.Logging.ILogger<BounceFolder>>()));
     }
