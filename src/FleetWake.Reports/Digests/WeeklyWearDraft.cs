@@ -33,7 +33,7 @@ public static class WeeklyWearDraft
     {
         yield return new("", [$"{content.OperatorName}, wear digest {content.Period}, {content.Day:yyyy-MM-dd}", content.Headline]);
         yield return new("What changes Monday", [.. content.Monday.Select(m => m.Sentence + Link(m.Link))]);
-        yield return new("To decide", [.. content.Decisions.Select(d => $"{d.Boat}{(d.Dock.Length > 0 ? $" ({d.Dock})" : "")}: {d.State}\n{string.Join("\n", [.. d.Points.Select(p => $"{p.Sentence} {p.Settles}"), .. new[] { d.Exit, d.Waiting, d.Link }.Where(l => l.Length > 0)])}")]);
+        yield return new("To decide", [.. content.Decisions.Select(d => $"{d.Boat}{(d.Dock.Length > 0 ? $" ({d.Dock})" : "")}: {d.State}\n{string.Join("\n", [.. d.Points.Select(p => $"{p.Sentence} {p.Settles}"), .. new[] { d.Exit, d.Waiting, d.Link }.Where(l => l.Length > 0)])}"), .. Left(content.DecisionsLeftOut)]);
         yield return new(content.Since is { } since ? $"Since {since:yyyy-MM-dd}" : "", content.Changes);
         yield return new("What strikes and work did", content.Steps);
         yield return new("Props in the shop", content.InShop);
@@ -41,7 +41,7 @@ public static class WeeklyWearDraft
         yield return new("Strikes by dock", content.StrikesByDock);
         yield return new("Trials worth running", [.. content.Trials.Select(t => $"{t.Name}{(t.Dock.Length > 0 ? $" ({t.Dock})" : "")}: {t.Decides};\n{t.Shows}"), .. Left(content.TrialsLeftOut)]);
         yield return new("Overdue", [.. content.Overdue.Select(Due)]);
-        yield return new("Due within 14 days", [.. content.DueSoon.Select(Due)]);
+        yield return new("Due within 14 days", [.. content.DueSoon.Select(Due), .. Left(content.DueLeftOut)]);
         yield return new("Boats by margin, smallest first", [
             .. content.Boats.Select(b => $"{b.Sign} {b.Name} ({b.Prop}): {(b.Hire.Length > 0 ? $"{b.Hire}; " : "")}{b.State}\n{b.Rpm}, {b.Margin}, {b.Band}, {b.Read}\n{b.Drift}; {b.Exit}{string.Concat(new[] { b.Alarm, b.Wrong, b.Causes }.Where(x => x.Length > 0).Select(x => $"\n{x}"))}"),
             .. Left(content.BoatsLeftOut)]);

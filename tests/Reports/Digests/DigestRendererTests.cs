@@ -70,6 +70,16 @@ public class DigestRendererTests
     }
 
     [Fact]
+    public void The_digest_of_a_thousand_boats_stays_under_100_kilobytes()
+    {
+        BoatFinding[] all = [.. Enumerable.Range(1, 1000).Select(i => (i % 2 == 0 ? SkerryBay.StruckBoat() : SkerryBay.WornSkiff()) is var boat ? boat with { Boat = $"boat-{i}", Registered = boat.Registered! with { Name = $"Boat {i:0000}" } } : null!)];
+        var content = WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, all);
+        var digest = Renderer.Render(WeeklyWearDraft.Of(content));
+        Assert.False(digest.UsedFallback, digest.WhyFallback);
+        Assert.InRange(Encoding.UTF8.GetByteCount(digest.Html), 10_000, 100_000);
+    }
+
+    [Fact]
     public void Forty_boats_that_all_need_a_decision_stay_under_100_kilobytes()
     {
         var names = Enumerable.Range(1, 40).Select(i => $"Boat with a long name {i:00}");

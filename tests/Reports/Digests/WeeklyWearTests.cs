@@ -200,7 +200,19 @@ public class WeeklyWearTests
     }
 
     [Fact]
-    public void A_long_fleet_keeps_all_decisions_and_names_the_boats_that_found_no_row()
+    public void A_thousand_boats_have_each_decision_counted_and_named_and_the_lists_cut()
+    {
+        var many = Build([.. Enumerable.Range(1, 1000).Select(i => (i % 2 == 0 ? SkerryBay.StruckBoat() : SkerryBay.Quiet("x", 400)) is var boat ? boat with { Boat = $"boat-{i}", Registered = boat.Registered! with { Name = $"Boat {i:0000}" } } : null!)]);
+        Assert.StartsWith("500 boats need a decision", many.Headline, StringComparison.Ordinal);
+        Assert.Equal((WeeklyWear.MostDecisions, WeeklyWear.MostDue), (many.Decisions.Count, many.Overdue.Count));
+        Assert.StartsWith("To decide as well: Boat 0050 (not for hire); ", many.DecisionsLeftOut, StringComparison.Ordinal);
+        Assert.EndsWith("; and 376 more, in the office.", many.DecisionsLeftOut, StringComparison.Ordinal);
+        Assert.Contains("more overdue", many.DueLeftOut, StringComparison.Ordinal);
+        Assert.Equal(WeeklyWear.MostCharts, WeeklyWearDraft.Of(many).Pictures.Count);
+    }
+
+    [Fact]
+    public void A_long_fleet_names_the_boats_that_found_no_row()
     {
         var content = Build([.. Enumerable.Range(1, 70).Select(i => SkerryBay.Quiet($"Boat {i:00}"))]);
         Assert.Equal(60, content.Boats.Count);
