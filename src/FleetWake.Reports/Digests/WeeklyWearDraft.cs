@@ -11,18 +11,22 @@ public static class WeeklyWearDraft
         Pictures = [.. Pictures(content)],
     };
 
-    /// <summary>The strip of all boats, then each chart with the sums of the same position behind it.</summary>
+    /// <summary>The charts of the decisions in their order, each with the sums of the same position behind it; the strip of all boats; then the others.</summary>
     private static IEnumerable<DraftPicture> Pictures(WeeklyWearContent content)
     {
+        var keys = content.Decisions.Select(d => d.Chart).Where(k => k.Length > 0).ToList();
+        foreach (var chart in content.Charts.Where(c => keys.Contains(Decisions.ChartKey(c.Boat))).OrderBy(c => keys.IndexOf(Decisions.ChartKey(c.Boat))))
+            foreach (var picture in Of(content, chart, Decisions.ChartKey(chart.Boat))) yield return picture;
         if (content.Strip is { } strip) yield return new DraftPicture("strip", strip.Title, strip.Statement, r => r.Render(strip));
-        foreach (var chart in content.Charts)
-        {
-            // A chart whose boat has no decision to stand beside stands with the others.
-            var key = content.Decisions.Any(d => d.Chart == Decisions.ChartKey(chart.Boat)) ? Decisions.ChartKey(chart.Boat) : "other";
-            yield return new DraftPicture(key, chart.Title, chart.Statement, r => r.Render(chart));
-            foreach (var sums in content.Sums.Where(s => s.Boat == chart.Boat && s.Position == chart.Position))
-                yield return new DraftPicture(key, $"{sums.Title}, trial by trial", sums.Statement, r => r.Render(sums));
-        }
+        foreach (var chart in content.Charts.Where(c => !keys.Contains(Decisions.ChartKey(c.Boat))))
+            foreach (var picture in Of(content, chart, "other")) yield return picture;
+    }
+
+    private static IEnumerable<DraftPicture> Of(WeeklyWearContent content, DriftPicture chart, string key)
+    {
+        yield return new DraftPicture(key, chart.Title, chart.Statement, r => r.Render(chart));
+        foreach (var sums in content.Sums.Where(s => s.Boat == chart.Boat && s.Position == chart.Position))
+            yield return new DraftPicture(key, $"{sums.Title}, trial by trial", sums.Statement, r => r.Render(sums));
     }
 
     private static IEnumerable<PlainSection> Sections(WeeklyWearContent content)

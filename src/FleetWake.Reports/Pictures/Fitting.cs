@@ -29,11 +29,11 @@ internal static class Fitting
     public static string Name(string name) => name.Length <= MostOfAName ? name : Begin(name, MostOfAName) + "…";
 
     /// <summary>Some names, the rest counted.</summary>
-    /// <param name="names">The names, the first ones first.</param>
+    /// <param name="names">The names as <see cref="Name"/> gives them, the first ones first.</param>
     /// <param name="most">How many are told.</param>
     public static string List(IReadOnlyList<string> names, int most)
     {
-        var told = names.Take(most).Select(Name).ToList();
+        var told = names.Take(most).ToList();
         if (names.Count > most) return $"{string.Join(", ", told)} and {names.Count - most} more";
         return told.Count < 2 ? string.Concat(told) : $"{string.Join(", ", told.SkipLast(1))} and {told[^1]}";
     }

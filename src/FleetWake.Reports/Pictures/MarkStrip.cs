@@ -28,22 +28,31 @@ public static class MarkStrip
     /// <param name="to">Right end [px].</param>
     public static IReadOnlyList<PlacedLabel> Place(IReadOnlyList<(float X, string Label)> marks, Func<string, float> width, float from, float to)
     {
+        // A flag to the left leaves those before it more room in the top row, but is farther from its line: only where that gains one.
+        var (near, high) = (Place(marks, width, from, to, leftFromTop: false), (List<PlacedLabel>?)null);
+        if (near.Count < marks.Count) high = Place(marks, width, from, to, leftFromTop: true);
+        var placed = high?.Count > near.Count ? high : near;
+
+        // Counted at the leftmost label with room for it.
+        var crowded = marks.Count - placed.Count;
+        var count = $" (+{crowded})";
+        if (crowded == 0 || placed.FindIndex(p => Grows(p, width(count), placed, to)) is not (>= 0 and var at)) return placed;
+        placed[at] = placed[at] with { Text = placed[at].Text + count, Right = placed[at].Right + width(count) };
+        return placed;
+    }
+
+    private static List<PlacedLabel> Place(IReadOnlyList<(float X, string Label)> marks, Func<string, float> width, float from, float to, bool leftFromTop)
+    {
         var placed = new List<PlacedLabel>();
-        var crowded = 0;
         for (var i = marks.Count - 1; i >= 0; i--)
         {
             var x = marks[i].X;
             var text = Fitting.To(marks[i].Label, width, Math.Max(x - from, to - x) - Pole);
             var wide = width(text);
-            var flag = Candidates(i, x, text, wide).FirstOrDefault(c => c.Left >= from && c.Right <= to && placed.TrueForAll(p => Clear(c, p)));
-            if (flag is null) crowded++;
-            else placed.Insert(0, flag);
+            var flag = Candidates(i, x, text, wide, leftFromTop).FirstOrDefault(c => c.Left >= from && c.Right <= to && placed.TrueForAll(p => Clear(c, p)));
+            if (flag is not null) placed.Insert(0, flag);
         }
 
-        // Counted at the leftmost label with room for it.
-        var count = $" (+{crowded})";
-        if (crowded == 0 || placed.FindIndex(p => Grows(p, width(count), placed, to)) is not (>= 0 and var at)) return placed;
-        placed[at] = placed[at] with { Text = placed[at].Text + count, Right = placed[at].Right + width(count) };
         return placed;
     }
 
@@ -78,11 +87,11 @@ public static class MarkStrip
     private static IReadOnlyList<PlacedLabel> Marked(List<(float X, string Label, int Mark)> flags, Func<string, float> width, float from, float to) =>
         [.. Place([.. flags.Select(f => (f.X, f.Label))], width, from, to).Select(p => p with { Index = flags[p.Index].Mark })];
 
-    private static IEnumerable<PlacedLabel> Candidates(int index, float x, string text, float wide)
+    private static IEnumerable<PlacedLabel> Candidates(int index, float x, string text, float wide, bool leftFromTop)
     {
         // To the left only when no row has room to the right: a left flag bars the way up for the lines before it.
         for (var row = 0; row < MostRows; row++) yield return new PlacedLabel(index, x, row, x + Pole, x + Pole + wide, text);
-        for (var row = 0; row < MostRows; row++) yield return new PlacedLabel(index, x, row, x - Pole - wide, x - Pole, text);
+        for (var row = 0; row < MostRows; row++) yield return new PlacedLabel(index, x, leftFromTop ? MostRows - 1 - row : row, x - Pole - wide, x - Pole, text);
     }
 
     private static bool Grows(PlacedLabel flag, float by, List<PlacedLabel> placed, float to)

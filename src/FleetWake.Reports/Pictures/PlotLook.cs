@@ -27,11 +27,11 @@ internal static class PlotLook
         }
     }
 
-    /// <summary>Ticks at whole numbers.</summary>
-    public static void Ticks(IAxis axis, int count, Func<double, string> label) => axis.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic
+    /// <summary>Ticks at round numbers, whole ones unless it is said otherwise.</summary>
+    public static void Ticks(IAxis axis, int count, Func<double, string> label, bool wholeNumbers = true) => axis.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic
     {
         TargetTickCount = count,
-        IntegerTicksOnly = true,
+        IntegerTicksOnly = wholeNumbers,
         LabelFormatter = label,
     };
 

@@ -26,6 +26,7 @@ internal static class PageList
         new("props", "/office/props", Role.Operator),
         new("spares", "/office/spares?days=28", Role.Operator),
         new("shop", "/office/shop", Role.Operator),
+        new("mail", "/office/mail"),
         new("rules", "/office/rules"),
         new("claims", "/office/claims", Role.Operator),
         new("templates", "/office/templates"),

@@ -17,7 +17,7 @@ public class PicturesTests
     [Fact]
     public void Each_of_them_has_something_to_say_of_the_demo()
     {
-        var record = DemoDays.Records[s_today];
+        var record = InventedFleet.Write(s_today);
         var logs = new FleetLogs();
         logs.Add(DecidedRecords.Facts(record));
         var fleet = FleetRecord.Of(logs);
@@ -47,8 +47,9 @@ public class PicturesTests
             File.AppendAllText(Path.Combine(folder, "demo-sentences.txt"), $"{name}: {picture.Title}\n{picture.Statement}\n\n");
         }
 
-        // The demo's trials are drawn by another hand than the method: its intervals must hold about what they claim.
+        // The demo's trials scatter less than the trade expects, and before a fit the program leans on the trade: its intervals are wide, and it says so.
         Assert.All(checks, c => Assert.True(c.NextTrial.Judged > 5));
-        Assert.InRange(checks.Sum(c => c.NextTrial.Held) / (double)checks.Sum(c => c.NextTrial.Judged), 0.65, 0.95);
+        Assert.InRange(checks.Sum(c => c.NextTrial.Held) / (double)checks.Sum(c => c.NextTrial.Judged), 0.75, 1);
+        Assert.All(checks, c => Assert.Equal(c.NextTrial.InLine == false, c.Sentence.Contains("more than the 80 % claimed", StringComparison.Ordinal)));
     }
 }

@@ -112,7 +112,7 @@ public class FleetPicturesTests
     {
         var picture = SamplePictures.Strikes();
         Assert.Equal(["North slip"], picture.Rows.Where(r => r.Stands).Select(r => r.Name));
-        Assert.Contains("more at North slip 7.4 (5.8 to 9.4); fewer at Ferry stage 0.6", picture.Statement, StringComparison.Ordinal); // 31 in 4,200 h, 3 in 4,900 h; limits of Garwood
+        Assert.Contains("more at North slip 7.4 (5.7 to 9.4); fewer at Ferry stage 0.6", picture.Statement, StringComparison.Ordinal); // 31 in 4,200 h, 3 in 4,900 h; limits of Garwood
         Assert.Contains("no dock stands out", StrikeRatePicture.Of(SamplePictures.Rates([("a", 3, 1000), ("b", 4, 1100)]))!.Statement, StringComparison.Ordinal);
         Assert.InRange(picture.To, picture.Rows.Max(r => r.Value!.Value), 25);
     }

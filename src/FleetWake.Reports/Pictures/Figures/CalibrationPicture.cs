@@ -20,7 +20,7 @@ public sealed record CalibrationPicture(
         if (days.TrueForAll(c => c.NextTrial.Judged + c.Exit.Judged == 0)) return null;
         List<LimitRow> rows =
         [
-            .. days.Select(c => Row(days.Count == 1 ? "RPM of the next trial" : $"RPM, {c.Made:yyyy-MM-dd}", c.NextTrial)),
+            .. days.Select(c => Row(days.Count == 1 ? "next trial's RPM" : $"RPM, {c.Made:yyyy-MM-dd}", c.NextTrial)),
             .. days.Where(c => c.Exit.Judged + c.Exit.Open > 0).Select(c => Row(days.Count == 1 ? "hours to the edge" : $"edge, {c.Made:yyyy-MM-dd}", c.Exit)),
         ];
         var level = days[0].NextTrial.Level;

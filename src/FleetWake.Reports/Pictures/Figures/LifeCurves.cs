@@ -16,6 +16,8 @@ public sealed record LifeCurves(string Title, string Statement, IReadOnlyList<Li
     /// <summary>More are not told apart in grey.</summary>
     public const int MostCurves = 4;
 
+    private const int BeforeFirst = 24; // samples of the limits before the first end
+
     /// <summary>The curves of a fleet by material.</summary>
     /// <param name="fleet">The fleet.</param>
     /// <param name="question">What ends a life.</param>
@@ -41,7 +43,7 @@ public sealed record LifeCurves(string Title, string Statement, IReadOnlyList<Li
         var large = groups.Where(g => g.Count() >= LifeGroup.FewestProps).Take(MostCurves).ToList();
         if (large.Count == 0) return null;
         var curves = large.Select(g => Curve(g.Key, [.. g.Select(l => new Lifetime(l.EngineHours, l.HasEnded(question)))])).ToList();
-        var small = groups.Except(large).Select(g => $"{g.Key} ({Phrases.Count(g.Count(), "prop")})").ToList();
+        var small = groups.Except(large).Select(g => $"{Fitting.Name(g.Key)} ({Phrases.Count(g.Count(), "prop")})").ToList();
         var end = question == LifeQuestion.UsedUp ? "used up" : "worn";
         return new LifeCurves(
             $"How long props last until they are {end}, {by}",
@@ -55,10 +57,11 @@ public sealed record LifeCurves(string Title, string Statement, IReadOnlyList<Li
     private static LifeCurve Curve(string group, IReadOnlyCollection<Lifetime> lives)
     {
         var curve = KaplanMeier.Of(lives, Limits.Level)!;
-        // Before the first end it is all of them, and it goes on level to the oldest that was watched.
+        // Before the first end it is all of them, of fewer and fewer; and it goes on level to the oldest that was watched.
         var first = curve.Steps.Count == 0 ? curve.FollowedToHours : curve.Steps[0].Hours;
-        List<LifeStep> steps = [new(0, 1, 1, 1)];
-        if (curve.At(Math.Min(first, curve.FollowedToHours)) is { } before && curve.Steps.Count == 0) steps.Add(new(curve.FollowedToHours, 1, before.Low, 1));
+        List<LifeStep> steps = [new(0, 1, curve.At(0)?.Low ?? 1, 1)];
+        for (var i = 1; i < BeforeFirst; i++)
+            if (curve.At(first * i / BeforeFirst) is { } before) steps.Add(new(first * i / BeforeFirst, 1, before.Low, 1));
         steps.AddRange(curve.Steps.Select(s => new LifeStep(s.Hours, s.Alive.Value, s.Alive.Low, s.Alive.High)));
         if (curve.FollowedToHours > steps[^1].Hours) steps.Add(steps[^1] with { Hours = curve.FollowedToHours });
         var median = curve.HoursUntil(0.5);

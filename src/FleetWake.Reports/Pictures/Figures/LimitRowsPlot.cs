@@ -24,7 +24,7 @@ internal static class LimitRowsPlot
         PlotLook.Of(plot);
         plot.Grid.YAxisStyle.IsVisible = false;
         plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.NumericManual();
-        PlotLook.Ticks(plot.Axes.Bottom, 5, v => picture is CalibrationPicture ? $"{v:0} %" : $"{v:0}");
+        PlotLook.Ticks(plot.Axes.Bottom, 5, v => picture is CalibrationPicture ? $"{v:0} %" : $"{v:0.##}", wholeNumbers: picture.To > 4);
         var rows = picture.Rows.Count;
         PlotLook.Stroke(plot.Add.Line(picture.Reference, -.5, picture.Reference, rows - .5), Ink.Faint, 3.5f, LinePattern.Dashed);
         foreach (var (i, row) in picture.Rows.Index())

@@ -24,7 +24,7 @@ public sealed record StrikeRatePicture(
         List<LimitRow> rows = [.. known.Take(MostRows).Select(d => Row(d, fleet.Value))];
 
         // A dock with few hours has limits without end: they must not press the others into a corner.
-        var most = Math.Max(2 * fleet.Value, 1.35 * rows.Max(r => r.Value!.Value));
+        var most = Math.Max(4 * fleet.Value, 1.5 * rows.Max(r => r.Value!.Value));
         var to = Math.Clamp(1.05 * rows.Max(r => r.High ?? r.Value!.Value), 1, Math.Max(1, most));
         var unknown = rates.ByDock.Count - known.Count;
         string?[] notes = [known.Count > MostRows ? $"{known.Count - MostRows} more with lower rates" : null, unknown > 0 ? $"no hours known of {Phrases.Count(unknown, "dock")}" : null, "bars: " + Phrases.Percent(rates.Level) + " limits"];

@@ -66,7 +66,7 @@ public sealed record DriftPanels(string Title, string Statement, IReadOnlyList<D
             : mounting.Exit.Within100HoursChance >= NextTrialCard.ActAtChance ? StripState.Leaving : StripState.Inside;
         return new DriftPanel(
             Phrases.Name(finding, position),
-            [.. drawn.Select(t => new PicturePoint(t.Stretch == present ? PointKind.Counted : PointKind.EarlierStretch, t.Hours!.Value - from, t.LineRpm(mounting.AtReference)))],
+            [.. drawn.Select(t => DriftPictures.Point(t.Stretch == present ? PointKind.Counted : PointKind.EarlierStretch, t.Hours!.Value - from, t.LineRpm(mounting.AtReference), t.GrossChance ?? 0))],
             [.. (mounting.Line?.Points ?? []).Where(p => !p.Forecast).Select(p => p with { Hours = p.Hours - from })],
             state,
             mounting.FleetOnly ? null : mounting.Drift?.Value);
@@ -88,7 +88,7 @@ public sealed record DriftPanels(string Title, string Statement, IReadOnlyList<D
 
     private static string? Told(List<DriftPanel> all, Func<DriftPanel, bool> which, string where)
     {
-        var some = all.Where(which).Select(p => p.Name).ToList();
+        var some = all.Where(which).Select(p => Fitting.Name(p.Name)).ToList();
         return some.Count == 0 ? null : $"{some.Count} {where} ({Fitting.List(some, MostNames)})";
     }
 }

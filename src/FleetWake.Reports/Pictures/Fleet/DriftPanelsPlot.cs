@@ -13,6 +13,7 @@ internal sealed class DriftPanelsPlot(DriftPanels picture, Pens pens)
     private const float Head = 44;
     private const float Tall = 190;
     private const float Below = 96;
+    private static readonly Sign s_earlier = new(SignShape.Ring, Ink.First);
     private static readonly float s_wide = (Ink.Width - Left - Right - (Gap * (Abreast - 1))) / Abreast;
 
     public static Sheet Sheet(DriftPanels picture, Pens pens) =>
@@ -63,7 +64,7 @@ internal sealed class DriftPanelsPlot(DriftPanels picture, Pens pens)
         brush.Path(At(p => p.HighRpm), Ink.Series.WithAlpha(130), 2, [6, 5]);
         brush.Path(At(p => p.Rpm), Ink.Series, 5);
         foreach (var p in panel.Points)
-            brush.Mark(p.Kind == PointKind.Counted ? Sign.Usual : new Sign(SignShape.Ring, Ink.First), X(frame, p.Hours), Math.Clamp(Y(frame, p.Rpm), frame.Top + 8, frame.Bottom - 8), 14, 2);
+            brush.Mark(p.WrongChance is not null ? Sign.Unsure : p.Kind == PointKind.Counted ? Sign.Usual : s_earlier, X(frame, p.Hours), Math.Clamp(Y(frame, p.Rpm), frame.Top + 8, frame.Bottom - 8), 14, 2);
     }
 
     private void Name(Brush brush, DriftPanel panel, SKRect frame)

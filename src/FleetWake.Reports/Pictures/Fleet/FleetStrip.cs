@@ -69,7 +69,7 @@ public sealed record FleetStrip(string Title, string Statement, IReadOnlyList<St
     {
         var some = marks.Where(m => m.State == state).OrderByDescending(m => m.BeyondRpm).ToList();
         if (some.Count == 0) return null;
-        return $"{some.Count} {where} ({Fitting.List([.. some.Select(m => over && m.BeyondRpm >= 0.5 ? $"{Fitting.Name(m.Name)} by {m.BeyondRpm:0}" : m.Name)], MostNames)})";
+        return $"{some.Count} {where} ({Fitting.List([.. some.Select(m => over && m.BeyondRpm >= 0.5 ? $"{Fitting.Name(m.Name)} by {m.BeyondRpm:0}" : Fitting.Name(m.Name))], MostNames)})";
     }
 }
 

@@ -10,7 +10,7 @@ internal sealed class FleetStripPlot
 {
     private const int Height = 560;
     private const float Side = 30;
-    private const float Beyond = 0.22f; // of the band, on either side; what lies farther is pinned to the end
+    private const float Beyond = 0.28f; // of the band, on either side; what lies farther is pinned to the end
     private const int MostFlags = 12;
     private const float LeastOfNote = 15;
     private static readonly float[] s_sizes = [26, 22, 18, 15, 12, 10, 8, 6.5f, 5];

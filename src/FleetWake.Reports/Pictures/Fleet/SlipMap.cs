@@ -20,8 +20,8 @@ public sealed record SlipMap(string Title, string Statement, IReadOnlyList<SlipM
     public const double HullSlope = 0.45;
 
     private const double Deviations = 1.2816; // of an 80 % interval
-    private const double UnknownRpmShare = 0.01; // standard deviation of a trial of which nothing else is known [1]; judgement
-    private const double UnknownSlipPoints = 2; // the same of its slip [percentage points]; judgement
+    private const double TrialShare = 0.007; // one trial's scatter about its level [1], what the drift estimator recommends: gauge and runs are only part of it
+    private const double UnknownSlipPoints = 1.5; // the same of its slip, where nothing else is known [percentage points]; judgement
     private const double Absurd = 40; // [%], [points]: beyond it a reading is wrong, and one must not flatten the others
     private const double MostRpm = 20_000; // beyond any outboard's [RPM]
     private const int MostNames = 5;
@@ -59,10 +59,9 @@ public sealed record SlipMap(string Title, string Statement, IReadOnlyList<SlipM
         if (!(before is > 0 and < MostRpm && now is > 0 and < MostRpm)) return null;
         var (rpm, slip) = (100 * ((now / before) - 1), last.SlipPercent!.Value - first.SlipPercent!.Value);
         if (!(Math.Abs(rpm) <= Absurd && Math.Abs(slip) <= Absurd)) return null;
-        static double Both(double? a, double? b, double unknown) => Deviations * Math.Sqrt(Math.Pow(a ?? unknown, 2) + Math.Pow(b ?? unknown, 2));
-        // A gauge that shows the same twice has not become exact: at least half a per cent is in doubt. Judgement.
-        var rpmHalf = Math.Max(0.5, 100 * Both(first.RpmSd / before, last.RpmSd / now, UnknownRpmShare));
-        var slipHalf = Math.Max(0.5, Both(first.SlipSdPercent, last.SlipSdPercent, UnknownSlipPoints));
+        static double Both(double a, double b) => Deviations * Math.Sqrt((a * a) + (b * b));
+        var rpmHalf = 100 * Both(Math.Max(first.RpmSd / before ?? 0, TrialShare), Math.Max(last.RpmSd / now ?? 0, TrialShare));
+        var slipHalf = Math.Max(0.5, Both(first.SlipSdPercent ?? UnknownSlipPoints, last.SlipSdPercent ?? UnknownSlipPoints));
         return new SlipMark(Phrases.Name(finding, position), rpm, slip, Math.Min(rpmHalf, Absurd), Math.Min(slipHalf, Absurd), told.Count);
     }
 
@@ -96,8 +95,13 @@ public sealed record SlipMap(string Title, string Statement, IReadOnlyList<SlipM
 /// <param name="Trials">How many trials the stretch has.</param>
 public sealed record SlipMark(string Name, double RpmPercent, double SlipPoints, double RpmHalf, double SlipHalf, int Trials)
 {
-    /// <summary>Its RPM moved by more than the readings leave in doubt; slip alone may be a misread speed.</summary>
-    public bool Sure => Math.Abs(RpmPercent) > RpmHalf;
+    private const double Enough = 2 / 1.2816; // halves of an 80 % interval that make two standard deviations
+
+    /// <summary>
+    /// Its RPM moved by more than two standard deviations: of a large fleet one in five would lie beyond its 80 % interval by
+    /// chance. Slip alone may be a misread speed.
+    /// </summary>
+    public bool Sure => Math.Abs(RpmPercent) > Enough * RpmHalf;
 }
 
 /// <summary>Parts of the map, each with a group of causes that end up there.</summary>
