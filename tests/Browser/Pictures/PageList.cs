@@ -29,6 +29,8 @@ internal static class PageList
         new("mail", "/office/mail"),
         new("rules", "/office/rules"),
         new("claims", "/office/claims", Role.Operator),
+        new("templates", "/office/templates"),
+        new("template", "/office/templates/due-list.html.liquid"),
         new("import", "/office/import", Role.Operator),
     ];
 }
