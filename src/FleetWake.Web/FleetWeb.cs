@@ -70,6 +70,7 @@ public static class FleetWeb
         app.MapGet("/", (HttpContext http) => BareStatus.WantsPage(http.Request) ? Results.Redirect("/office") : Results.Text("FleetWake keeps the record. API description: /openapi/v1.json\n")).ExcludeFromDescription();
         app.MapRecords();
         app.MapReading();
+        app.MapBounces();
         app.MapMailLinks();
         app.MapDueCalendar();
         app.MapAssets();

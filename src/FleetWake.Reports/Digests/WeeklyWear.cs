@@ -23,6 +23,15 @@ public static class WeeklyWear
     /// <summary>Most rows in a list: mail programs cut a message off at about 100 KB. The rest is named in a sentence.</summary>
     public const int MostRows = 60;
 
+    /// <summary>Most decisions told in full; the rest is named, those that keep a boat first.</summary>
+    public const int MostDecisions = 24;
+
+    /// <summary>Most lines of what is overdue, of what falls due, and of boats without a trial.</summary>
+    public const int MostDue = 20;
+
+    /// <summary>Most names in a sentence.</summary>
+    private const int MostNames = 100;
+
     /// <summary>How far ahead due work is listed [days].</summary>
     public const int SoonDays = 14;
 
@@ -50,6 +59,7 @@ public static class WeeklyWear
         var overdue = due.Where(d => d.Item.Overdue()).ToList();
         var soon = due.Where(d => !d.Item.Overdue() && d.Item.DaysOverdue >= -SoonDays).ToList();
         var rows = BoatRows.Of(ordered, decisions, policy);
+        var most = Math.Max(MostRows - Math.Min(decisions.Count, MostDecisions), MostDue);
         var trials = TrialsWorth.Of(ordered, day, policy);
         return new WeeklyWearContent(
             name,
@@ -57,18 +67,18 @@ public static class WeeklyWear
             day,
             Subject(name, period, decisions.Count, overdue.Count),
             Headline(decisions, [.. overdue.Select(d => d.Item)], Span(period)),
-            decisions,
+            [.. decisions.Take(MostDecisions)],
             [.. shown.Select(c => c.Picture)],
             [.. shown.Select(c => c.Sums).OfType<CusumPicture>().Take(Math.Min(room, MostSums))],
-            charts.Count > shown.Count ? $"No room for charts of: {string.Join("; ", charts.Skip(shown.Count).Select(c => c.Name))}." : null,
+            charts.Count > shown.Count ? $"No room for charts of: {Names(charts.Skip(shown.Count).Select(c => c.Name))}." : null,
             StepLines.Of(ordered, day),
             trials.Rows,
             trials.LeftOut,
-            [.. overdue.Select(d => Due(d.Finding, d.Item))],
-            [.. soon.Select(d => Due(d.Finding, d.Item))],
-            [.. rows.Take(MostRows)],
-            rows.Count > MostRows ? $"Wider margins, not listed here: {string.Join("; ", rows.Skip(MostRows).Select(r => r.Name))}." : null,
-            BoatRows.WithoutTrials(ordered),
+            [.. overdue.Take(MostDue).Select(d => Due(d.Finding, d.Item))],
+            [.. soon.Take(MostDue).Select(d => Due(d.Finding, d.Item))],
+            [.. rows.Take(most)],
+            rows.Count > most ? $"Wider margins, not listed here: {Names(rows.Skip(most).Select(r => r.Name))}." : null,
+            Cut(BoatRows.WithoutTrials(ordered)),
             DigestNotes.Method(ordered),
             DigestNotes.Caution(ordered))
         {
@@ -81,8 +91,20 @@ public static class WeeklyWear
             StrikesByDock = DockStrikes.Rates(news),
             DataQuality = DataQuality.Of(ordered, day),
             OfficeLink = news.Link("office"),
+            DecisionsLeftOut = decisions.Count > MostDecisions ? $"To decide as well: {Names(decisions.Skip(MostDecisions).Select(d => d.Blocks ? $"{d.Boat} ({d.State})" : d.Boat))}." : null,
+            DueLeftOut = Left(overdue.Count, "overdue") is var late && Left(soon.Count, "due within 14 days") is var next && (late ?? next) is not null ? $"{string.Join(" and ", new[] { late, next }.OfType<string>())}: see the due list." : null,
         };
     }
+
+    private static string Names(IEnumerable<string> names)
+    {
+        var all = names.ToList();
+        return all.Count <= MostNames ? string.Join("; ", all) : $"{string.Join("; ", all.Take(MostNames))}; and {all.Count - MostNames} more, in the office";
+    }
+
+    private static string? Left(int count, string what) => count > MostDue ? $"{count - MostDue} more {what}" : null;
+
+    private static IReadOnlyList<string> Cut(IReadOnlyList<string> lines) => lines.Count <= MostDue ? lines : [.. lines.Take(MostDue), $"And {lines.Count - MostDue} more."];
 
     /// <summary>What the digest is of, as a headline has it.</summary>
     private static string Span(string period) => period.Contains('W', StringComparison.Ordinal) ? "this week" : period.Length == 7 ? "this month" : "today";

@@ -73,6 +73,12 @@ public sealed record WeeklyWearContent(
     /// <summary>What the record lacks, in words.</summary>
     public IReadOnlyList<string> DataQuality { get; init; } = [];
 
+    /// <summary>Names of the boats whose decisions found no room; null when all did.</summary>
+    public string? DecisionsLeftOut { get; init; }
+
+    /// <summary>How much that is due found no room; null when all did.</summary>
+    public string? DueLeftOut { get; init; }
+
     /// <summary>Address of the office's pages; empty where none is set.</summary>
     public string OfficeLink { get; init; } = "";
 }

@@ -11,25 +11,29 @@ public static class WeeklyWearDraft
         Pictures = [.. Pictures(content)],
     };
 
-    /// <summary>The strip of all boats, then each chart with the sums of the same position behind it.</summary>
+    /// <summary>The charts of the decisions in their order, each with the sums of the same position behind it; the strip of all boats; then the others.</summary>
     private static IEnumerable<DraftPicture> Pictures(WeeklyWearContent content)
     {
+        var keys = content.Decisions.Select(d => d.Chart).Where(k => k.Length > 0).ToList();
+        foreach (var chart in content.Charts.Where(c => keys.Contains(Decisions.ChartKey(c.Boat))).OrderBy(c => keys.IndexOf(Decisions.ChartKey(c.Boat))))
+            foreach (var picture in Of(content, chart, Decisions.ChartKey(chart.Boat))) yield return picture;
         if (content.Strip is { } strip) yield return new DraftPicture("strip", strip.Title, strip.Statement, r => r.Render(strip));
-        foreach (var chart in content.Charts)
-        {
-            // A chart whose boat has no decision to stand beside stands with the others.
-            var key = content.Decisions.Any(d => d.Chart == Decisions.ChartKey(chart.Boat)) ? Decisions.ChartKey(chart.Boat) : "other";
-            yield return new DraftPicture(key, chart.Title, chart.Statement, r => r.Render(chart));
-            foreach (var sums in content.Sums.Where(s => s.Boat == chart.Boat && s.Position == chart.Position))
-                yield return new DraftPicture(key, $"{sums.Title}, trial by trial", sums.Statement, r => r.Render(sums));
-        }
+        foreach (var chart in content.Charts.Where(c => !keys.Contains(Decisions.ChartKey(c.Boat))))
+            foreach (var picture in Of(content, chart, "other")) yield return picture;
+    }
+
+    private static IEnumerable<DraftPicture> Of(WeeklyWearContent content, DriftPicture chart, string key)
+    {
+        yield return new DraftPicture(key, chart.Title, chart.Statement, r => r.Render(chart));
+        foreach (var sums in content.Sums.Where(s => s.Boat == chart.Boat && s.Position == chart.Position))
+            yield return new DraftPicture(key, $"{sums.Title}, trial by trial", sums.Statement, r => r.Render(sums));
     }
 
     private static IEnumerable<PlainSection> Sections(WeeklyWearContent content)
     {
         yield return new("", [$"{content.OperatorName}, wear digest {content.Period}, {content.Day:yyyy-MM-dd}", content.Headline]);
         yield return new("What changes Monday", [.. content.Monday.Select(m => m.Sentence + Link(m.Link))]);
-        yield return new("To decide", [.. content.Decisions.Select(d => $"{d.Boat}{(d.Dock.Length > 0 ? $" ({d.Dock})" : "")}: {d.State}\n{string.Join("\n", [.. d.Points.Select(p => $"{p.Sentence} {p.Settles}"), .. new[] { d.Exit, d.Waiting, d.Link }.Where(l => l.Length > 0)])}")]);
+        yield return new("To decide", [.. content.Decisions.Select(d => $"{d.Boat}{(d.Dock.Length > 0 ? $" ({d.Dock})" : "")}: {d.State}\n{string.Join("\n", [.. d.Points.Select(p => $"{p.Sentence} {p.Settles}"), .. new[] { d.Exit, d.Waiting, d.Link }.Where(l => l.Length > 0)])}"), .. Left(content.DecisionsLeftOut)]);
         yield return new(content.Since is { } since ? $"Since {since:yyyy-MM-dd}" : "", content.Changes);
         yield return new("What strikes and work did", content.Steps);
         yield return new("Props in the shop", content.InShop);
@@ -37,7 +41,7 @@ public static class WeeklyWearDraft
         yield return new("Strikes by dock", content.StrikesByDock);
         yield return new("Trials worth running", [.. content.Trials.Select(t => $"{t.Name}{(t.Dock.Length > 0 ? $" ({t.Dock})" : "")}: {t.Decides};\n{t.Shows}"), .. Left(content.TrialsLeftOut)]);
         yield return new("Overdue", [.. content.Overdue.Select(Due)]);
-        yield return new("Due within 14 days", [.. content.DueSoon.Select(Due)]);
+        yield return new("Due within 14 days", [.. content.DueSoon.Select(Due), .. Left(content.DueLeftOut)]);
         yield return new("Boats by margin, smallest first", [
             .. content.Boats.Select(b => $"{b.Sign} {b.Name} ({b.Prop}): {(b.Hire.Length > 0 ? $"{b.Hire}; " : "")}{b.State}\n{b.Rpm}, {b.Margin}, {b.Band}, {b.Read}\n{b.Drift}; {b.Exit}{string.Concat(new[] { b.Alarm, b.Wrong, b.Causes }.Where(x => x.Length > 0).Select(x => $"\n{x}"))}"),
             .. Left(content.BoatsLeftOut)]);

@@ -4,7 +4,7 @@ namespace FleetWake.Reports.Mail;
 /// <param name="Senders">Messages under way at once.</param>
 /// <param name="PerHost">Of these, to one receiving host.</param>
 /// <param name="PerMinute">Messages begun to one receiving host within a minute; 0 for no limit.</param>
-/// <param name="FirstPause">How long a host is left alone that asked for it; doubling each further time, up to half an hour.</param>
+/// <param name="FirstPause">How long a host is left alone that asked for it; doubling each further time, up to five minutes.</param>
 public sealed record SendingSettings(int Senders, int PerHost, int PerMinute, TimeSpan FirstPause)
 {
     /// <summary>Six at once, two to a host.</summary>
@@ -18,7 +18,7 @@ public sealed record SendingSettings(int Senders, int PerHost, int PerMinute, Ti
 public sealed class HostGates(SendingSettings settings, TimeProvider time)
 {
     private static readonly TimeSpan Minute = TimeSpan.FromMinutes(1);
-    private static readonly TimeSpan LongestPause = TimeSpan.FromMinutes(30);
+    private static readonly TimeSpan LongestPause = TimeSpan.FromMinutes(5);
     private readonly Dictionary<string, Gate> gates = new(StringComparer.Ordinal);
     private readonly Gate server = new();
 

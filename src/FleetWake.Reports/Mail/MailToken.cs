@@ -16,7 +16,7 @@ public sealed record TokenSettings(Uri Endpoint, string Client, string? Secret, 
 }
 
 /// <summary>An access token, asked for when it is first needed and anew before it ends.</summary>
-public sealed class MailToken(TokenSettings settings, HttpClient http, TimeProvider time)
+public sealed class MailToken(TokenSettings settings, HttpClient http, TimeProvider time) : IDisposable
 {
     // A token that ends while the conversation goes on is of no use.
     private static readonly TimeSpan Margin = TimeSpan.FromMinutes(2);
@@ -49,6 +49,9 @@ public sealed class MailToken(TokenSettings settings, HttpClient http, TimeProvi
 
     /// <summary>The mail server did not take the token: the next one is asked for.</summary>
     public void Forget() => until = DateTimeOffset.MinValue;
+
+    /// <inheritdoc/>
+    public void Dispose() => turn.Dispose();
 
     private async Task<Given> AskAsync(CancellationToken ct)
     {

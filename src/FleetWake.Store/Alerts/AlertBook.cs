@@ -14,7 +14,7 @@ namespace FleetWake.Store.Alerts;
 /// What was told of by alert, and since when the rest waits. A cause is told once to the readers of a dock, and once to those of the whole
 /// fleet, whatever ticks, nodes and restarts do: its key is unique, and is written in the transaction that queues the messages.
 /// </summary>
-public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, TimeProvider time)
+public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, AlertHooks hooks, TimeProvider time)
 {
     /// <summary>Stands for the beginning: causes of before are in the weekly digest.</summary>
     private const string Begun = "";
@@ -66,8 +66,10 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Tim
     /// <param name="period">Key of the alert.</param>
     /// <param name="mails">Its messages.</param>
     /// <param name="causes">What it tells of.</param>
+    /// <param name="hooked">What is handed to the operator's own program, where it has set an address; null for nothing.</param>
     /// <param name="ct">Ends it.</param>
-    public async Task<bool> TellAsync(OperatorCard @operator, string? dock, string period, IReadOnlyList<NewMail> mails, IReadOnlyCollection<string> causes, CancellationToken ct)
+    public async Task<bool> TellAsync(
+        OperatorCard @operator, string? dock, string period, IReadOnlyList<NewMail> mails, IReadOnlyCollection<string> causes, string? hooked, CancellationToken ct)
     {
         var (scope, now) = (dock ?? "", time.GetUtcNow());
         await using var session = store.LightweightSession(@operator.Id);
@@ -80,8 +82,12 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Tim
         }
 
         foreach (var mail in mails) MailLedger.Add(session, @operator, DigestNames.Alert, period, mail, now);
+        if (hooked is not null) hooks.Queue(session, @operator.Id, period, hooked);
         return await SaveAsync(session, ct);
     }
+
+    /// <summary>Whether an operator has alerts handed to a program of its own.</summary>
+    public async Task<bool> IsHookedAsync(string @operator, CancellationToken ct) => await hooks.FindAsync(@operator, ct) is not null;
 
     private async Task<bool> BeginAsync(string @operator, string scope, IReadOnlyList<string> before, DateTimeOffset now, CancellationToken ct)
     {

@@ -38,6 +38,9 @@ public enum KeyScope
 
     /// <summary>Read the calendar of due dates, by a secret address: calendar programs send no headers.</summary>
     Calendar,
+
+    /// <summary>Hand in reports of undeliverable mail.</summary>
+    Bounce,
 }
 
 /// <summary>The one proof that a digest of a period went out; its id is unique per operator.</summary>

@@ -56,6 +56,8 @@ public static class FleetStore
         services.AddSingleton<LayoutBook>();
         services.AddSingleton<MailReading>();
         services.AddSingleton<MailResends>();
+        services.AddSingleton<MailBounces>();
+        services.AddSingleton<AlertHooks>();
         services.AddSingleton<ImportDrafts>();
         services.AddSingleton<TableImport>();
         return services;
@@ -129,6 +131,7 @@ public static class FleetStore
         options.Schema.For<OperatorCard>().DocumentAlias("operator").SingleTenanted();
         options.Schema.For<ApiKey>().DocumentAlias("api_key").SingleTenanted();
         options.Schema.For<UnsubscribeToken>().DocumentAlias("unsubscribe_token").SingleTenanted();
+        options.Schema.For<AlertHook>().DocumentAlias("alert_hook").SingleTenanted();
         options.Schema.For<ConfirmToken>().DocumentAlias("confirm_token").SingleTenanted();
         options.AddPeople();
         options.Schema.For<PersonPreferences>().DocumentAlias("person_preferences").SingleTenanted();

@@ -9,6 +9,8 @@ internal static class WorkTables
     public const string DirtyBoats = FleetStore.SchemaName + ".dirty_boats";
     public const string OutgoingMail = FleetStore.SchemaName + ".outgoing_mail";
 
+    public const string OutgoingHooks = FleetStore.SchemaName + ".outgoing_hooks";
+
     public const string Nodes = FleetStore.SchemaName + ".nodes";
 
     public const string FleetFits = FleetStore.SchemaName + ".fleet_fits";
@@ -21,7 +23,7 @@ internal static class WorkTables
 
     public const string AlertsSeen = FleetStore.SchemaName + ".alerts_seen";
 
-    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeNodes(), MakeFleetFits(), MakeSignInTries(), MakeBrowserKeys(), MakeImportDrafts(), MakeAlertsSeen()];
+    public static IReadOnlyList<Table> All { get; } = [MakeDirtyBoats(), MakeOutgoingMail(), MakeOutgoingHooks(), MakeNodes(), MakeFleetFits(), MakeSignInTries(), MakeBrowserKeys(), MakeImportDrafts(), MakeAlertsSeen()];
 
     private static Table MakeDirtyBoats()
     {
@@ -55,6 +57,20 @@ internal static class WorkTables
         foreach (var column in (string[])["issued_at", "until_at", "settled_at"]) table.AddColumn(column, "timestamptz");
         table.Indexes.Add(new IndexDefinition("outgoing_mail_state") { Columns = ["state", "not_before"] });
         table.Indexes.Add(new IndexDefinition("outgoing_mail_message_id") { Columns = ["message_id"] });
+        return table;
+    }
+
+    private static Table MakeOutgoingHooks()
+    {
+        var table = new Table(Name("outgoing_hooks"));
+        table.AddColumn("operator", "text").AsPrimaryKey();
+        table.AddColumn("alert", "text").AsPrimaryKey();
+        table.AddColumn("state", "text").NotNull();
+        table.AddColumn("attempts", "integer").NotNull();
+        table.AddColumn("not_before", "timestamptz").NotNull();
+        table.AddColumn("until_at", "timestamptz").NotNull();
+        table.AddColumn("last_error", "text");
+        table.AddColumn("body", "text").NotNull();
         return table;
     }
 

@@ -17,14 +17,16 @@ internal static class KeyCommand
         var name = new Option<string>("--name") { Description = "What the key is for.", DefaultValueFactory = _ => "api" };
         var readOnly = new Option<bool>("--read-only") { Description = "The key may read, and not send records." };
         var calendar = new Option<bool>("--calendar") { Description = "The key opens the calendar of due dates and nothing else; its address is printed too." };
+        var bounces = new Option<bool>("--bounces") { Description = "The key hands in reports of undeliverable mail and does nothing else." };
         var days = new Option<int?>("--days") { Description = "The key ends by itself after so many days; it does not when not given." };
-        var command = new Command("make", "Makes a key and prints it; it is shown this once, only its hash is kept.") { OperatorCommand.Operator, name, readOnly, calendar, days };
+        var command = new Command("make", "Makes a key and prints it; it is shown this once, only its hash is kept.") { OperatorCommand.Operator, name, readOnly, calendar, bounces, days };
         command.SetAction((parsed, ct) => OperatorCommand.WithAsync(async operators =>
         {
             var card = await OperatorCommand.NeedAsync(operators, parsed.GetRequiredValue(OperatorCommand.Operator), ct);
             var feed = parsed.GetValue(calendar);
+            if (parsed.GetValue(bounces) && (feed || parsed.GetValue(readOnly))) throw new CommandException("Give --bounces alone: such a key stands in a mail server's settings, and opens nothing else.");
             if (feed && parsed.GetValue(readOnly)) throw new CommandException("Give --read-only or --calendar, not both: a calendar key opens the calendar alone.");
-            KeyScope[] scopes = feed ? [KeyScope.Calendar] : parsed.GetValue(readOnly) ? [KeyScope.Read] : [KeyScope.Record, KeyScope.Read];
+            KeyScope[] scopes = parsed.GetValue(bounces) ? [KeyScope.Bounce] : feed ? [KeyScope.Calendar] : parsed.GetValue(readOnly) ? [KeyScope.Read] : [KeyScope.Record, KeyScope.Read];
             if (parsed.GetValue(days) is < 1 or > MostDays) throw new CommandException($"--days is {parsed.GetValue(days)}: give 1 to {MostDays}, or leave it out for a key that does not end by itself.");
             var key = await operators.MakeKeyAsync(card.Id, parsed.GetRequiredValue(name), scopes, ct, parsed.GetValue(days) is { } lasts ? TimeSpan.FromDays(lasts) : null);
             Console.WriteLine(key);

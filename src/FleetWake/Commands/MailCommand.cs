@@ -12,9 +12,9 @@ internal static class MailCommand
 {
     private const int MostListed = 200;
 
-    public static Command Make() => new("mail", "Lists what went out, sends a message again, lets an address be tried again, makes a key that signs mail.")
+    public static Command Make() => new("mail", "Lists what went out, sends a message again, lets an address be tried again, makes a key that signs mail, hands alerts to an address.")
     {
-        List(), Again(), Mend(), Key(),
+        List(), Again(), Mend(), Key(), Hook(),
     };
 
     private static Command List()
@@ -84,6 +84,38 @@ internal static class MailCommand
             var key = new DkimKey(parsed.GetRequiredValue(domain), parsed.GetRequiredValue(selector), DkimKey.Read(pem));
             Console.WriteLine($"{key.RecordName}. IN TXT {string.Join(' ', key.Record().Chunk(250).Select(part => $"\"{new string(part)}\""))}");
             Console.Error.WriteLine($"Put that record into DNS first; then set FLEETWAKE_DKIM_KEY={path} and FLEETWAKE_DKIM_SELECTOR={key.Selector}, or the FLEETWAKE_DKIM_NEXT_ ones to let it take over on a day.");
+            return 0;
+        });
+        return command;
+    }
+
+    private static Command Hook()
+    {
+        var address = new Option<string?>("--address") { Description = "Https address that alerts are posted to from now on." };
+        var off = new Option<bool>("--off") { Description = "Hand alerts to no address any more." };
+        var command = new Command("hook", "Hands an operator's alerts to an address as well (a webhook), signed; off until set. Says what became of the last ones when nothing is given. Needs FLEETWAKE_DB.") { OperatorCommand.Operator, address, off };
+        command.SetAction(async (parsed, ct) =>
+        {
+            await using var source = NpgsqlDataSource.Create(FleetSettings.FromEnvironment().NeedDatabase());
+            using var store = FleetStore.Open(source);
+            var hooks = new AlertHooks(store, source, TimeProvider.System);
+            var card = await OperatorCommand.NeedAsync(new FleetOperators(store, TimeProvider.System), parsed.GetRequiredValue(OperatorCommand.Operator), ct);
+            if (parsed.GetValue(off))
+            {
+                Console.WriteLine(await hooks.EndAsync(card, null, ct) ? "alerts are handed to no address any more" : throw new CommandException("No address was set."));
+            }
+            else if (parsed.GetValue(address) is { } given)
+            {
+                if (HookPost.WhyNot(given) is { } why) throw new CommandException($"\"{given}\" cannot be set: {why}.");
+                Console.WriteLine(await hooks.SetAsync(card, new Uri(given), null, ct));
+                Console.Error.WriteLine($"That secret signs each alert ({HookPost.SignatureHeader}); it is shown this once.");
+            }
+            else
+            {
+                Console.WriteLine(await hooks.FindAsync(card.Id, ct) is { } hook ? $"alerts are handed to {hook}" : "alerts are handed to no address");
+                foreach (var (alert, state, attempts, said) in await hooks.ListAsync(card.Id, MostListed, ct)) Console.WriteLine($"{alert}\t{state}\t{attempts} attempts\t{said}");
+            }
+
             return 0;
         });
         return command;

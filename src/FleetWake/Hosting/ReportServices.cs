@@ -40,6 +40,10 @@ internal static class ReportServices
         services.AddSingleton<AlertIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
+        services.AddSingleton(p => new HookPost(p.GetRequiredService<TimeProvider>()));
+        services.AddHostedService<HookSender>();
+        if (settings.Mail.Bounces is { } folder)
+            services.AddHostedService(p => new BounceFolder(folder, p.GetRequiredService<Store.Mail.MailBounces>(), p.GetRequiredService<TimeProvider>(), p.GetRequiredService<Microsoft.Extensions.Logging.ILogger<BounceFolder>>()));
     }
 
     /// <summary>What both the pages and the work need to know of mail.</summary>

@@ -52,6 +52,8 @@ public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp
         ("FLEETWAKE_DKIM_NEXT_FROM", "day from which it signs, 00:00 UTC, e.g. 2027-01-15"),
     ];
 
+    private static readonly string[] WithKey = ["DKIM_DOMAIN", "DKIM_NEXT_KEY", "DKIM_NEXT_SELECTOR", "DKIM_NEXT_FROM"];
+
     internal static MailSettings Read(IConfiguration set)
     {
         var from = Address(set, "MAIL_FROM") ?? "fleetwake@localhost";
@@ -79,7 +81,7 @@ public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp
         var domain = FleetSettings.Text(set, "DKIM_DOMAIN") ?? from.Split('@')[^1];
         if (Key(set, "DKIM", domain, null) is not { } first)
         {
-            return Array.Find(["DKIM_DOMAIN", "DKIM_NEXT_KEY", "DKIM_NEXT_SELECTOR", "DKIM_NEXT_FROM"], name => FleetSettings.Text(set, name) is not null) is { } alone
+            return Array.Find(WithKey, name => FleetSettings.Text(set, name) is not null) is { } alone
                 ? throw new SettingsException($"FLEETWAKE_{alone} is set, and FLEETWAKE_DKIM_KEY is not: name the file of the key, or take FLEETWAKE_{alone} away.")
                 : null;
         }

@@ -27,8 +27,11 @@ internal static class PageList
         new("props", "/office/props", Role.Operator),
         new("spares", "/office/spares?days=28", Role.Operator),
         new("shop", "/office/shop", Role.Operator),
+        new("mail", "/office/mail"),
         new("rules", "/office/rules"),
         new("claims", "/office/claims", Role.Operator),
+        new("templates", "/office/templates"),
+        new("template", "/office/templates/due-list.html.liquid"),
         new("import", "/office/import", Role.Operator),
     ];
 }

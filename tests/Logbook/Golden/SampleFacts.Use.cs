@@ -21,6 +21,8 @@ internal static partial class SampleFacts
     /// <summary>Facts that gained a member since they were first stored, with that member: their first files stay as they are.</summary>
     public static IReadOnlyDictionary<string, IFact> Grown { get; } = new Dictionary<string, IFact>
     {
+        ["mail_sent-said"] = new Mail.MailSent(Entry, 1, "2.0.0 Ok: queued as 4F1"),
+        ["recipient_subscribed-dock"] = new RecipientSubscribed(Entry, "r-7", "due-list", "north-pier"),
         ["inspected-seen"] = new Inspected(Entry, "kea", Position.Port, [InspectionMark.Chips], [17.1, 16.9], Verdict.Fit, 412.7) { Seen = [InspectedPart.Shaft, InspectedPart.GearOil] },
         ["engine_registered-air"] = new EngineRegistered(Entry, "e1", "Four-stroke 50", 36.8, PowerUnit.Kw, 5000, 6000, 2.08, 25.1, TorqueUnit.PoundForceFoot, 50) { AirIntake = AirIntake.Supercharged },
         ["trial_run-trim"] = new TrialRun(
@@ -30,7 +32,6 @@ internal static partial class SampleFacts
         { TrimDegrees = 3.1, WaterDepthMetres = 4.7 },
         ["alarm_raised-drift"] = new AlarmRaised(Entry, "kea", Position.Port, "0198a6f2-5f00-7abc-8def-0123456789a8", AlarmKind.Drift, 2, 5810.1)
         { EvidenceToOne = 5.3, AlarmAtToOne = 4.1, FalseAlarmsPerBoatYear = 0.031, Trial = new Guid("0198a6f2-5f00-7abc-8def-0123456789a7"), Answered = 1, PriorNumber = 3 },
-        ["recipient_subscribed-dock"] = new RecipientSubscribed(Entry, "person-7", "monday") { Dock = "jetty" },
         ["digest_issued-dock"] = new DigestIssued(Entry, "monday", "2026-W47", ["m-1", "m-2"]) { Dock = "jetty" },
         ["digest_passed_over-dock"] = new DigestPassedOver(Entry, "monday", "2026-W46", "2026-W47") { Dock = "jetty" },
     };

@@ -68,6 +68,8 @@ internal static partial class SampleFacts
         new RecipientAsked(Entry, "r-7", "due-list", "north-pier"),
         new RecipientTakesNoMail(Entry, "r-7", "weekly-wear-2026-W47-r-7", "550 5.1.1 no such user"),
         new RecipientTriedAgain(Entry, "r-7"),
+        new AlertHookSet(Entry, "hook.example"),
+        new AlertHookEnded(Entry),
         new RecipientLeftOut(Entry, "r-7", "weekly-wear", "2026-W48"),
     ];
 }

@@ -28,7 +28,7 @@ public class FallbackTests
         Assert.Contains("Plain form", body, StringComparison.Ordinal);
         Assert.Contains(why, body, StringComparison.Ordinal);
         foreach (var said in DigestRendererTests.Everything(Fleet)) Assert.Contains(DigestRendererTests.Flat(said), body, StringComparison.Ordinal);
-        Assert.Equal(6, digest.Pictures.Count);
+        Assert.Equal(5, digest.Pictures.Count);
         Assert.All(digest.Pictures, p => Assert.Contains($"cid:{p.ContentId}", digest.Html, StringComparison.Ordinal));
     }
 

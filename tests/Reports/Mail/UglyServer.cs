@@ -15,6 +15,7 @@ internal sealed class UglyServer : IAsyncDisposable
     private readonly Dictionary<string, string> script;
     private readonly Task serving;
     private readonly System.Collections.Concurrent.ConcurrentQueue<string> verbs = new();
+    private readonly System.Collections.Concurrent.ConcurrentQueue<string> lines = new();
     private readonly TaskCompletionSource silent = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     public UglyServer(params (string Verb, string Answer)[] script)
@@ -28,6 +29,9 @@ internal sealed class UglyServer : IAsyncDisposable
 
     /// <summary>The verbs that were heard, in order.</summary>
     public IReadOnlyCollection<string> Verbs => verbs;
+
+    /// <summary>Every line that was heard, in order.</summary>
+    public IReadOnlyCollection<string> Lines => lines;
 
     /// <summary>Ends when the server has begun to be silent.</summary>
     public Task Silent => silent.Task;
@@ -50,6 +54,7 @@ internal sealed class UglyServer : IAsyncDisposable
             var inText = false;
             while (await reader.ReadLineAsync(stop.Token) is { } line)
             {
+                lines.Enqueue(line);
                 if (inText && line != ".")
                 {
                     if (script.GetValueOrDefault("TEXT") == "cut") return;

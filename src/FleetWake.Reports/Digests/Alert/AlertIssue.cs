@@ -45,21 +45,24 @@ public sealed partial class AlertIssue(
     private async Task TellAsync(OperatorCard card, CancellationToken ct)
     {
         var readers = await operators.RecipientsAsync(card.Id, DigestNames.Alert, ct);
-        if (readers.Count == 0) return;
+        var hooked = await book.IsHookedAsync(card.Id, ct);
+        if (readers.Count == 0 && !hooked) return;
         var office = await reading.OfficeAsync(card.Id, ct);
         var rule = office.Schedules.Alerts;
         if (rule.Off) return;
         var findings = (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding).ToList();
         var all = AlertCauses.Of(findings, office.Policy, rule);
-        foreach (var group in readers.GroupBy(r => r.Dock, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+
+        // The operator's own program is told as readers of the whole fleet are, also where there are none.
+        foreach (var dock in readers.Select(r => r.Dock).Concat(hooked ? [null] : Array.Empty<string?>()).Distinct(StringComparer.Ordinal).OrderBy(d => d, StringComparer.Ordinal))
         {
-            var causes = all.Where(c => group.Key is null || c.Dock == group.Key).DistinctBy(c => c.Key).ToList();
-            var zone = ZoneOf(card, group.Key, office);
+            var causes = all.Where(c => dock is null || c.Dock == dock).DistinctBy(c => c.Key).ToList();
+            var zone = ZoneOf(card, dock, office);
             var (now, today) = (time.GetUtcNow(), DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(time.GetUtcNow(), zone).DateTime));
-            var since = await book.WaitingAsync(card.Id, group.Key, causes.ToDictionary(c => c.Key, c => c.On >= today.AddDays(-FreshDays), StringComparer.Ordinal), ct);
+            var since = await book.WaitingAsync(card.Id, dock, causes.ToDictionary(c => c.Key, c => c.On >= today.AddDays(-FreshDays), StringComparer.Ordinal), ct);
             var waiting = causes.Where(c => since.ContainsKey(c.Key)).Select(c => (Cause: c, Since: since[c.Key])).ToList();
             if (!AlertDue.Of(waiting, rule, now, zone) || await IsBehindAsync(card.Id, ct)) continue;
-            await TellAsync(card, group.Key, [.. group], [.. waiting.Select(w => w.Cause)], findings, office, ct);
+            await TellAsync(card, dock, [.. readers.Where(r => r.Dock == dock)], [.. waiting.Select(w => w.Cause)], findings, office, ct);
         }
     }
 
@@ -68,10 +71,11 @@ public sealed partial class AlertIssue(
     {
         using var span = FleetMeter.Spans.StartActivity("issue alert");
         var period = Key(time.GetUtcNow(), causes);
-        var rendered = await desk.RenderAsync(card.Id, AlertContent.Draft(card.Name, causes, findings, office.DockName, sender.PublicUrl), ct);
+        var draft = AlertContent.Draft(card.Name, causes, findings, office.DockName, sender.PublicUrl);
+        var rendered = await desk.RenderAsync(card.Id, draft, ct);
         if (rendered.WhyFallback is { } why) LogFallback(card.Id, why);
         var messages = mails.Of(card, DigestNames.Alert, period, readers, rendered);
-        if (!await book.TellAsync(card, dock, period, messages, [.. causes.Select(c => c.Key)], ct)) return;
+        if (!await book.TellAsync(card, dock, period, messages, [.. causes.Select(c => c.Key)], dock is null ? AlertJson.Of(card.Id, period, draft, causes) : null, ct)) return;
         LogTold(card.Id, causes.Count, dock ?? "the whole fleet", messages.Count);
         FleetMeter.Digests.Add(1, FleetMeter.Outcome("issued"));
     }

@@ -1,5 +1,8 @@
+using FleetWake.Logbook.Findings;
+using FleetWake.Reports.Digests.Alert;
 using FleetWake.Reports.Digests.AnalystPack;
 using FleetWake.Reports.Digests.DueList;
+using FleetWake.Reports.Pictures;
 using FleetWake.Reports.Pictures.Figures;
 
 namespace FleetWake.Reports.Digests.Samples;
@@ -8,7 +11,7 @@ namespace FleetWake.Reports.Digests.Samples;
 public static class SampleDigests
 {
     /// <summary>Every digest that has templates.</summary>
-    public static IReadOnlyList<DigestDraft> All { get; } = [WeeklyWearSample(), DueListSample(), AnalystPackSample()];
+    public static IReadOnlyList<DigestDraft> All { get; } = [WeeklyWearSample(), DueListSample(), AlertSample(), AnalystPackSample()];
 
     /// <summary>The sample of a digest, or null when there is none of that name.</summary>
     public static DigestDraft? Of(string digest) => All.FirstOrDefault(d => d.Digest == digest);
@@ -26,6 +29,24 @@ public static class SampleDigests
             DueListDigest.Items(SampleFleet.Day, SampleFleet.Findings, null).Select(d => d.Item),
             new DateTimeOffset(2026, 3, 17, 18, 0, 0, TimeSpan.Zero));
     }
+
+    private static DigestDraft AlertSample()
+    {
+        var boat = SampleFleet.Findings.FirstOrDefault(f => DriftOf(f) is not null);
+        var rows = new List<AlertRow>
+        {
+            new("Cormorant", "Main pier", "severe strike", true, "Strike on rock at 09:40, blade bent.", "Keep it in; look at prop and shaft.", "https://office.skerry-bay.example/office/boats/cormorant"),
+            new("Knot", "North slip", "drift alarm", false, "Its trials have become several times as likely with drift as without.", "Look at blades and hub, then one more trial.", ""),
+        };
+        var content = new AlertContent(
+            SampleFleet.Name, "2 matters that cannot wait, Cormorant (severe strike) first.", rows, "And 1 more: see the office.", ["This is a decision aid. The owner's manual, local rules and a licensed technician win."]);
+        return new DigestDraft("alert", "Skerry Bay Hire: 2 alerts, Cormorant (severe strike) first", content, [new PlainSection("What cannot wait", [.. rows.Select(r => $"{r.Name}: {r.Word}\n{r.Sentence}")])])
+        {
+            Pictures = boat is not null && DriftOf(boat) is { } picture ? [new DraftPicture("drift", picture.Title, picture.Statement, r => r.Render(picture))] : [],
+        };
+    }
+
+    private static DriftPicture? DriftOf(BoatFinding finding) => finding.Positions.Where(p => p.Mounting is not null).Select(p => DriftPictures.Of(finding, p)).OfType<DriftPicture>().FirstOrDefault();
 
     private static DigestDraft AnalystPackSample()
     {

@@ -16,7 +16,7 @@ public static class SampleFleet
     /// <summary>Its boats.</summary>
     public static IReadOnlyList<BoatFinding> Findings { get; } = Read();
 
-    private static IReadOnlyList<BoatFinding> Read()
+    private static List<BoatFinding> Read()
     {
         using var stream = typeof(SampleFleet).Assembly.GetManifestResourceStream("samples/fleet.json")!;
         return JsonSerializer.Deserialize<List<BoatFinding>>(stream, LogbookJson.Options)!;

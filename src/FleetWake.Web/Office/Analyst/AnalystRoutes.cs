@@ -23,17 +23,17 @@ internal static class AnalystRoutes
     private static async Task<IResult> ShowAsync(string month, HttpContext http, FleetOperators operators, FleetReading reading)
     {
         var scene = await Scene.OfAsync(http, operators);
-        if (Read(month) is not { } first) return PageAnswer.Of<NotHerePage>(http, new { Scene = scene }, StatusCodes.Status404NotFound);
+        if (Read(month) is not { } first) return PageAnswer.Of<NotHerePage>(http, new { Scene = scene, Sentence = PageTexts.English["analyst.not-here"] }, StatusCodes.Status404NotFound);
         var read = await AnalystPackKind.ReadAsync(reading, scene.Operator.Id, first, http.RequestAborted);
         return PageAnswer.Of<AnalystPage>(http, new { Scene = scene, Month = month, Files = await AnalystPackDigest.FilesAsync(read, http.RequestAborted) });
     }
 
     private static async Task<IResult> FileAsync(string month, string file, HttpContext http, FleetOperators operators, FleetReading reading)
     {
-        if (Read(month) is not { } first) return PageAnswer.Of<NotHerePage>(http, new { Scene = await Scene.OfAsync(http, operators) }, StatusCodes.Status404NotFound);
+        if (Read(month) is not { } first) return PageAnswer.Of<NotHerePage>(http, new { Scene = await Scene.OfAsync(http, operators), Sentence = PageTexts.English["analyst.not-here"] }, StatusCodes.Status404NotFound);
         var read = await AnalystPackKind.ReadAsync(reading, http.User.OperatorOf(), first, http.RequestAborted);
         var found = (await AnalystPackDigest.FilesAsync(read, http.RequestAborted)).FirstOrDefault(f => f.FileName == file);
-        if (found is null) return PageAnswer.Of<NotHerePage>(http, new { Scene = await Scene.OfAsync(http, operators) }, StatusCodes.Status404NotFound);
+        if (found is null) return PageAnswer.Of<NotHerePage>(http, new { Scene = await Scene.OfAsync(http, operators), Sentence = PageTexts.English["analyst.not-here"] }, StatusCodes.Status404NotFound);
         http.Response.Headers.CacheControl = "no-store";
         return Results.File(found.Bytes, found.MediaType, $"{month}-{found.FileName}");
     }

@@ -89,7 +89,7 @@ internal static class TemplatesRoutes
     private static string Typed(IFormCollection form) => form["text"].ToString().ReplaceLineEndings("\n");
 
     private static async Task<IResult> NotHereAsync(HttpContext http, FleetOperators operators) =>
-        PageAnswer.Of<NotHerePage>(http, new { Scene = await Scene.OfAsync(http, operators) }, StatusCodes.Status404NotFound);
+        PageAnswer.Of<NotHerePage>(http, new { Scene = await Scene.OfAsync(http, operators), Sentence = PageTexts.English["templates.not-here"] }, StatusCodes.Status404NotFound);
 
     /// <summary>Shows the page of a file.</summary>
     internal sealed class Shown(FleetOperators operators, LayoutBook layouts, FleetPeople people, DigestRenderer renderer)

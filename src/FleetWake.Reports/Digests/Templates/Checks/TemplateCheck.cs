@@ -15,6 +15,8 @@ public static partial class TemplateCheck
     /// <summary>Most bytes of the HTML part: mail programs cut a message off at about 100 KB (common practice, no source).</summary>
     public const int MostBytes = 100_000;
 
+    private static readonly string[] Loading = ["src", "srcset", "background", "poster"];
+
     /// <summary>Tries every digest that has a sample.</summary>
     public static IReadOnlyList<CheckedDigest> All(DigestRenderer renderer, OperatorLayout? layout = null) => [.. SampleDigests.All.Select(d => Of(renderer, d, layout))];
 
@@ -44,7 +46,7 @@ public static partial class TemplateCheck
             yield return At(source, $"<{element.LocalName}", $"<{element.LocalName}> has no place in a mail", "Leave it out: mail programs remove it, and some take the message for a trap.");
         foreach (var element in page.All)
         {
-            foreach (var (name, value) in new[] { "src", "srcset", "background", "poster" }.Select(a => (a, element.GetAttribute(a) ?? "")))
+            foreach (var (name, value) in Loading.Select(a => (a, element.GetAttribute(a) ?? "")))
                 if (value.Length > 0 && !value.StartsWith("cid:", StringComparison.Ordinal))
                     yield return At(source, value, $"{name}=\"{Short(value)}\" is loaded from elsewhere", "Only pictures of the digest itself can be shown (cid:); anything else tells a stranger who reads when.");
             if (element.GetAttribute("style") is { } style && Elsewhere().IsMatch(style))
