@@ -64,15 +64,18 @@ public class Forecasts_and_what_came
     {
         var told = Check().Exit!;
         Assert.NotNull(told.High);
-        var middle = (told.Low!.Value + told.High!.Value) / 2;
-        Assert.Equal(IntervalOutcome.Held, Check((450 + told.Low.Value + 1, 5980), (450 + middle, 6020)).Exit!.Outcome);
-        Assert.Equal(IntervalOutcome.Below, Check((450 + (told.Low.Value / 2), 6050)).Exit!.Outcome);
-        var still = Enumerable.Range(1, 1 + (int)(told.High.Value / 200)).Select(i => (450.0 + (200 * i), 5700.0)); // no meter runs faster than the clock
-        Assert.Equal(IntervalOutcome.Above, Check([.. still, (450 + told.High.Value + 220, 5800)]).Exit!.Outcome);
+        var (low, high) = (told.Low!.Value, told.High!.Value);
+        Assert.Equal(IntervalOutcome.Held, Check([.. Inside(low + 1), (450 + low + 100, 6020)]).Exit!.Outcome);
+        Assert.Equal(IntervalOutcome.Below, Check((450 + (low / 2), 6050)).Exit!.Outcome);
+        Assert.Equal(IntervalOutcome.Above, Check(Inside(high + 20)).Exit!.Outcome);
 
         // Inside before the interval began and outside within it: nobody knows on which side of its beginning it left.
-        Assert.Equal(IntervalOutcome.Open, Check((450 + (told.Low.Value / 2), 5900), (450 + middle, 6020)).Exit!.Outcome);
+        Assert.Equal(IntervalOutcome.Open, Check([.. Inside(low - 50), (450 + low + 50, 6020)]).Exit!.Outcome);
     }
+
+    /// <summary>Trials inside the band up to some hours after the last one, none so far apart that a meter would outrun the clock.</summary>
+    private static (double, double)[] Inside(double hours) =>
+        [.. Enumerable.Range(1, (int)(hours / 200)).Select(i => 200.0 * i).Where(h => h < hours - 1).Append(hours).Select(h => (450 + h, 5700.0))];
 
     [Fact]
     public void A_reading_outside_that_the_next_one_takes_back_is_no_exit()
