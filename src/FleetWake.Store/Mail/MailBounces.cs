@@ -62,8 +62,8 @@ public sealed class MailBounces(IDocumentStore store, NpgsqlDataSource source, T
     public async Task<BounceOutcome> TakeAsync(string? @operator, BounceReport report, CancellationToken ct)
     {
         if (report.MessageId is { } id)
-            return await source.ReadAsync(ById, Read, ct, id, @operator) is [var one] ? await TakeAsync(one, report, byId: true, ct) : BounceOutcome.Unknown;
-        return report.Recipient is { } address && await LastToAsync(@operator, address, ct) is { } last ? await TakeAsync(last, report, byId: false, ct) : BounceOutcome.Unknown;
+            return await source.ReadAsync(ById, Read, ct, id, @operator) is [var one] ? await Contention.SettleAsync(() => TakeAsync(one, report, byId: true, ct), ct) : BounceOutcome.Unknown;
+        return report.Recipient is { } address && await LastToAsync(@operator, address, ct) is { } last ? await Contention.SettleAsync(() => TakeAsync(last, report, byId: false, ct), ct) : BounceOutcome.Unknown;
     }
 
     private async Task<BounceOutcome> TakeAsync(Found found, BounceReport report, bool byId, CancellationToken ct)

@@ -111,12 +111,14 @@ public sealed partial class MailLedger
         return new Due(mail, reader.GetString(3));
     }
 
-    private async Task SettleAsync(ClaimedMail mail, IReadOnlyList<IFact> facts, Change change, Func<IDocumentSession, Task>? more, CancellationToken ct)
-    {
-        await using var connection = await source.OpenConnectionAsync(ct);
-        await using var transaction = await connection.BeginTransactionAsync(ct);
-        await WriteAsync(transaction, mail, facts, new Standing(MailState.Sending, mail.Attempt), change, more, ct);
-    }
+    private Task SettleAsync(ClaimedMail mail, IReadOnlyList<IFact> facts, Change change, Func<IDocumentSession, Task>? more, CancellationToken ct) => Contention.SettleAsync(
+        async () =>
+        {
+            await using var connection = await source.OpenConnectionAsync(ct);
+            await using var transaction = await connection.BeginTransactionAsync(ct);
+            await WriteAsync(transaction, mail, facts, new Standing(MailState.Sending, mail.Attempt), change, more, ct);
+        },
+        ct);
 
     /// <summary>Changes the row if it still stands as it did; a sender that outlived its lease has nothing more to say.</summary>
     private async Task WriteAsync(

@@ -46,8 +46,12 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
     /// Issues a digest of a period with its messages, and records the periods that are passed over with it and the recipients that
     /// are left out, for their address takes no mail; false when it was issued before, and nothing is queued then.
     /// </summary>
-    public async Task<bool> IssueAsync(
-        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct, string? dock = null)
+    public Task<bool> IssueAsync(
+        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct, string? dock = null) =>
+        Contention.SettleAsync(() => IssueOnceAsync(@operator, digest, period, mails, passedOver, dock, ct), ct);
+
+    private async Task<bool> IssueOnceAsync(
+        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, string? dock, CancellationToken ct)
     {
         var now = time.GetUtcNow();
         await using var session = store.LightweightSession(@operator.Id);

@@ -25,7 +25,11 @@ public sealed partial class FleetOperators
     /// <param name="by">Pseudonymous id of who has it asked; null at the command line.</param>
     /// <param name="question">The message, for the recipient and the secret of its link.</param>
     /// <param name="ct">Ends the wait.</param>
-    public async Task<Asked> AskAsync(
+    public Task<Asked> AskAsync(
+        OperatorCard @operator, string address, string digest, string? dock, string? by, Func<Recipient, string, DateTimeOffset, NewMail> question, CancellationToken ct) =>
+        Contention.SettleAsync(() => AskOnceAsync(@operator, address, digest, dock, by, question, ct), ct);
+
+    private async Task<Asked> AskOnceAsync(
         OperatorCard @operator, string address, string digest, string? dock, string? by, Func<Recipient, string, DateTimeOffset, NewMail> question, CancellationToken ct)
     {
         var now = time.GetUtcNow();
@@ -58,7 +62,9 @@ public sealed partial class FleetOperators
     }
 
     /// <summary>Subscribes who was asked; true also when it was done before, false when the link is not known or not good any more.</summary>
-    public async Task<bool> ConfirmAsync(string secret, CancellationToken ct)
+    public Task<bool> ConfirmAsync(string secret, CancellationToken ct) => Contention.SettleAsync(() => ConfirmOnceAsync(secret, ct), ct);
+
+    private async Task<bool> ConfirmOnceAsync(string secret, CancellationToken ct)
     {
         if (await AskedAsync(secret, ct) is not var (card, recipient)) return false;
         if (recipient.Subscribed) return true;

@@ -21,7 +21,10 @@ public sealed partial class FleetOperators
     private const string ForgetMail = "update " + WorkTables.OutgoingMail + " set mime = ''::bytea, host = null where operator = $1 and recipient = $2";
 
     /// <summary>Subscribes an address to a digest, of one dock or of all; again changes nothing but brings back one that had unsubscribed.</summary>
-    public async Task SubscribeAsync(OperatorCard @operator, string address, string digest, CancellationToken ct, string? dock = null)
+    public Task SubscribeAsync(OperatorCard @operator, string address, string digest, CancellationToken ct, string? dock = null) =>
+        Contention.SettleAsync(() => SubscribeOnceAsync(@operator, address, digest, dock, ct), ct);
+
+    private async Task SubscribeOnceAsync(OperatorCard @operator, string address, string digest, string? dock, CancellationToken ct)
     {
         await using var session = store.LightweightSession(@operator.Id);
         var known = (await session.Query<Recipient>().Where(r => r.Address == address && r.Digest == digest).ToListAsync(ct)).FirstOrDefault(r => r.Dock == dock);
@@ -43,7 +46,7 @@ public sealed partial class FleetOperators
         if (await look.LoadAsync<UnsubscribeToken>(token, ct) is not { } link) return false;
         var card = await look.LoadAsync<OperatorCard>(link.Operator, ct);
         await using var session = store.QuerySession(link.Operator);
-        if (await session.LoadAsync<Recipient>(link.Recipient, ct) is { } recipient) await EndAsync(card!, recipient, forget: false, ct);
+        if (await session.LoadAsync<Recipient>(link.Recipient, ct) is { } recipient) await Contention.SettleAsync(() => EndAsync(card!, recipient, forget: false, ct), ct);
         return true;
     }
 
@@ -52,7 +55,7 @@ public sealed partial class FleetOperators
     {
         await using var session = store.QuerySession(@operator.Id);
         var known = await session.Query<Recipient>().Where(r => r.Address == address).ToListAsync(ct);
-        foreach (var recipient in known) await EndAsync(@operator, recipient, forget, ct);
+        foreach (var recipient in known) await Contention.SettleAsync(() => EndAsync(@operator, recipient, forget, ct), ct);
         return known.Count > 0;
     }
 
@@ -79,7 +82,10 @@ public sealed partial class FleetOperators
     /// <param name="address">The address.</param>
     /// <param name="by">Pseudonymous id of the person who lets it; null at the command line.</param>
     /// <param name="ct">Ends the wait.</param>
-    public async Task<bool> TryAgainAsync(OperatorCard @operator, string address, string? by, CancellationToken ct)
+    public Task<bool> TryAgainAsync(OperatorCard @operator, string address, string? by, CancellationToken ct) =>
+        Contention.SettleAsync(() => TryAgainOnceAsync(@operator, address, by, ct), ct);
+
+    private async Task<bool> TryAgainOnceAsync(OperatorCard @operator, string address, string? by, CancellationToken ct)
     {
         await using var session = store.LightweightSession(@operator.Id);
         var marked = (await session.Query<Recipient>().Where(r => r.Address == address).ToListAsync(ct)).Where(r => r.NoMailSince is not null).ToList();

@@ -99,10 +99,14 @@ internal sealed class FaultyServer : IAsyncDisposable
             else if (verb == "DATA")
             {
                 await Say("354 go on");
-                while (await reader.ReadLineAsync(stop.Token) is { } text && text != ".")
+                string? text;
+                while ((text = await reader.ReadLineAsync(stop.Token)) is not null && text != ".")
                 {
-                    if (text.StartsWith("Subject: ", StringComparison.Ordinal)) lines.Enqueue(text);
+                    if (text.StartsWith("Bcc:", StringComparison.OrdinalIgnoreCase)) lines.Enqueue(text);
                 }
+
+                // Without its end it is no message (RFC 5321, 4.1.1.4).
+                if (text is null) return;
 
                 At?.Invoke("TEXT", to);
 

@@ -67,7 +67,7 @@ internal sealed class DriftPanelsPlot(DriftPanels picture, Pens pens)
             brush.Mark(p.WrongChance is not null ? Sign.Unsure : p.Kind == PointKind.Counted ? Sign.Usual : s_earlier, X(frame, p.Hours), Math.Clamp(Y(frame, p.Rpm), frame.Top + 8, frame.Bottom - 8), 14, 2);
     }
 
-    private void Name(Brush brush, DriftPanel panel, SKRect frame)
+    private static void Name(Brush brush, DriftPanel panel, SKRect frame)
     {
         var (sign, drift) = (Of(panel.State), panel.DriftPer100Hours is { } d ? $"{d:+0;-0;0}" : "");
         var wide = drift.Length == 0 ? 0 : brush.Width(drift) + 12;
