@@ -68,7 +68,11 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Ale
     /// <param name="causes">What it tells of.</param>
     /// <param name="hooked">What is handed to the operator's own program, where it has set an address; null for nothing.</param>
     /// <param name="ct">Ends it.</param>
-    public async Task<bool> TellAsync(
+    public Task<bool> TellAsync(
+        OperatorCard @operator, string? dock, string period, IReadOnlyList<NewMail> mails, IReadOnlyCollection<string> causes, string? hooked, CancellationToken ct) =>
+        Contention.SettleAsync(() => TellOnceAsync(@operator, dock, period, mails, causes, hooked, ct), ct);
+
+    private async Task<bool> TellOnceAsync(
         OperatorCard @operator, string? dock, string period, IReadOnlyList<NewMail> mails, IReadOnlyCollection<string> causes, string? hooked, CancellationToken ct)
     {
         var (scope, now) = (dock ?? "", time.GetUtcNow());
