@@ -19,7 +19,7 @@ public sealed class CronLineTests
     {
         var ours = CronDays.Read(line, out var why);
         Assert.Null(why);
-        var theirs = new CronExpression(line) { TimeZone = TimeZoneInfo.Utc };
+        var theirs = new CronExpression(line, TimeZoneInfo.Utc);
         var (from, until) = (new DateOnly(2025, 12, 31), new DateOnly(2029, 12, 31));
         var expected = new List<DateOnly>();
         for (var at = theirs.GetNextValidTimeAfter(new DateTimeOffset(from.ToDateTime(new TimeOnly(23, 59, 59)), TimeSpan.Zero)); at is { } next && DateOnly.FromDateTime(next.DateTime) <= until; at = theirs.GetNextValidTimeAfter(next))
