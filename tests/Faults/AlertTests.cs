@@ -68,8 +68,8 @@ public sealed class AlertTests(PostgresFixture postgres)
         await SubscribeAsync(fleet, DigestNames.WeeklyWear, home);
         await SubscribeAsync(fleet, DigestNames.WeeklyWear, null);
         var subjects = new[] { (await mailbox.NextAsync(Ct)).Subject, (await mailbox.NextAsync(Ct)).Subject };
-        Assert.Contains(subjects, s => s.StartsWith($"Skerry Bay Hire, {home}, week 10", StringComparison.Ordinal));
-        Assert.Contains(subjects, s => s.StartsWith("Skerry Bay Hire, week 10", StringComparison.Ordinal));
+        Assert.Contains(subjects, s => s!.StartsWith($"Skerry Bay Hire, {home}, week 10", StringComparison.Ordinal));
+        Assert.Contains(subjects, s => s!.StartsWith("Skerry Bay Hire, week 10", StringComparison.Ordinal));
         await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => fleet.Service<DigestIssue>().IssueDueAsync(Ct)));
         await Task.Delay(TimeSpan.FromSeconds(3), Ct);
         Assert.Equal(2, mailbox.Offered);

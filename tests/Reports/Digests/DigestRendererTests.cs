@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using AngleSharp.Html.Parser;
+using FleetWake.Logbook.Findings;
 using FleetWake.Reports.Digests;
 using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Pictures;

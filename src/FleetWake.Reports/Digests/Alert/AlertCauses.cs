@@ -79,7 +79,8 @@ public static class AlertCauses
             if (position.Mounting is not { } mounting || finding.IsLaidUp()) continue;
 
             // One a stretch: a new baseline may leave the band anew.
-            var stretch = $"{mounting.Mounting}/{mounting.LastWideOpen(position.Engine)?.Stretch ?? 0}";
+            var place = $"{finding.Boat}/{Words.Of(position.Position)}/{mounting.Mounting}";
+            var stretch = $"{place}/{mounting.LastWideOpen(position.Engine)?.Stretch ?? 0}";
             if (mounting.Band.State is BandState.AboveTop or BandState.BelowBottom)
                 yield return Cause(
                     $"outside/{stretch}", AlertKind.OutsideBand, mounting.LastWideOpen(position.Engine)?.On,
@@ -92,7 +93,7 @@ public static class AlertCauses
                     "An inspection, and one more trial, before those hours are run.");
             if (mounting.Watch is { RaisedOn: { } raised } watch)
                 yield return Cause(
-                    $"drift/{mounting.Mounting}/{watch.Answered}", AlertKind.Drift, raised,
+                    $"drift/{place}/{watch.Answered}", AlertKind.Drift, raised,
                     $"Drift alarm since the trial of {raised:yyyy-MM-dd}: its trials are {watch.EvidenceInWords()} times as likely with drift as without.",
                     "Look at blades and hub, and run one more trial; the owner's manual wins.");
         }
