@@ -21,7 +21,8 @@ public static class SampleDigests
 
     private static DigestDraft DueListSample()
     {
-        var names = new DueNames(new Dictionary<string, string> { ["main-pier"] = "Main pier" }, new Dictionary<string, string>(), new Uri("https://office.skerry-bay.example/"));
+        var names = new DueNames(new Dictionary<string, string> { ["kittiwake-quay"] = "Kittiwake Quay", ["old-mole"] = "Old Mole", ["sallow-mere"] = "Sallow Mere" },
+            new Dictionary<string, string> { ["mech-01"] = "Ada Holm" }, new Uri("https://office.skerry-bay.example/"));
         return DueListDraft.Of(
             DueListDigest.Build(SampleFleet.Name, "2026-W12", SampleFleet.Day, SampleFleet.Findings, names),
             "skerry-bay",

@@ -89,8 +89,8 @@ public static partial class TemplateCheck
             yield return new(file, null, $"the text part leaves out {unsaid.Count} things, the first of \"{unsaid[0].Title}\": {Short(unsaid[0].Line)}", "Lay out every list of the digest, or accept that readers of text do not learn of it.");
     }
 
-    // What stands before the first sign: a template may part a line otherwise than the plain form does.
-    private static string Opening(string line) => Openings().Match(line).Value.Trim();
+    // What stands before the first sign: a template may part a line otherwise than the plain form does, and shapes are for the eye.
+    private static string Opening(string line) => Openings().Match(line.TrimStart('▲', '▼', '●', ' ')).Value.Trim();
 
     private static TemplateFault At(TemplateText source, string what, string why, string mend)
     {
