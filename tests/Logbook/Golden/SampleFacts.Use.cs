@@ -21,8 +21,8 @@ internal static partial class SampleFacts
     /// <summary>Facts that gained a member since they were first stored, with that member: their first files stay as they are.</summary>
     public static IReadOnlyDictionary<string, IFact> Grown { get; } = new Dictionary<string, IFact>
     {
-        ["mail_sent-said"] = new Mail.MailSent(Entry, 1, "2.0.0 Ok: queued as 4F1"),
-        ["recipient_subscribed-dock"] = new RecipientSubscribed(Entry, "r-7", "due-list", "north-pier"),
+        ["mail_sent-said"] = new Logbook.Mail.MailSent(Entry, 1, "2.0.0 Ok: queued as 4F1"),
+        ["recipient_subscribed-dock"] = new Logbook.People.RecipientSubscribed(Entry, "r-7", "due-list", "north-pier"),
         ["inspected-seen"] = new Inspected(Entry, "kea", Position.Port, [InspectionMark.Chips], [17.1, 16.9], Verdict.Fit, 412.7) { Seen = [InspectedPart.Shaft, InspectedPart.GearOil] },
         ["engine_registered-air"] = new EngineRegistered(Entry, "e1", "Four-stroke 50", 36.8, PowerUnit.Kw, 5000, 6000, 2.08, 25.1, TorqueUnit.PoundForceFoot, 50) { AirIntake = AirIntake.Supercharged },
         ["trial_run-trim"] = new TrialRun(
