@@ -46,7 +46,7 @@ public sealed class ClockTests(OldMole dock)
     public async Task A_time_that_somebody_types_is_that_of_the_dock_and_not_of_the_phone()
     {
         var phone = await SlowAsync();
-        var local = TimeZoneInfo.ConvertTime(DateTimeOffset.UtcNow.AddHours(-5), TimeZoneInfo.FindSystemTimeZoneById(RunningFleet.Zone));
+        var local = TimeZoneInfo.ConvertTime(TimeProvider.System.GetUtcNow().AddHours(-5), TimeZoneInfo.FindSystemTimeZoneById(RunningFleet.Zone));
         await phone.OpenAsync("/dock/b/crake/hours");
         await phone.TypeAsync("Hour meter", "140");
         await phone.UnfoldAsync("Done earlier?");

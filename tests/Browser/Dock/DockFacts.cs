@@ -24,7 +24,7 @@ internal static class DockFacts
     }
 
     /// <summary>A fact is of these minutes, whatever the phone's clock showed.</summary>
-    public static void HappenedNow(JsonObject item) => Assert.InRange((item.Happened() - DateTimeOffset.UtcNow).Duration(), TimeSpan.Zero, TimeSpan.FromMinutes(5));
+    public static void HappenedNow(JsonObject item) => Assert.InRange((item.Happened() - TimeProvider.System.GetUtcNow()).Duration(), TimeSpan.Zero, TimeSpan.FromMinutes(5));
 
     /// <summary>Waits until there are so many facts of a kind, looks again a moment later, and returns them.</summary>
     public static async Task<IReadOnlyList<JsonObject>> ExactlyAsync(this BrowsedFleet fleet, int count, string of, string kind, CancellationToken ct)
