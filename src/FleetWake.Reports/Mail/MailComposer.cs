@@ -78,7 +78,7 @@ public static class MailComposer
             mixed.Add(new MimePart(ContentType.Parse(file.MediaType))
             {
                 Content = new MimeContent(new MemoryStream(file.Bytes, writable: false)),
-                ContentDisposition = new ContentDisposition(ContentDisposition.Attachment) { FileName = SafeName.Of(file.FileName, 80) },
+                ContentDisposition = new ContentDisposition(ContentDisposition.Attachment) { FileName = $"{SafeName.Of(Path.GetFileNameWithoutExtension(file.FileName), 80)}.{SafeName.Of(Path.GetExtension(file.FileName).TrimStart('.'), 10)}" },
                 ContentTransferEncoding = ContentEncoding.Base64,
             });
         }

@@ -45,7 +45,7 @@ public class ChecksTests
     [Fact]
     public void A_fault_in_a_partial_is_told_of_the_partial()
     {
-        var fault = Assert.Single(Faults("_charts.html.liquid", "<p>\n{{ c.titel }}</p>{% for c in charts %}{{ c.titel }}{% endfor %}"));
+        var fault = Assert.Single(Faults("_charts.html.liquid", "<p>\n{{ c.titel }}</p>{% for c in charts %}{{ c.titel }}{% endfor %}", "analyst-pack"));
         Assert.Equal(("_charts.html.liquid", 2), (fault.File, fault.Line));
     }
 

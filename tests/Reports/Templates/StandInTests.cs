@@ -33,7 +33,7 @@ public class StandInTests
         var digest = With("<h1>{{ headlin }}</h1>", "<html><body><h1>Before: {{ headline }}</h1></body></html>");
         Assert.Contains("Before:", digest.Html, StringComparison.Ordinal);
         var end = DigestRendererTests.Flat(DigestRendererTests.Body(digest.Html));
-        Assert.EndsWith("\"fleetwake templates check\" or the office's Templates page says more. ", end, StringComparison.Ordinal);
+        Assert.EndsWith("\"fleetwake templates check\" or the office's Templates page says more.", end, StringComparison.Ordinal);
         Assert.Contains("weekly-wear.html.liquid, line 1:", end, StringComparison.Ordinal);
         Assert.Contains("uses the last layout that served instead", end, StringComparison.Ordinal);
         Assert.DoesNotContain("Layout:", digest.Text, StringComparison.Ordinal); // the text's own template served

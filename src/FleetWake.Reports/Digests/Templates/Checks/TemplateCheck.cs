@@ -67,7 +67,7 @@ public static partial class TemplateCheck
         let first = pair.First()
         select At(
             source,
-            first.Ink,
+            source.Text.Contains(first.Words, StringComparison.Ordinal) ? first.Words : first.Ink,
             $"\"{Short(first.Words)}\" is hard to read {(first.Dark ? "in the dark" : "in the light")}: {first.Ink} on {first.Ground} is {first.Ratio:0.0} to 1",
             $"{first.Needed:0.0} to 1 is needed (WCAG 2.2, 1.4.3): darken the one or lighten the other.");
 
