@@ -1,11 +1,14 @@
 using System.Text;
+using FleetWake.Hosting;
 using FleetWake.Logbook.Entries;
+using FleetWake.Settings;
 using FleetWake.Store.Schema;
 using FleetWake.Web;
 using FleetWake.Web.Api.Reading;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Npgsql;
 
@@ -21,6 +24,9 @@ internal static class RouteTables
         builder.Services.AddFleetStore(NpgsqlDataSource.Create("Host=nowhere.example"), daemon: false);
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddFleetWeb();
+        var settings = FleetSettings.From(new ConfigurationBuilder().Build());
+        builder.Services.AddFleetLayouts(settings);
+        builder.Services.AddFleetSender(settings);
         var app = builder.Build();
         app.UseFleetWeb();
         return [.. ((IEndpointRouteBuilder)app).DataSources.SelectMany(d => d.Endpoints).OfType<RouteEndpoint>().Where(e => e.RoutePattern.RawText!.StartsWith("/api", StringComparison.Ordinal))];
