@@ -17,7 +17,7 @@ public class PickupFolderTests
         var name = PickupFolder.NameOf(message);
         Assert.Matches("^skerry-bay-hire-week-47-8-decisions-2-overdue-[0-9a-f]{12}$", name);
         Assert.Equal(
-            [$"{name}-1.png", $"{name}-2.png", $"{name}-3.png", $"{name}-4.png", $"{name}-5.png", $"{name}-6.png", $"{name}.eml", $"{name}.html"],
+            [$"{name}-1.png", $"{name}-2.png", $"{name}-3.png", $"{name}-4.png", $"{name}-5.png", $"{name}.eml", $"{name}.html"],
             Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         var html = await File.ReadAllTextAsync(Path.Combine(folder, $"{name}.html"), TestContext.Current.CancellationToken);
         Assert.DoesNotContain("cid:", html, StringComparison.Ordinal);

@@ -36,7 +36,7 @@ public class SmtpPostTests
         Assert.All(store.Taken, taken => Assert.Equal(message.MessageId, taken.MessageId));
         Assert.Equal(message.Subject, store.Taken[0].Subject);
         Assert.Equal(message.HtmlBody!.ReplaceLineEndings("\n"), store.Taken[0].HtmlBody!.ReplaceLineEndings("\n"));
-        Assert.Equal(6, store.Taken[0].BodyParts.Count(p => p.ContentId is not null));
+        Assert.Equal(Letters.Digest.Pictures.Count, store.Taken[0].BodyParts.Count(p => p.ContentId is not null));
     }
 
     [Fact]

@@ -49,6 +49,25 @@ public class ChecksTests
         Assert.Equal(("_charts.html.liquid", 2), (fault.File, fault.Line));
     }
 
+    [Fact]
+    public async Task Nothing_is_fetched_while_a_template_is_tried()
+    {
+        using var listener = new System.Net.Sockets.TcpListener(System.Net.IPAddress.Loopback, 0);
+        listener.Start();
+        var there = $"http://127.0.0.1:{((System.Net.IPEndPoint)listener.LocalEndpoint).Port}/a.css";
+        foreach (var wish in (string[])[$"<link rel=\"stylesheet\" href=\"{there}\">", $"<style>@import url('{there}');</style>", $"<LINK rel=stylesheet href=file:///etc/hostname>", "<base href=\"http://x.example/\">"])
+            Assert.Contains("has no place in a mail", Assert.Single(Faults("weekly-wear.html.liquid", $"<p>{{{{ headline }}}}</p>{wish}")).Why, StringComparison.Ordinal);
+        await Task.Delay(200, TestContext.Current.CancellationToken);
+        Assert.False(listener.Pending());
+    }
+
+    [Fact]
+    public void Partials_that_multiply_each_other_are_stopped()
+    {
+        var many = string.Concat(Enumerable.Repeat("{% partial 'end' %}", 300));
+        Assert.Contains("more than 200 partials", Assert.Single(Faults("weekly-wear.html.liquid", many)).Why, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("<img src=\"https://elsewhere.example/logo.png\" alt=\"logo\">", "is loaded from elsewhere")]
     [InlineData("<script>1</script>", "<script> has no place")]

@@ -38,7 +38,7 @@ public sealed partial record TemplateFault(string File, int? Line, string Why, s
         // What fails while it is laid out has no line of its own: the first that names the thing is where to look.
         if (Named(why) is not { } name) return (file, null);
         var lines = text.Text.Split('\n');
-        var index = Array.FindIndex(lines, l => Regex.IsMatch(l, $@"(?<![\w]){Regex.Escape(name)}(?![\w])"));
+        var index = Array.FindIndex(lines, l => Regex.IsMatch(l, $@"\{{[{{%][^}}]*(?<![\w]){Regex.Escape(name)}(?![\w])"));
         return index < 0 ? (file, null) : text.Lines[index];
     }
 

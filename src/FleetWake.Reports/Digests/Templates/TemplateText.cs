@@ -17,6 +17,9 @@ internal sealed partial record TemplateText(string Text, IReadOnlyList<(string F
     /// <summary>How deep partials may stand in each other.</summary>
     public const int Deepest = 4;
 
+    /// <summary>Most partials that are put in: an empty one writes nothing and still takes its time.</summary>
+    public const int MostPartials = 200;
+
     /// <summary>Most characters of a template with all that was put in.</summary>
     public const int MostCharacters = 400_000;
 
@@ -38,6 +41,7 @@ internal sealed partial record TemplateText(string Text, IReadOnlyList<(string F
     {
         private readonly StringBuilder text = new();
         private readonly List<(string File, int Line)> lines = [];
+        private int partials;
 
         public void Put(string file, string source, int depth)
         {
@@ -67,6 +71,7 @@ internal sealed partial record TemplateText(string Text, IReadOnlyList<(string F
                 return;
             }
 
+            if (++partials > MostPartials) throw new TemplateRefused($"it puts in more than {MostPartials} partials") { File = file, Line = line };
             var name = $"_{match.Groups["name"].Value}{form}";
             Put(name, files.Read(name) ?? throw new TemplateRefused($"the partial {name} is missing") { File = file, Line = line }, depth + 1);
         }

@@ -47,7 +47,7 @@ internal static class TemplatesRoutes
     {
         var form = await http.Request.ReadFormAsync(http.RequestAborted);
         var (file, text) = (form["file"].ToString(), Typed(form));
-        if (!TemplateFiles.ShippedNames.Contains(file) || SampleDigests.Of(form["digest"].ToString()) is not { } sample) return Results.NotFound();
+        if (!TemplateFiles.ShippedNames.Contains(file) || text.Length > TemplateFiles.MostCharacters || SampleDigests.Of(form["digest"].ToString()) is not { } sample) return Results.NotFound();
         var own = new Dictionary<string, string>(await layouts.OwnAsync(http.User.OperatorOf(), http.RequestAborted)) { [file] = text };
         return TemplateLook.Of(http, renderer.Render(sample, new OperatorLayout(own, OperatorLayout.None.LastGood)), form["show"].ToString());
     }
