@@ -53,7 +53,7 @@ public sealed class DueCalendarTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.True(skua.IsAllDay);
         Assert.All(events, e => Assert.NotNull(e.DtStamp));
         var strike = events.Single(e => e.Summary == "Overdue since 2026-03-02: Tern; the first, of the line: inspection after a strike");
-        Assert.Equal(new DateOnly(2026, 3, 2), strike.Start!.Date);
+        Assert.Equal(new DateOnly(2026, 9, 30), strike.Start!.Date); // what is overdue lies on today
         Assert.Single(events, e => e.Summary!.Contains("re-torque", StringComparison.OrdinalIgnoreCase)); // a strike is a sign that Tern was out
         Assert.Equal(2, events.Count(e => e.Summary!.EndsWith("grease the shaft", StringComparison.Ordinal)));
         Assert.Equal(events.Select(e => e.Uid).Order(), (await EventsAsync(path)).Select(e => e.Uid).Distinct().Order());

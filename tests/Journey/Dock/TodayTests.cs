@@ -137,7 +137,7 @@ public sealed class TodayTests(PostgresFixture postgres) : IAsyncLifetime
     {
         for (var i = 0; i < 10; i++)
         {
-            var strike = new ReportStrike(dock.At($"2026-06-06T1{i}:00:00") with { Id = new Guid(7, 7, 7, new byte[8]) }, "far", "single", "rock", "bent");
+            var strike = new ReportStrike(dock.At($"2026-06-06T1{i}:00:00") with { Id = new Guid(7000 + i, 7, 7, new byte[8]) }, "far", "single", "rock", "bent");
             Assert.Equal("recorded", Text((await phone.SendAsync([strike]))[0]!["outcome"]));
             var card = (await phone.Http.GetFromJsonAsync<JsonObject>("/dock/api/boats/far", Ct))!;
             if (card["upToDate"]!.GetValue<bool>()) Assert.Equal(i + 1, card["positions"]![0]!["openStrikes"]!.AsArray().Count);

@@ -72,7 +72,7 @@ public sealed class WordsTests(PostgresFixture postgres) : IAsyncLifetime
             new RegisterBoat(dock.At("2026-01-01T09:00:00"), "wren", "The Wren", "old-mole", RunningFleet.Zone, "salt", ["single"]),
             new FitEngine(dock.At("2026-03-03T09:30:00"), "wren", "single", "e-tern", 120),
         ]);
-        var tern = (await office.GetAsync("/office/boats/tern")).Text;
+        var tern = System.Net.WebUtility.HtmlDecode((await office.GetAsync("/office/boats/tern")).Text);
         Assert.Contains("Nut tightened again to 35\u00A0N\u00A0m", tern, StringComparison.Ordinal);
         Assert.Contains("Boat registered: Tern, at home at The Old Mole, salt water", tern, StringComparison.Ordinal);
         Assert.DoesNotContain("torque unit", tern, StringComparison.Ordinal);

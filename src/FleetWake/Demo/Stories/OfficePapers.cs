@@ -2,6 +2,7 @@ using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Office;
 using FleetWake.Logbook.People;
 using FleetWake.Logbook.Policies;
+using FleetWake.Logbook.Schedules;
 
 namespace FleetWake.Demo;
 
@@ -34,6 +35,9 @@ internal static class OfficePapers
         Write(opened, "office-01", s => new InvitePerson(s, "office-01", "administrator"));
         Write(opened, Devices.Spare.Id, s => new EnrolDevice(s, Devices.Spare.Id, Docks.SallowMere.Id));
         Write(opened, "digest", s => new SetSchedule(s, "weekly_wear", "monday", "06:00"));
+        Write(opened, "due lists", s => new TimeDigest(s, "due_list", "daily", LocalTime: "06:30"));
+        Write(opened, "quiet hours", s => new SetAlerts(s, 60, "21:00", "06:30", 25));
+        Write(opened, "holidays", s => new SetHolidays(s, [.. Enumerable.Range(log.Days.Start.Year, 2).Select(y => $"{y}-12-25")]));
         foreach (var (what, amount, item) in Prices) Write(opened, $"{what} {item}", s => new SetPrice(s, what, amount, Currency, item));
         Write(DockCalendar.At(log.Days.DaysAgo(250), 9, 0), "mech-01 leads", s => new GiveRole(s, "mech-01", "manager"));
         Rules(log);
