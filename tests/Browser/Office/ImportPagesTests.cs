@@ -63,7 +63,7 @@ public sealed class ImportPagesTests(ChromiumFixture chromium, PostgresFixture p
         Assert.Equal("old-logbook", await page.InputValueAsync("#by"));
         await Accessible.HoldsAsync(page);
         await SendAsync(page, new FilePayload { Name = "strike_reported.csv", MimeType = "text/csv", Buffer = [.. "PK\u0003\u0004"u8, 0, 1, 2] });
-        await page.WaitForSelectorAsync("text=a spreadsheet's own file");
+        await page.WaitForSelectorAsync("text=it is a picture, an archive or a document");
         await SendAsync(page, Table("holidays.csv", Header));
         await page.WaitForSelectorAsync("#kind-why");
         Assert.Equal(1, await page.Locator("a[href='/office/import/trial_run.csv']").CountAsync());
