@@ -77,6 +77,8 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Ale
     {
         var (scope, now) = (dock ?? "", time.GetUtcNow());
         await using var session = store.LightweightSession(@operator.Id);
+        mails = await MailLedger.StillWantedAsync(session, mails, ct);
+        await MailLedger.LeaveOutAsync(session, @operator, DigestNames.Alert, period, dock, now, ct);
         session.Insert(new IssuedDigest(MailLedger.Key(DigestNames.Alert, dock, period), now, mails.Count));
         session.Events.Append(StreamName.Operator, new DigestIssued(ProgramEntry.At(now, @operator.Zone), DigestNames.Alert, period, [.. mails.Select(m => m.Message)]) { Dock = dock });
         foreach (var cause in causes)

@@ -53,7 +53,7 @@ public sealed class MailBounces(IDocumentStore store, NpgsqlDataSource source, T
         "select operator, message, recipient, state from " + WorkTables.OutgoingMail + " where operator = $1 and recipient = $2 and state = 'sent' and settled_at > $3 order by settled_at desc limit 1";
 
     private const string ComeBack =
-        "update " + WorkTables.OutgoingMail + " set state = 'bounced', settled_at = $3, last_error = $4 where operator = $1 and message = $2 and state in ('sent', 'unclear', 'deferred', 'given_up')";
+        "update " + WorkTables.OutgoingMail + " set state = 'bounced', settled_at = $3, last_error = $4, mime = case when digest = '" + DigestNames.Confirmation + "' then ''::bytea else mime end where operator = $1 and message = $2 and state in ('sent', 'unclear', 'deferred', 'given_up')";
 
     /// <summary>Takes a report.</summary>
     /// <param name="operator">Whose messages it may be about; null for anybody's.</param>
@@ -87,7 +87,7 @@ public sealed class MailBounces(IDocumentStore store, NpgsqlDataSource source, T
         session.Events.Append(StreamName.Mail(found.Message), report.Failed ? new MailBounced(entry, report.Status, report.Why) : (object)new MailDelayed(entry, report.Status, report.Why));
 
         // Found by the address alone, anybody who knows it could have written the report: it must not end somebody's mail.
-        if (byId && report.IsAboutAddress) await AddressMarks.MarkAsync(session, found.Recipient, found.Message, $"{report.Status} {report.Why}".Trim(), now, ct);
+        if (byId && report.IsAboutAddress) await AddressMarks.MarkAsync(session, connection, found.Recipient, found.Message, $"{report.Status} {report.Why}".Trim(), now, ct);
         await session.SaveChangesAsync(ct);
         await transaction.CommitAsync(ct);
         return changed > 0 ? BounceOutcome.Bounced : BounceOutcome.Noted;

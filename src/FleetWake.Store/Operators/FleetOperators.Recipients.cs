@@ -66,6 +66,13 @@ public sealed partial class FleetOperators
         return [.. (await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).OrderBy(r => r.Id).ToListAsync(ct)).Where(r => r.TakesMail())];
     }
 
+    /// <summary>Who subscribed to a digest, of whichever dock, also those whose address takes no mail now: they are to be told of as left out.</summary>
+    public async Task<IReadOnlyList<Recipient>> SubscribersAsync(string @operator, string digest, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(@operator);
+        return await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).OrderBy(r => r.Id).ToListAsync(ct);
+    }
+
     /// <summary>Everybody who has to do with what is mailed: who receives, who left, who was asked and has not answered, by address.</summary>
     public async Task<IReadOnlyList<Recipient>> AllRecipientsAsync(string @operator, CancellationToken ct)
     {
