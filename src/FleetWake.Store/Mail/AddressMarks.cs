@@ -3,6 +3,7 @@ using FleetWake.Logbook.Mail;
 using FleetWake.Store.Operators;
 using FleetWake.Store.Schema;
 using Marten;
+using Marten.Linq.MatchesSql;
 using Marten.Services;
 using Npgsql;
 
@@ -15,6 +16,20 @@ internal static class AddressMarks
     private const string Stop =
         "update " + WorkTables.OutgoingMail + " set state = '" + MailState.GivenUp + "', last_error = $3, settled_at = $4"
         + " where operator = $1 and recipient = any($2) and state in ('queued', 'deferred', 'unclear') returning message, attempts";
+
+    /// <summary>Waits until nobody else changes subscriptions of an address, and keeps others waiting until the transaction ends.</summary>
+    public static async Task LockAsync(NpgsqlConnection connection, string @operator, string address, CancellationToken ct)
+    {
+        await using var command = new NpgsqlCommand("select pg_advisory_xact_lock(hashtextextended($1 || '/' || lower($2), 0))", connection)
+        {
+            Parameters = { new() { Value = @operator }, new() { Value = address } },
+        };
+        await command.ExecuteNonQueryAsync(ct);
+    }
+
+    /// <summary>The subscriptions of an address, in whichever case it was typed.</summary>
+    public static Task<IReadOnlyList<Recipient>> OfAsync(IQuerySession session, string address, CancellationToken ct) =>
+        session.Query<Recipient>().Where(r => r.MatchesSql("lower(d.data ->> 'address') = lower(?)", address)).ToListAsync(ct);
 
     /// <summary>What the ledger says of a message that is not sent, for its address takes none.</summary>
     /// <param name="why">What the server said of the address.</param>
@@ -31,7 +46,8 @@ internal static class AddressMarks
     public static async Task MarkAsync(IDocumentSession session, NpgsqlConnection connection, string recipient, string message, string why, DateTimeOffset now, CancellationToken ct)
     {
         if (await session.LoadAsync<Recipient>(recipient, ct) is not { } told) return;
-        var all = await session.Query<Recipient>().Where(r => r.Address == told.Address).ToListAsync(ct);
+        await LockAsync(connection, session.TenantId, told.Address, ct);
+        var all = await OfAsync(session, told.Address, ct);
         foreach (var same in all.Where(r => r.NoMailSince is null))
         {
             session.Store(same with { NoMailSince = now, NoMailWhy = why });

@@ -140,7 +140,7 @@ public sealed partial class MailLedger
         await using var session = store.QuerySession(mail.Operator);
         var reader = await session.LoadAsync<Recipient>(mail.Recipient, ct);
         var at = ProgramEntry.At(now, "UTC");
-        if (reader is null || mail.Mime.Length == 0 || !(reader.Subscribed || (mail.Digest == DigestNames.Confirmation && reader.AskedAt is not null)))
+        if (reader is null || mail.Mime.Length == 0 || !(reader.Subscribed || (mail.Digest == DigestNames.Confirmation && reader.ConfirmHash is not null)))
             return new Ending(MailState.Unsubscribed, MailState.Unsubscribed, new MailUnsubscribed(at));
         if (reader.NoMailSince is null) return null;
         var why = AddressMarks.WhyNot(reader.NoMailWhy);
