@@ -44,14 +44,16 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
 
     /// <summary>
     /// Issues a digest of a period with its messages, and records the periods that are passed over with it and the recipients that
-    /// are left out, for their address takes no mail; false when it was issued before, and nothing is queued then.
+    /// are left out, for their address takes no mail or no message could be written to them (<paramref name="unwritten"/>, pseudonymous ids); false when it was issued before, and nothing is queued then.
     /// </summary>
     public Task<bool> IssueAsync(
-        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct, string? dock = null) =>
-        Contention.SettleAsync(() => IssueOnceAsync(@operator, digest, period, mails, passedOver, dock, ct), ct);
+        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct, string? dock = null,
+        IReadOnlyList<string>? unwritten = null) =>
+        Contention.SettleAsync(() => IssueOnceAsync(@operator, digest, period, mails, passedOver, dock, unwritten ?? [], ct), ct);
 
     private async Task<bool> IssueOnceAsync(
-        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, string? dock, CancellationToken ct)
+        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, string? dock, IReadOnlyList<string> unwritten,
+        CancellationToken ct)
     {
         var now = time.GetUtcNow();
         await using var session = store.LightweightSession(@operator.Id);
@@ -62,7 +64,7 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
             new DigestIssued(ProgramEntry.At(now, @operator.Zone), digest, period, [.. mails.Select(m => m.Message)]) { Dock = dock });
         foreach (var passed in passedOver)
             session.Events.Append(StreamName.Operator, new DigestPassedOver(ProgramEntry.At(now, @operator.Zone), digest, passed, period) { Dock = dock });
-        await LeaveOutAsync(session, @operator, digest, period, dock, now, ct);
+        await LeaveOutAsync(session, @operator, digest, period, dock, unwritten, now, ct);
         foreach (var mail in mails) Add(session, @operator, digest, period, mail, now);
         try
         {
@@ -84,9 +86,12 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
         return [.. mails.Where(m => readers.Contains(m.Recipient))];
     }
 
-    /// <summary>Records the readers that a digest goes out without, for their address takes no mail.</summary>
-    internal static async Task LeaveOutAsync(IDocumentSession session, OperatorCard @operator, string digest, string period, string? dock, DateTimeOffset now, CancellationToken ct)
+    /// <summary>Records the readers that a digest goes out without: their address takes no mail, or no message could be written to them.</summary>
+    internal static async Task LeaveOutAsync(
+        IDocumentSession session, OperatorCard @operator, string digest, string period, string? dock, IReadOnlyList<string> unwritten, DateTimeOffset now, CancellationToken ct)
     {
+        foreach (var reader in unwritten)
+            session.Events.Append(StreamName.Operator, new RecipientNotWrittenTo(ProgramEntry.At(now, @operator.Zone), reader, digest, period, "a name or an address cannot stand in a header"));
         foreach (var left in (await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).ToListAsync(ct)).Where(r => !r.TakesMail() && r.Dock == dock))
             session.Events.Append(StreamName.Operator, new RecipientLeftOut(ProgramEntry.At(now, @operator.Zone), left.Id, digest, period));
     }

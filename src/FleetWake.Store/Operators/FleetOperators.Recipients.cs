@@ -102,7 +102,7 @@ public sealed partial class FleetOperators
             return marked.Count > 0;
         }, ct);
 
-    private Task EndAsync(OperatorCard card, Recipient given, bool forget, CancellationToken ct) => OfAddressAsync(card.Id, given.Address, async (session, connection) =>
+    private Task<bool> EndAsync(OperatorCard card, Recipient given, bool forget, CancellationToken ct) => OfAddressAsync(card.Id, given.Address, async (session, connection) =>
     {
         // As it stands now: a server may have said something of it meanwhile.
         if (await session.LoadAsync<Recipient>(given.Id, ct) is not { } recipient) return false;

@@ -115,6 +115,15 @@ public sealed class MailStopTests(PostgresFixture postgres) : IAsyncLifetime
         await AssertStoppedAsync(claimed.Message, "planned composed attempted deferred unsubscribed");
     }
 
+    [Fact]
+    public async Task A_reader_to_whom_nothing_could_be_written_is_on_record_with_the_reason()
+    {
+        var reader = await mail.ReaderAsync("boss@bay.example");
+        Assert.True(await mail.Ledger.IssueAsync(mail.Card, DigestNames.WeeklyWear, "2026-W48", [], [], Ct, unwritten: [reader.Id]));
+        var told = Assert.Single((await mail.ToldAsync()).OfType<RecipientNotWrittenTo>());
+        Assert.Equal((reader.Id, "2026-W48", "a name or an address cannot stand in a header"), (told.Recipient, told.Period, told.Why));
+    }
+
     private static NewMail Question(Recipient reader, string secret, DateTimeOffset now) =>
         new($"q-{reader.Id}", reader.Id, $"q-{reader.Id}@fleet.example", System.Text.Encoding.UTF8.GetBytes($"Subject: want it?\r\n\r\n{secret}"));
 

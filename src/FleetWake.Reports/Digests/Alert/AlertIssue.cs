@@ -75,7 +75,7 @@ public sealed partial class AlertIssue(
         var rendered = await desk.RenderAsync(card.Id, draft, ct);
         if (rendered.WhyFallback is { } why) LogFallback(card.Id, why);
         var messages = mails.Of(card, DigestNames.Alert, period, readers, rendered);
-        if (!await book.TellAsync(card, dock, period, messages, [.. causes.Select(c => c.Key)], dock is null ? AlertJson.Of(card.Id, period, draft, causes) : null, ct)) return;
+        if (!await book.TellAsync(card, dock, period, messages, [.. causes.Select(c => c.Key)], dock is null ? AlertJson.Of(card.Id, period, draft, causes) : null, ct, DigestMails.Unwritten(readers, messages))) return;
         LogTold(card.Id, causes.Count, dock ?? "the whole fleet", messages.Count);
         FleetMeter.Digests.Add(1, FleetMeter.Outcome("issued"));
     }

@@ -100,14 +100,16 @@ public sealed partial class DigestIssue(
         var composed = asked.Readers.Count == 0 ? new Composed.NothingToTell() : await asked.Kind.ComposeAsync(wanted, ct);
         if (composed is Composed.NotYet) return wanted.Late;
         IReadOnlyList<NewMail> messages = [];
+        IReadOnlyList<string> unwritten = [];
         if (composed is Composed.Ready ready)
         {
             var rendered = await desk.RenderAsync(card.Id, ready.Draft, ct);
             if (rendered.WhyFallback is { } why) LogFallback(digest, card.Id, why);
             messages = mails.Of(card, digest, wanted.Period, asked.Readers, rendered);
+            unwritten = DigestMails.Unwritten(asked.Readers, messages);
         }
 
-        if (!await ledger.IssueAsync(card, digest, wanted.Period, messages, passedOver, ct, asked.Dock)) return true;
+        if (!await ledger.IssueAsync(card, digest, wanted.Period, messages, passedOver, ct, asked.Dock, unwritten)) return true;
         LogIssued(digest, card.Id, asked.Dock ?? "the whole fleet", wanted.Period, messages.Count);
         FleetMeter.Digests.Add(1, FleetMeter.Outcome("issued"));
         if (passedOver is not [var first, ..]) return true;
