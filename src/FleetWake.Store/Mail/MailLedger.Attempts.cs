@@ -12,7 +12,7 @@ namespace FleetWake.Store.Mail;
 public sealed partial class MailLedger
 {
     private const string Claim =
-        "select operator, message, attempts, state, unclear, mime, recipient, coalesce(host, ''), until_at, coalesce(digest, '') from " + WorkTables.OutgoingMail
+        "select operator, message, attempts, state, unclear, mime, recipient, coalesce(host, ''), until_at, coalesce(digest, ''), coalesce(granted, 0) from " + WorkTables.OutgoingMail
         + " where state in ('queued', 'deferred', 'unclear', 'sending') and coalesce(host, '') <> all($3) and (not_before <= $1"
         // Written by a clock that ran ahead, for no wait is as long. Not while it is being sent: that one may run ahead still.
         + " or (state <> 'sending' and not_before > $2))"
@@ -42,7 +42,7 @@ public sealed partial class MailLedger
             if (next.State == MailState.Sending) facts.Add(new MailUnclear(at, next.Mail.Attempt - 1, "the sender stopped during the attempt"));
             var unclear = next.Mail.Unclear + (next.State == MailState.Sending ? 1 : 0);
             var before = new Standing(next.State, next.Mail.Attempt - 1);
-            if (unclear >= MailState.MostUnclearAttempts)
+            if (unclear - next.Granted >= MailState.MostUnclearAttempts)
             {
                 const string TooOften = "unclear too often: left alone, so as not to send it many times";
                 facts.Add(new MailGivenUp(ProgramEntry.At(now, "UTC"), next.Mail.Attempt - 1, TooOften));
@@ -117,7 +117,7 @@ public sealed partial class MailLedger
             Until = reader.MaybeMoment(8) ?? DateTimeOffset.MaxValue,
             Digest = reader.GetString(9),
         };
-        return new Due(mail, reader.GetString(3));
+        return new Due(mail, reader.GetString(3), reader.GetInt32(10));
     }
 
     private Task SettleAsync(ClaimedMail mail, IReadOnlyList<IFact> facts, Change change, Func<IDocumentSession, NpgsqlConnection, Task>? more, CancellationToken ct) => Contention.SettleAsync(
@@ -167,7 +167,7 @@ public sealed partial class MailLedger
         await transaction.CommitAsync(ct);
     }
 
-    private sealed record Due(ClaimedMail Mail, string State);
+    private sealed record Due(ClaimedMail Mail, string State, int Granted);
 
     private sealed record Ending(string State, string Why, IFact Fact);
 
