@@ -121,6 +121,7 @@ public sealed class CommandLineTests(PostgresFixture postgres)
         var database = await postgres.NewDatabaseAsync("wrong", Ct);
         await Says(database, 0, "schema: up to date", "schema");
         await Says(database, 1, "no operator id", "operator", "open", "Fjord Hire", "--name", "x", "--zone", "Europe/Oslo");
+        await Says(database, 1, "without control characters", "operator", "open", "fjord", "--name", "Fjord\u0007Hire", "--zone", "Europe/Oslo");
         await Says(database, 1, "not a zone known here", "operator", "open", "fjord", "--name", "x", "--zone", "Oslo");
         await Says(database, 1, "There is no operator", "key", "make", "--operator", "nobody");
         await Says(database, 1, "is no date", "digest", "--operator", "nobody", "--date", "soon", "--out", "x");

@@ -31,3 +31,12 @@ public sealed record RecipientTriedAgain(Entry Entry, string Recipient) : IFact;
 /// <param name="Period">Of which period.</param>
 [StoredAs("recipient_left_out", 1)]
 public sealed record RecipientLeftOut(Entry Entry, string Recipient, string Digest, string Period) : IFact;
+
+/// <summary>A digest went out without a recipient to whom no message of it could be written.</summary>
+/// <param name="Entry">The stamp.</param>
+/// <param name="Recipient">Pseudonymous id of the recipient.</param>
+/// <param name="Digest">Which digest.</param>
+/// <param name="Period">Of which period.</param>
+/// <param name="Why">What stood in the way, without the address.</param>
+[StoredAs("recipient_not_written_to", 1)]
+public sealed record RecipientNotWrittenTo(Entry Entry, string Recipient, string Digest, string Period, string Why) : IFact;

@@ -1,3 +1,4 @@
+using FleetWake.Store.Findings;
 using FleetWake.Store.Mail;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -17,27 +18,55 @@ public sealed partial class BounceFolder(string folder, MailBounces bounces, Tim
     private const long MostBytes = 5 * 1024 * 1024;
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(5);
 
-    /// <summary>Takes what lies there now; returns how many files.</summary>
+    /// <summary>Takes what lies there now; returns how many files. One that cannot be taken keeps no other from being taken.</summary>
     public async Task<int> TakeAsync(CancellationToken ct)
     {
-        var files = Directory.EnumerateFiles(folder, "*.eml").Order(StringComparer.Ordinal).Take(AtATime).ToList();
-        foreach (var file in files)
+        var taken = 0;
+        foreach (var file in Directory.EnumerateFiles(folder, "*.eml").Order(StringComparer.Ordinal).ToList())
         {
-            try
-            {
-                var reports = new FileInfo(file).Length <= MostBytes ? BounceReading.Of(await File.ReadAllBytesAsync(file, ct)) : [];
-                foreach (var report in reports) await bounces.TakeAsync(null, report, ct);
-                if (reports.Count > 0) File.Delete(file);
-                else File.Move(file, Path.Combine(Directory.CreateDirectory(Path.Combine(folder, Aside)).FullName, Path.GetFileName(file)), overwrite: true);
-            }
-            catch (FileNotFoundException)
-            {
-                // Another worker was quicker; a report that is taken twice is taken once.
-            }
+            if (await TryAsync(file, ct)) taken++;
+            if (taken == AtATime) break;
         }
 
-        return files.Count;
+        return taken;
     }
+
+    private async Task<bool> TryAsync(string file, CancellationToken ct)
+    {
+        try
+        {
+            var reports = new FileInfo(file).Length <= MostBytes ? BounceReading.Of(await File.ReadAllBytesAsync(file, ct)) : [];
+            foreach (var report in reports) await bounces.TakeAsync(null, report, ct);
+            if (reports.Count > 0) File.Delete(file);
+            else PutAside(file);
+            return true;
+        }
+        catch (FileNotFoundException)
+        {
+            // Another worker was quicker; a report that is taken twice is taken once.
+            return false;
+        }
+        catch (Exception e) when (e is not OperationCanceledException && !(FindingStep.IsDatabaseDown(e) && !IsRefusedValue(e)))
+        {
+            LogNotTaken(e, Path.GetFileName(file));
+            try
+            {
+                PutAside(file);
+                return true;
+            }
+            catch (Exception again) when (again is IOException or UnauthorizedAccessException)
+            {
+                // It stays where it is, and is tried again with the next look.
+                return false;
+            }
+        }
+    }
+
+    private void PutAside(string file) => File.Move(file, Path.Combine(Directory.CreateDirectory(Path.Combine(folder, Aside)).FullName, Path.GetFileName(file)), overwrite: true);
+
+    // The database answered: what is wrong is in the file (class 22, data exception).
+    private static bool IsRefusedValue(Exception e) =>
+        e is Npgsql.PostgresException { SqlState: ['2', '2', ..] } || (e.InnerException is { } inner && IsRefusedValue(inner));
 
     /// <inheritdoc/>
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -61,6 +90,9 @@ public sealed partial class BounceFolder(string folder, MailBounces bounces, Tim
             await Task.Delay(Pause, time, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
     }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "{File} could not be taken as a report of undeliverable mail and is put aside.")]
+    private partial void LogNotTaken(Exception e, string file);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "Reports of undeliverable mail wait: the database or their folder cannot be used.")]
     private partial void LogWaiting(Exception e);

@@ -14,7 +14,7 @@ public sealed partial class HookSender(AlertHooks hooks, HookPost post, TimeProv
     public async Task<bool> SendOneAsync(CancellationToken ct)
     {
         if (await hooks.ClaimAsync(ct) is not { } hook) return false;
-        switch (await post.SendAsync(hook, ct))
+        switch (await TryAsync(hook, ct))
         {
             case Delivery.Sent:
                 await hooks.SentAsync(hook, CancellationToken.None);
@@ -29,6 +29,19 @@ public sealed partial class HookSender(AlertHooks hooks, HookPost post, TimeProv
         }
 
         return true;
+    }
+
+    private async Task<Delivery> TryAsync(ClaimedHook hook, CancellationToken ct)
+    {
+        try
+        {
+            return await post.SendAsync(hook, ct);
+        }
+        catch (Exception e) when (!ct.IsCancellationRequested)
+        {
+            // Whatever it is, it is this alert's: it waits like any other that was not taken, and is given up in its time.
+            return new Delivery.Deferred(Redaction.Of(e.Message));
+        }
     }
 
     /// <inheritdoc/>

@@ -1,4 +1,6 @@
 using System.Security.Cryptography.X509Certificates;
+using System.Text.RegularExpressions;
+using FleetWake.Store.Mail;
 using MailKit;
 using MailKit.Net.Smtp;
 using MailKit.Security;
@@ -47,7 +49,7 @@ public sealed record SmtpSettings(string Host, int Port, SmtpSecurity Security, 
 /// text has begun, anything but a clear answer is unclear. A server whose certificate does not hold gets nothing, neither
 /// the sign-in nor the message.
 /// </summary>
-public sealed class SmtpPost(SmtpSettings settings) : IPost
+public sealed partial class SmtpPost(SmtpSettings settings) : IPost
 {
     /// <inheritdoc/>
     public async Task<Delivery> SendAsync(MimeMessage message, CancellationToken cancellationToken)
@@ -118,18 +120,15 @@ public sealed class SmtpPost(SmtpSettings settings) : IPost
         : client.SendAsync(message, ct, begun);
 
     /// <summary>
-    /// Whether a refusal is about the recipient's address: RCPT refused, or, after the text, 550 that no enhanced status says to be
-    /// about something else (RFC 3463: x.1.x address, x.2.x mailbox, x.7.x policy). RCPT refused by policy is not about the address either.
+    /// Whether a refusal is about the recipient's address: its enhanced status says so (<see cref="AddressStatus"/>), whatever verb it answers but
+    /// MAIL; where it tells none, RCPT refused, or 550 after the text.
     /// </summary>
-    private static bool IsAboutAddress(SmtpCommandException e) => EnhancedSubject(e.Message) switch
-    {
-        '1' or '2' => e.ErrorCode != SmtpErrorCode.SenderNotAccepted,
-        null => e.ErrorCode == SmtpErrorCode.RecipientNotAccepted || (e.ErrorCode == SmtpErrorCode.MessageNotAccepted && (int)e.StatusCode == 550),
-        _ => false,
-    };
+    private static bool IsAboutAddress(SmtpCommandException e) => Enhanced().Match(e.Message) is { Success: true } status
+        ? e.ErrorCode != SmtpErrorCode.SenderNotAccepted && AddressStatus.SaysGone(status.Value)
+        : e.ErrorCode == SmtpErrorCode.RecipientNotAccepted || (e.ErrorCode == SmtpErrorCode.MessageNotAccepted && (int)e.StatusCode == 550);
 
-    private static char? EnhancedSubject(string said) =>
-        said is ['5', '.', var subject, '.', >= '0' and <= '9', ..] && char.IsAsciiDigit(subject) ? subject : null;
+    [GeneratedRegex(@"^5\.[0-9]{1,3}\.[0-9]{1,3}(?![0-9.])")]
+    private static partial Regex Enhanced();
 
     // The message is taken; how the goodbye goes must not change that.
     private static async Task Leave(SmtpClient client, CancellationToken cancellationToken)

@@ -68,15 +68,20 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Ale
     /// <param name="causes">What it tells of.</param>
     /// <param name="hooked">What is handed to the operator's own program, where it has set an address; null for nothing.</param>
     /// <param name="ct">Ends it.</param>
+    /// <param name="unwritten">Pseudonymous ids of readers to whom no message could be written.</param>
     public Task<bool> TellAsync(
-        OperatorCard @operator, string? dock, string period, IReadOnlyList<NewMail> mails, IReadOnlyCollection<string> causes, string? hooked, CancellationToken ct) =>
-        Contention.SettleAsync(() => TellOnceAsync(@operator, dock, period, mails, causes, hooked, ct), ct);
+        OperatorCard @operator, string? dock, string period, IReadOnlyList<NewMail> mails, IReadOnlyCollection<string> causes, string? hooked, CancellationToken ct,
+        IReadOnlyList<string>? unwritten = null) =>
+        Contention.SettleAsync(() => TellOnceAsync(@operator, dock, period, mails, causes, hooked, unwritten, ct), ct);
 
     private async Task<bool> TellOnceAsync(
-        OperatorCard @operator, string? dock, string period, IReadOnlyList<NewMail> mails, IReadOnlyCollection<string> causes, string? hooked, CancellationToken ct)
+        OperatorCard @operator, string? dock, string period, IReadOnlyList<NewMail> mails, IReadOnlyCollection<string> causes, string? hooked, IReadOnlyList<string>? unwritten,
+        CancellationToken ct)
     {
         var (scope, now) = (dock ?? "", time.GetUtcNow());
         await using var session = store.LightweightSession(@operator.Id);
+        mails = await MailLedger.StillWantedAsync(session, mails, ct);
+        await MailLedger.LeaveOutAsync(session, @operator, DigestNames.Alert, period, dock, unwritten ?? [], now, ct);
         session.Insert(new IssuedDigest(MailLedger.Key(DigestNames.Alert, dock, period), now, mails.Count));
         session.Events.Append(StreamName.Operator, new DigestIssued(ProgramEntry.At(now, @operator.Zone), DigestNames.Alert, period, [.. mails.Select(m => m.Message)]) { Dock = dock });
         foreach (var cause in causes)

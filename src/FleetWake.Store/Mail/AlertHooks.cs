@@ -20,7 +20,9 @@ public sealed class AlertHooks(IDocumentStore store, NpgsqlDataSource source, Ti
     // The claim is the note of the attempt: who dies in it has its alert sent again when the lease is over.
     private const string Claim =
         "update " + WorkTables.OutgoingHooks + " set state = 'sending', attempts = attempts + 1, not_before = $2 where (operator, alert) ="
-        + " (select operator, alert from " + WorkTables.OutgoingHooks + " where state in ('queued', 'deferred', 'sending') and not_before <= $1 order by not_before for update skip locked limit 1)"
+        + " (select operator, alert from " + WorkTables.OutgoingHooks + " where state in ('queued', 'deferred', 'sending')"
+        // Written by a clock that ran ahead, for no wait is as long. Not while it is being sent: that one may run ahead still.
+        + " and (not_before <= $1 or (state <> 'sending' and not_before > $3)) order by not_before for update skip locked limit 1)"
         + " returning operator, alert, attempts, until_at, body";
 
     private const string Settle =
@@ -78,8 +80,16 @@ public sealed class AlertHooks(IDocumentStore store, NpgsqlDataSource source, Ti
         {
             var now = time.GetUtcNow();
             var claimed = await source.ReadAsync(
-                Claim, r => new ClaimedHook(r.GetString(0), r.GetString(1), r.GetInt32(2), r.Moment(3), r.GetString(4), "", ""), ct, now, now + Lease);
+                Claim, r => new ClaimedHook(r.GetString(0), r.GetString(1), r.GetInt32(2), r.Moment(3), r.GetString(4), "", ""), ct, now, now + Lease, now + MailState.BeyondAnyWait);
             if (claimed is not [var one]) return null;
+
+            // Its last attempt falls on the end of its time: later than that, it broke every worker that tried, or nothing ran.
+            if (now > one.Until + Lease)
+            {
+                await SettleAsync(one, MailState.GivenUp, now, "it was not handed over within its time", ct);
+                continue;
+            }
+
             if (await FindAsync(one.Operator, ct) is { } hook) return one with { Address = hook.Address, Secret = hook.Secret };
             await SettleAsync(one, MailState.GivenUp, now, "no address is set any more", ct);
         }

@@ -1,4 +1,5 @@
 using JasperFx.Events;
+using Npgsql;
 
 namespace FleetWake.Store.Mail;
 
@@ -36,5 +37,8 @@ internal static class Contention
         },
         ct);
 
-    private static bool IsLost(Exception e) => e is EventStreamUnexpectedMaxEventIdException or ExistingStreamIdCollisionException || (e is AggregateException several && several.InnerExceptions.Any(IsLost));
+    private static bool IsLost(Exception e) => e is EventStreamUnexpectedMaxEventIdException or ExistingStreamIdCollisionException
+        // Two that change several rows may each wait for the other; the database ends one of them.
+        || e is PostgresException { SqlState: PostgresErrorCodes.DeadlockDetected } || e.InnerException is PostgresException { SqlState: PostgresErrorCodes.DeadlockDetected }
+        || (e is AggregateException several && several.InnerExceptions.Any(IsLost));
 }

@@ -16,11 +16,17 @@ namespace FleetWake.Store.Mail;
 /// <param name="Why">What the server said, without addresses.</param>
 public sealed record BounceReport(string? MessageId, string? Recipient, bool Failed, string? Status, string Why)
 {
-    /// <summary>
-    /// Whether it says that the address takes no mail: permanent, and about the address or the mailbox (RFC 3463, 3.2 and 3.3) or about nothing in
-    /// particular. That the message was too big or unwanted, or that nobody answered for days, says nothing of the address.
-    /// </summary>
-    public bool IsAboutAddress => Failed && (Status is null || Status.StartsWith("5.1.", StringComparison.Ordinal) || Status.StartsWith("5.2.", StringComparison.Ordinal) || Status == "5.0.0");
+    /// <summary>The address that the server which gave up had tried, when it told both; null when it told one.</summary>
+    public string? LastRecipient { get; init; }
+
+    /// <summary>Whether the message is known only by what the report answers (In-Reply-To, References), and not by what of it came back.</summary>
+    public bool ByReply { get; init; }
+
+    /// <summary>Whether it says that the address which it names takes no mail (<see cref="AddressStatus"/>). That the message was too big or unwanted, or that nobody answered for days, says nothing of the address.</summary>
+    public bool IsAboutAddress => Failed && AddressStatus.SaysGone(Status);
+
+    /// <summary>Whether it names an address. A reader may have mail sent on: that another mailbox is gone says nothing of the reader's own.</summary>
+    internal bool Names(string address) => string.Equals(Recipient, address, StringComparison.OrdinalIgnoreCase) || string.Equals(LastRecipient, address, StringComparison.OrdinalIgnoreCase);
 }
 
 /// <summary>What came of a report.</summary>
@@ -53,7 +59,7 @@ public sealed class MailBounces(IDocumentStore store, NpgsqlDataSource source, T
         "select operator, message, recipient, state from " + WorkTables.OutgoingMail + " where operator = $1 and recipient = $2 and state = 'sent' and settled_at > $3 order by settled_at desc limit 1";
 
     private const string ComeBack =
-        "update " + WorkTables.OutgoingMail + " set state = 'bounced', settled_at = $3, last_error = $4 where operator = $1 and message = $2 and state in ('sent', 'unclear', 'deferred', 'given_up')";
+        "update " + WorkTables.OutgoingMail + " set state = 'bounced', settled_at = $3, last_error = $4, mime = case when digest = '" + DigestNames.Confirmation + "' then ''::bytea else mime end where operator = $1 and message = $2 and state in ('sent', 'unclear', 'deferred', 'given_up')";
 
     /// <summary>Takes a report.</summary>
     /// <param name="operator">Whose messages it may be about; null for anybody's.</param>
@@ -87,7 +93,8 @@ public sealed class MailBounces(IDocumentStore store, NpgsqlDataSource source, T
         session.Events.Append(StreamName.Mail(found.Message), report.Failed ? new MailBounced(entry, report.Status, report.Why) : (object)new MailDelayed(entry, report.Status, report.Why));
 
         // Found by the address alone, anybody who knows it could have written the report: it must not end somebody's mail.
-        if (byId && report.IsAboutAddress) await AddressMarks.MarkAsync(session, found.Recipient, found.Message, $"{report.Status} {report.Why}".Trim(), now, ct);
+        if (byId && !report.ByReply && report.IsAboutAddress && await session.LoadAsync<Recipient>(found.Recipient, ct) is { } reader && report.Names(reader.Address))
+            await AddressMarks.MarkAsync(session, connection, found.Recipient, found.Message, $"{report.Status} {report.Why}".Trim(), now, ct);
         await session.SaveChangesAsync(ct);
         await transaction.CommitAsync(ct);
         return changed > 0 ? BounceOutcome.Bounced : BounceOutcome.Noted;
@@ -101,7 +108,7 @@ public sealed class MailBounces(IDocumentStore store, NpgsqlDataSource source, T
         foreach (var one in operators)
         {
             await using var session = store.QuerySession(one);
-            foreach (var recipient in await session.Query<Recipient>().Where(r => r.Address == address).ToListAsync(ct))
+            foreach (var recipient in await AddressMarks.OfAsync(session, address, ct))
                 found.AddRange(await source.ReadAsync(ByReader, Read, ct, one, recipient.Id, time.GetUtcNow() - Recent));
         }
 

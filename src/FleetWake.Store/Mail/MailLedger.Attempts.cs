@@ -12,16 +12,17 @@ namespace FleetWake.Store.Mail;
 public sealed partial class MailLedger
 {
     private const string Claim =
-        "select operator, message, attempts, state, unclear, mime, recipient, coalesce(host, ''), until_at from " + WorkTables.OutgoingMail
+        "select operator, message, attempts, state, unclear, mime, recipient, coalesce(host, ''), until_at, coalesce(digest, ''), coalesce(granted, 0) from " + WorkTables.OutgoingMail
         + " where state in ('queued', 'deferred', 'unclear', 'sending') and coalesce(host, '') <> all($3) and (not_before <= $1"
         // Written by a clock that ran ahead, for no wait is as long. Not while it is being sent: that one may run ahead still.
         + " or (state <> 'sending' and not_before > $2))"
         // What cannot wait does not stand behind a thousand digests.
         + " order by (digest = 'alert') is true desc, not_before for update skip locked limit 1";
 
+    // The link of a question is good for whoever has it: its text goes as soon as it is settled.
     private const string Update =
         "update " + WorkTables.OutgoingMail + " set state = $3, attempts = $4, unclear = $5, not_before = $6, last_error = $7, settled_at = $10,"
-        + " mime = case when $11 then ''::bytea else mime end where operator = $1 and message = $2 and attempts = $8 and state = $9";
+        + " mime = case when $11 or ($10::timestamptz is not null and digest = '" + DigestNames.Confirmation + "') then ''::bytea else mime end where operator = $1 and message = $2 and attempts = $8 and state = $9";
 
     /// <summary>Claims a message that is due and records the attempt before anything is sent; null when none is.</summary>
     public Task<ClaimedMail?> ClaimAsync(CancellationToken ct) => ClaimAsync([], ct);
@@ -41,11 +42,18 @@ public sealed partial class MailLedger
             if (next.State == MailState.Sending) facts.Add(new MailUnclear(at, next.Mail.Attempt - 1, "the sender stopped during the attempt"));
             var unclear = next.Mail.Unclear + (next.State == MailState.Sending ? 1 : 0);
             var before = new Standing(next.State, next.Mail.Attempt - 1);
-            if (unclear >= MailState.MostUnclearAttempts)
+            if (unclear - next.Granted >= MailState.MostUnclearAttempts)
             {
                 const string TooOften = "unclear too often: left alone, so as not to send it many times";
                 facts.Add(new MailGivenUp(ProgramEntry.At(now, "UTC"), next.Mail.Attempt - 1, TooOften));
                 await WriteAsync(transaction, next.Mail, facts, before, new Change(MailState.GivenUp, before.Attempts, unclear, now, TooOften, now), null, ct);
+                continue;
+            }
+
+            if (await EndOfAsync(next.Mail, before.Attempts, now, ct) is { } end)
+            {
+                facts.Add(end.Fact);
+                await WriteAsync(transaction, next.Mail, facts, before, new Change(end.State, before.Attempts, unclear, now, end.Why, now), null, ct);
                 continue;
             }
 
@@ -79,7 +87,7 @@ public sealed partial class MailLedger
         var now = time.GetUtcNow();
         return SettleAsync(
             mail, [new MailRefused(ProgramEntry.At(now, "UTC"), mail.Attempt, why)], new Change(MailState.Refused, mail.Attempt, mail.Unclear, now, why, now),
-            aboutAddress ? session => AddressMarks.MarkAsync(session, mail.Recipient, mail.Message, why, now, ct) : null, ct);
+            aboutAddress ? (session, connection) => AddressMarks.MarkAsync(session, connection, mail.Recipient, mail.Message, why, now, ct) : null, ct);
     }
 
     /// <summary>Records a failure before the message was handed over; it is tried again with growing waits for 48 hours, then given up.</summary>
@@ -107,40 +115,61 @@ public sealed partial class MailLedger
             Recipient = reader.GetString(6),
             Host = reader.GetString(7),
             Until = reader.MaybeMoment(8) ?? DateTimeOffset.MaxValue,
+            Digest = reader.GetString(9),
         };
-        return new Due(mail, reader.GetString(3));
+        return new Due(mail, reader.GetString(3), reader.GetInt32(10));
     }
 
-    private Task SettleAsync(ClaimedMail mail, IReadOnlyList<IFact> facts, Change change, Func<IDocumentSession, Task>? more, CancellationToken ct) => Contention.SettleAsync(
+    private Task SettleAsync(ClaimedMail mail, IReadOnlyList<IFact> facts, Change change, Func<IDocumentSession, NpgsqlConnection, Task>? more, CancellationToken ct) => Contention.SettleAsync(
         async () =>
         {
             await using var connection = await source.OpenConnectionAsync(ct);
             await using var transaction = await connection.BeginTransactionAsync(ct);
-            await WriteAsync(transaction, mail, facts, new Standing(MailState.Sending, mail.Attempt), change, more, ct);
+
+            // Who left while it was being sent is not written to once more; what went out is past recall.
+            var end = change.SettledAt is null ? await EndOfAsync(mail, mail.Attempt, time.GetUtcNow(), ct) : null;
+            await WriteAsync(
+                transaction, mail, end is null ? facts : [.. facts, end.Fact], new Standing(MailState.Sending, mail.Attempt),
+                end is null ? change : change with { State = end.State, NotBefore = time.GetUtcNow(), Error = end.Why, SettledAt = time.GetUtcNow() }, more, ct);
         },
         ct);
 
+    /// <summary>Why a message is not sent any more, whatever was so when it was written: its reader left or was forgotten, or its address takes no mail; null when it goes on.</summary>
+    private async Task<Ending?> EndOfAsync(ClaimedMail mail, int attempts, DateTimeOffset now, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(mail.Operator);
+        var reader = await session.LoadAsync<Recipient>(mail.Recipient, ct);
+        var at = ProgramEntry.At(now, "UTC");
+        if (reader is null || mail.Mime.Length == 0 || !(reader.Subscribed || (mail.Digest == DigestNames.Confirmation && reader.ConfirmHash is not null)))
+            return new Ending(MailState.Unsubscribed, MailState.Unsubscribed, new MailUnsubscribed(at));
+        if (reader.NoMailSince is null) return null;
+        var why = AddressMarks.WhyNot(reader.NoMailWhy);
+        return new Ending(MailState.GivenUp, why, new MailGivenUp(at, attempts, why));
+    }
+
     /// <summary>Changes the row if it still stands as it did; a sender that outlived its lease has nothing more to say.</summary>
     private async Task WriteAsync(
-        NpgsqlTransaction transaction, ClaimedMail mail, IReadOnlyList<IFact> facts, Standing before, Change change, Func<IDocumentSession, Task>? more, CancellationToken ct)
+        NpgsqlTransaction transaction, ClaimedMail mail, IReadOnlyList<IFact> facts, Standing before, Change change, Func<IDocumentSession, NpgsqlConnection, Task>? more, CancellationToken ct)
     {
         await using var command = new NpgsqlCommand(Update, transaction.Connection);
         object[] values =
         [
             mail.Operator, mail.Message, change.State, change.Attempts, change.Unclear, change.NotBefore, (object?)change.Error ?? DBNull.Value,
-            before.Attempts, before.State, (object?)change.SettledAt ?? DBNull.Value, change.SettledAt is not null && Kept <= TimeSpan.Zero,
+            before.Attempts, before.State, (object?)change.SettledAt ?? DBNull.Value, change.State == MailState.Unsubscribed || (change.SettledAt is not null && Kept <= TimeSpan.Zero),
         ];
         foreach (var value in values) command.Parameters.Add(new NpgsqlParameter { Value = value });
         if (await command.ExecuteNonQueryAsync(ct) == 0) return;
 
         await using var session = store.OpenSession(SessionOptions.ForTransaction(transaction).For(mail.Operator));
         session.Events.Append(StreamName.Mail(mail.Message), facts);
-        if (more is not null) await more(session);
+        if (more is not null) await more(session, transaction.Connection!);
         await session.SaveChangesAsync(ct);
         await transaction.CommitAsync(ct);
     }
 
-    private sealed record Due(ClaimedMail Mail, string State);
+    private sealed record Due(ClaimedMail Mail, string State, int Granted);
+
+    private sealed record Ending(string State, string Why, IFact Fact);
 
     private sealed record Standing(string State, int Attempts);
 

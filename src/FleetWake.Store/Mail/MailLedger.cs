@@ -31,7 +31,7 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
     // Of what is settled long ago, that it went out stays; what stood in it goes.
     private const string Forget =
         "update " + WorkTables.OutgoingMail + " set mime = ''::bytea where state in ('sent', 'refused', 'given_up', 'bounced', 'unsubscribed')"
-        + " and coalesce(settled_at, not_before) <= $1 and octet_length(mime) > 0";
+        + " and (coalesce(settled_at, not_before) <= $1 or digest = '" + DigestNames.Confirmation + "') and octet_length(mime) > 0";
 
     /// <summary>The periods of which a digest was issued, each with when by the clock that issued it.</summary>
     public async Task<IReadOnlyDictionary<string, DateTimeOffset>> IssuedAsync(string @operator, string digest, string? dock, CancellationToken ct)
@@ -44,25 +44,27 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
 
     /// <summary>
     /// Issues a digest of a period with its messages, and records the periods that are passed over with it and the recipients that
-    /// are left out, for their address takes no mail; false when it was issued before, and nothing is queued then.
+    /// are left out, for their address takes no mail or no message could be written to them (<paramref name="unwritten"/>, pseudonymous ids); false when it was issued before, and nothing is queued then.
     /// </summary>
     public Task<bool> IssueAsync(
-        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct, string? dock = null) =>
-        Contention.SettleAsync(() => IssueOnceAsync(@operator, digest, period, mails, passedOver, dock, ct), ct);
+        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, CancellationToken ct, string? dock = null,
+        IReadOnlyList<string>? unwritten = null) =>
+        Contention.SettleAsync(() => IssueOnceAsync(@operator, digest, period, mails, passedOver, dock, unwritten ?? [], ct), ct);
 
     private async Task<bool> IssueOnceAsync(
-        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, string? dock, CancellationToken ct)
+        OperatorCard @operator, string digest, string period, IReadOnlyList<NewMail> mails, IReadOnlyList<string> passedOver, string? dock, IReadOnlyList<string> unwritten,
+        CancellationToken ct)
     {
         var now = time.GetUtcNow();
         await using var session = store.LightweightSession(@operator.Id);
+        mails = await StillWantedAsync(session, mails, ct);
         session.Insert(new IssuedDigest(Key(digest, dock, period), now, mails.Count));
         session.Events.Append(
             StreamName.Operator,
             new DigestIssued(ProgramEntry.At(now, @operator.Zone), digest, period, [.. mails.Select(m => m.Message)]) { Dock = dock });
         foreach (var passed in passedOver)
             session.Events.Append(StreamName.Operator, new DigestPassedOver(ProgramEntry.At(now, @operator.Zone), digest, passed, period) { Dock = dock });
-        foreach (var left in (await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).ToListAsync(ct)).Where(r => !r.TakesMail() && r.Dock == dock))
-            session.Events.Append(StreamName.Operator, new RecipientLeftOut(ProgramEntry.At(now, @operator.Zone), left.Id, digest, period));
+        await LeaveOutAsync(session, @operator, digest, period, dock, unwritten, now, ct);
         foreach (var mail in mails) Add(session, @operator, digest, period, mail, now);
         try
         {
@@ -73,6 +75,25 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
         {
             return false;
         }
+    }
+
+    /// <summary>Those of messages whose readers still receive: an edition takes seconds to write, and somebody may leave meanwhile.</summary>
+    internal static async Task<IReadOnlyList<NewMail>> StillWantedAsync(IDocumentSession session, IReadOnlyList<NewMail> mails, CancellationToken ct)
+    {
+        if (mails.Count == 0) return mails;
+        var readers = (await session.LoadManyAsync<Recipient>(ct, [.. mails.Select(m => m.Recipient).Distinct(StringComparer.Ordinal)]))
+            .Where(r => r.TakesMail()).Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
+        return [.. mails.Where(m => readers.Contains(m.Recipient))];
+    }
+
+    /// <summary>Records the readers that a digest goes out without: their address takes no mail, or no message could be written to them.</summary>
+    internal static async Task LeaveOutAsync(
+        IDocumentSession session, OperatorCard @operator, string digest, string period, string? dock, IReadOnlyList<string> unwritten, DateTimeOffset now, CancellationToken ct)
+    {
+        foreach (var reader in unwritten)
+            session.Events.Append(StreamName.Operator, new RecipientNotWrittenTo(ProgramEntry.At(now, @operator.Zone), reader, digest, period, "a name or an address cannot stand in a header"));
+        foreach (var left in (await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).ToListAsync(ct)).Where(r => !r.TakesMail() && r.Dock == dock))
+            session.Events.Append(StreamName.Operator, new RecipientLeftOut(ProgramEntry.At(now, @operator.Zone), left.Id, digest, period));
     }
 
     /// <summary>Queues one message in a session that the caller saves, beside whatever else is to hold with it.</summary>

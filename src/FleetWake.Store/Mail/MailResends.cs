@@ -12,9 +12,10 @@ namespace FleetWake.Store.Mail;
 /// <summary>Sends a message again because a person asked for it; the ledger says who, and so why it came twice.</summary>
 public sealed class MailResends(IDocumentStore store, NpgsqlDataSource source, TimeProvider time)
 {
-    // Of the tries without a clear answer one more is granted, and that there were any stays on record.
+    // Where it is not known whether tries arrived, one more is granted; how many there were stays on record, for as many copies may lie there.
     private const string TryAgain =
-        "update " + WorkTables.OutgoingMail + " set state = 'queued', not_before = $3, until_at = $4, settled_at = null, unclear = least(unclear, $5)"
+        "update " + WorkTables.OutgoingMail + " set state = 'queued', not_before = $3, until_at = $4, settled_at = null,"
+        + " granted = greatest(coalesce(granted, 0), unclear - $5)"
         + " where operator = $1 and message = $2 and state in ('deferred', 'unclear', 'refused', 'given_up', 'bounced') and octet_length(mime) > 0";
 
     private const string Repeats = "select count(*)::int from " + WorkTables.OutgoingMail + " where operator = $1 and again_of = $2";
@@ -38,7 +39,10 @@ public sealed class MailResends(IDocumentStore store, NpgsqlDataSource source, T
     /// <param name="message">The message.</param>
     /// <param name="by">Pseudonymous id of the person; null at the command line.</param>
     /// <param name="ct">Ends the wait.</param>
-    public async Task<bool> TryAgainAsync(OperatorCard @operator, string message, string? by, CancellationToken ct)
+    public Task<bool> TryAgainAsync(OperatorCard @operator, string message, string? by, CancellationToken ct) =>
+        Contention.SettleAsync(() => TryAgainOnceAsync(@operator, message, by, ct), ct);
+
+    private async Task<bool> TryAgainOnceAsync(OperatorCard @operator, string message, string? by, CancellationToken ct)
     {
         var now = time.GetUtcNow();
         await using var connection = await source.OpenConnectionAsync(ct);

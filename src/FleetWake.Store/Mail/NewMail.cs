@@ -31,6 +31,9 @@ public sealed record ClaimedMail(string Operator, string Message, int Attempt, i
     /// <summary>Pseudonymous id of its recipient.</summary>
     public string Recipient { get; init; } = "";
 
+    /// <summary>What it is, e.g. <c>weekly-wear</c>; empty for one of an earlier version.</summary>
+    public string Digest { get; init; } = "";
+
     /// <summary>The domain that it goes to; empty when that is not known.</summary>
     public string Host { get; init; } = "";
 

@@ -27,28 +27,25 @@ public sealed partial class FleetOperators
     /// <param name="ct">Ends the wait.</param>
     public Task<Asked> AskAsync(
         OperatorCard @operator, string address, string digest, string? dock, string? by, Func<Recipient, string, DateTimeOffset, NewMail> question, CancellationToken ct) =>
-        Contention.SettleAsync(() => AskOnceAsync(@operator, address, digest, dock, by, question, ct), ct);
+        OfAddressAsync(@operator.Id, address, async (session, _) =>
+        {
+            var now = time.GetUtcNow();
+            var same = await AddressMarks.OfAsync(session, address, ct);
+            if (same.Any(r => r.NoMailSince is not null)) return Asked.TakesNoMail;
+            var known = same.FirstOrDefault(r => r.Digest == digest && r.Dock == dock);
+            if (known is { Subscribed: true }) return Asked.ReceivesIt;
 
-    private async Task<Asked> AskOnceAsync(
-        OperatorCard @operator, string address, string digest, string? dock, string? by, Func<Recipient, string, DateTimeOffset, NewMail> question, CancellationToken ct)
-    {
-        var now = time.GetUtcNow();
-        await using var session = store.LightweightSession(@operator.Id);
-        var same = await session.Query<Recipient>().Where(r => r.Address == address).ToListAsync(ct);
-        if (same.Any(r => r.NoMailSince is not null)) return Asked.TakesNoMail;
-        var known = same.FirstOrDefault(r => r.Digest == digest && r.Dock == dock);
-        if (known is { Subscribed: true }) return Asked.ReceivesIt;
-        if (known?.AskedAt is { } asked && now - asked < AskAgainAfter) return Asked.AskedLately;
-        var (way, secret) = (KeySecret.MakeToken(), KeySecret.MakeToken());
-        var recipient = (known ?? new Recipient($"r-{KeySecret.MakeToken()[..10]}", address, digest, way, false) { Dock = dock }) with { AskedAt = now, ConfirmHash = HashOf(secret), Token = way };
-        session.Store(recipient);
-        session.Store(new UnsubscribeToken(way, @operator.Id, recipient.Id));
-        session.Store(new ConfirmToken(recipient.ConfirmHash!, @operator.Id, recipient.Id));
-        session.Events.Append(StreamName.Operator, new RecipientAsked(ProgramEntry.At(now, @operator.Zone, by), recipient.Id, digest, dock));
-        MailLedger.Add(session, @operator, DigestNames.Confirmation, $"{now:yyyy-MM-dd}", question(recipient, secret, now), now);
-        await session.SaveChangesAsync(ct);
-        return Asked.Now;
-    }
+            // Over all that it could be asked about: four digests of ten docks are forty questions otherwise.
+            if (same.Any(r => r.AskedAt is { } asked && now - asked < AskAgainAfter)) return Asked.AskedLately;
+            var (way, secret) = (KeySecret.MakeToken(), KeySecret.MakeToken());
+            var recipient = (known ?? new Recipient($"r-{KeySecret.MakeToken()[..10]}", address, digest, way, false) { Dock = dock }) with { AskedAt = now, ConfirmHash = HashOf(secret), Token = way };
+            session.Store(recipient);
+            session.Store(new UnsubscribeToken(way, @operator.Id, recipient.Id));
+            session.Store(new ConfirmToken(recipient.ConfirmHash!, @operator.Id, recipient.Id));
+            session.Events.Append(StreamName.Operator, new RecipientAsked(ProgramEntry.At(now, @operator.Zone, by), recipient.Id, digest, dock));
+            MailLedger.Add(session, @operator, DigestNames.Confirmation, $"{now:yyyy-MM-dd}", question(recipient, secret, now), now);
+            return Asked.Now;
+        }, ct);
 
     /// <summary>What a link asks about, while it is good; null when it is not known or not good any more.</summary>
     public async Task<(OperatorCard Operator, Recipient Recipient)?> AskedAsync(string secret, CancellationToken ct)
@@ -62,17 +59,18 @@ public sealed partial class FleetOperators
     }
 
     /// <summary>Subscribes who was asked; true also when it was done before, false when the link is not known or not good any more.</summary>
-    public Task<bool> ConfirmAsync(string secret, CancellationToken ct) => Contention.SettleAsync(() => ConfirmOnceAsync(secret, ct), ct);
-
-    private async Task<bool> ConfirmOnceAsync(string secret, CancellationToken ct)
+    public async Task<bool> ConfirmAsync(string secret, CancellationToken ct)
     {
-        if (await AskedAsync(secret, ct) is not var (card, recipient)) return false;
-        if (recipient.Subscribed) return true;
-        await using var session = store.LightweightSession(card.Id);
-        session.Store(recipient with { Subscribed = true, AskedAt = null });
-        session.Events.Append(StreamName.Operator, new RecipientSubscribed(Stamp(card.Zone), recipient.Id, recipient.Digest, recipient.Dock));
-        await session.SaveChangesAsync(ct);
-        return true;
+        if (await AskedAsync(secret, ct) is not var (card, given)) return false;
+        return await OfAddressAsync(card.Id, given.Address, async (session, _) =>
+        {
+            // As it stands now: it may have been ended meanwhile, by the other link of the message.
+            if (await session.LoadAsync<Recipient>(given.Id, ct) is not { } recipient || recipient.ConfirmHash != given.ConfirmHash) return false;
+            if (recipient.Subscribed) return true;
+            session.Store(recipient with { Subscribed = true, AskedAt = null });
+            session.Events.Append(StreamName.Operator, new RecipientSubscribed(Stamp(card.Zone), recipient.Id, recipient.Digest, recipient.Dock));
+            return true;
+        }, ct);
     }
 
     private static string HashOf(string secret) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));

@@ -20,24 +20,24 @@ public sealed partial class FleetOperators
     // The address stood in what was sent to it, too; the domain alone may name a person.
     private const string ForgetMail = "update " + WorkTables.OutgoingMail + " set mime = ''::bytea, host = null where operator = $1 and recipient = $2";
 
-    /// <summary>Subscribes an address to a digest, of one dock or of all; again changes nothing but brings back one that had unsubscribed.</summary>
+    /// <summary>
+    /// Subscribes an address to a digest, of one dock or of all; again changes nothing but brings back one that had unsubscribed.
+    /// Addresses that differ in upper and lower case alone are one: no mail server in use tells them apart, and nobody wants it twice.
+    /// </summary>
     public Task SubscribeAsync(OperatorCard @operator, string address, string digest, CancellationToken ct, string? dock = null) =>
-        Contention.SettleAsync(() => SubscribeOnceAsync(@operator, address, digest, dock, ct), ct);
-
-    private async Task SubscribeOnceAsync(OperatorCard @operator, string address, string digest, string? dock, CancellationToken ct)
-    {
-        await using var session = store.LightweightSession(@operator.Id);
-        var known = (await session.Query<Recipient>().Where(r => r.Address == address && r.Digest == digest).ToListAsync(ct)).FirstOrDefault(r => r.Dock == dock);
-        if (known is { Subscribed: true }) return;
-        var token = KeySecret.MakeToken();
-        var recipient = known is null
-            ? new Recipient($"r-{KeySecret.MakeToken()[..10]}", address, digest, token, true) { Dock = dock }
-            : known with { Token = token, Subscribed = true, AskedAt = null, ConfirmHash = null };
-        session.Store(recipient);
-        session.Store(new UnsubscribeToken(token, @operator.Id, recipient.Id));
-        session.Events.Append(StreamName.Operator, new RecipientSubscribed(Stamp(@operator.Zone), recipient.Id, digest, dock));
-        await session.SaveChangesAsync(ct);
-    }
+        OfAddressAsync(@operator.Id, address, async (session, _) =>
+        {
+            var known = (await AddressMarks.OfAsync(session, address, ct)).FirstOrDefault(r => r.Digest == digest && r.Dock == dock);
+            if (known is { Subscribed: true }) return false;
+            var token = KeySecret.MakeToken();
+            var recipient = known is null
+                ? new Recipient($"r-{KeySecret.MakeToken()[..10]}", address, digest, token, true) { Dock = dock }
+                : known with { Token = token, Subscribed = true, ConfirmHash = null };
+            session.Store(recipient);
+            session.Store(new UnsubscribeToken(token, @operator.Id, recipient.Id));
+            session.Events.Append(StreamName.Operator, new RecipientSubscribed(Stamp(@operator.Zone), recipient.Id, digest, dock));
+            return true;
+        }, ct);
 
     /// <summary>Unsubscribes by the secret of a link; true even when it was done before, false when the secret is unknown.</summary>
     public async Task<bool> UnsubscribeAsync(string token, CancellationToken ct)
@@ -46,7 +46,7 @@ public sealed partial class FleetOperators
         if (await look.LoadAsync<UnsubscribeToken>(token, ct) is not { } link) return false;
         var card = await look.LoadAsync<OperatorCard>(link.Operator, ct);
         await using var session = store.QuerySession(link.Operator);
-        if (await session.LoadAsync<Recipient>(link.Recipient, ct) is { } recipient) await Contention.SettleAsync(() => EndAsync(card!, recipient, forget: false, ct), ct);
+        if (await session.LoadAsync<Recipient>(link.Recipient, ct) is { } recipient) await EndAsync(card!, recipient, forget: false, ct);
         return true;
     }
 
@@ -54,8 +54,8 @@ public sealed partial class FleetOperators
     public async Task<bool> UnsubscribeAddressAsync(OperatorCard @operator, string address, bool forget, CancellationToken ct)
     {
         await using var session = store.QuerySession(@operator.Id);
-        var known = await session.Query<Recipient>().Where(r => r.Address == address).ToListAsync(ct);
-        foreach (var recipient in known) await Contention.SettleAsync(() => EndAsync(@operator, recipient, forget, ct), ct);
+        var known = await AddressMarks.OfAsync(session, address, ct);
+        foreach (var recipient in known) await EndAsync(@operator, recipient, forget, ct);
         return known.Count > 0;
     }
 
@@ -64,6 +64,13 @@ public sealed partial class FleetOperators
     {
         await using var session = store.QuerySession(@operator);
         return [.. (await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).OrderBy(r => r.Id).ToListAsync(ct)).Where(r => r.TakesMail())];
+    }
+
+    /// <summary>Who subscribed to a digest, of whichever dock, also those whose address takes no mail now: they are to be told of as left out.</summary>
+    public async Task<IReadOnlyList<Recipient>> SubscribersAsync(string @operator, string digest, CancellationToken ct)
+    {
+        await using var session = store.QuerySession(@operator);
+        return await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).OrderBy(r => r.Id).ToListAsync(ct);
     }
 
     /// <summary>Everybody who has to do with what is mailed: who receives, who left, who was asked and has not answered, by address.</summary>
@@ -83,27 +90,22 @@ public sealed partial class FleetOperators
     /// <param name="by">Pseudonymous id of the person who lets it; null at the command line.</param>
     /// <param name="ct">Ends the wait.</param>
     public Task<bool> TryAgainAsync(OperatorCard @operator, string address, string? by, CancellationToken ct) =>
-        Contention.SettleAsync(() => TryAgainOnceAsync(@operator, address, by, ct), ct);
-
-    private async Task<bool> TryAgainOnceAsync(OperatorCard @operator, string address, string? by, CancellationToken ct)
-    {
-        await using var session = store.LightweightSession(@operator.Id);
-        var marked = (await session.Query<Recipient>().Where(r => r.Address == address).ToListAsync(ct)).Where(r => r.NoMailSince is not null).ToList();
-        foreach (var recipient in marked)
+        OfAddressAsync(@operator.Id, address, async (session, _) =>
         {
-            session.Store(recipient with { NoMailSince = null, NoMailWhy = null });
-            session.Events.Append(StreamName.Operator, new RecipientTriedAgain(ProgramEntry.At(time.GetUtcNow(), @operator.Zone, by), recipient.Id));
-        }
+            var marked = (await AddressMarks.OfAsync(session, address, ct)).Where(r => r.NoMailSince is not null).ToList();
+            foreach (var recipient in marked)
+            {
+                session.Store(recipient with { NoMailSince = null, NoMailWhy = null });
+                session.Events.Append(StreamName.Operator, new RecipientTriedAgain(ProgramEntry.At(time.GetUtcNow(), @operator.Zone, by), recipient.Id));
+            }
 
-        await session.SaveChangesAsync(ct);
-        return marked.Count > 0;
-    }
+            return marked.Count > 0;
+        }, ct);
 
-    private async Task EndAsync(OperatorCard card, Recipient recipient, bool forget, CancellationToken ct)
+    private Task<bool> EndAsync(OperatorCard card, Recipient given, bool forget, CancellationToken ct) => OfAddressAsync(card.Id, given.Address, async (session, connection) =>
     {
-        await using var connection = store.Storage.Database.CreateConnection();
-        await connection.OpenAsync(ct);
-        await using var transaction = await connection.BeginTransactionAsync(ct);
+        // As it stands now: a server may have said something of it meanwhile.
+        if (await session.LoadAsync<Recipient>(given.Id, ct) is not { } recipient) return false;
         var now = time.GetUtcNow();
         var stopped = new List<string>();
         await using (var command = new NpgsqlCommand(CancelMail, connection) { Parameters = { new() { Value = card.Id }, new() { Value = recipient.Id }, new() { Value = now } } })
@@ -112,7 +114,6 @@ public sealed partial class FleetOperators
             while (await reader.ReadAsync(ct)) stopped.Add(reader.GetString(0));
         }
 
-        await using var session = store.OpenSession(SessionOptions.ForTransaction(transaction).For(card.Id));
         foreach (var message in stopped) session.Events.Append(StreamName.Mail(message), new MailUnsubscribed(ProgramEntry.At(now, card.Zone)));
         if (recipient.Subscribed) session.Events.Append(StreamName.Operator, new RecipientUnsubscribed(Stamp(card.Zone), recipient.Id, recipient.Digest));
         if (forget)
@@ -125,10 +126,26 @@ public sealed partial class FleetOperators
         }
         else
         {
-            session.Store(recipient with { Subscribed = false, AskedAt = null, ConfirmHash = null });
+            // When it was asked last stays: leaving is no way to be asked again and again.
+            session.Store(recipient with { Subscribed = false, ConfirmHash = null });
         }
 
-        await session.SaveChangesAsync(ct);
-        await transaction.CommitAsync(ct);
-    }
+        return true;
+    }, ct);
+
+    /// <summary>Does something to the subscriptions of one address in one transaction, one after the other: no two of them read the same and both write.</summary>
+    private Task<T> OfAddressAsync<T>(string @operator, string address, Func<IDocumentSession, NpgsqlConnection, Task<T>> act, CancellationToken ct) => Contention.SettleAsync(
+        async () =>
+        {
+            await using var connection = store.Storage.Database.CreateConnection();
+            await connection.OpenAsync(ct);
+            await using var transaction = await connection.BeginTransactionAsync(ct);
+            await AddressMarks.LockAsync(connection, @operator, address, ct);
+            await using var session = store.OpenSession(SessionOptions.ForTransaction(transaction).For(@operator));
+            var done = await act(session, connection);
+            await session.SaveChangesAsync(ct);
+            await transaction.CommitAsync(ct);
+            return done;
+        },
+        ct);
 }

@@ -17,7 +17,7 @@ public sealed record Recipient(string Id, string Address, string Digest, string 
     /// <summary>What the server said, without the address.</summary>
     public string? NoMailWhy { get; init; }
 
-    /// <summary>When it was asked to confirm, while it has not; null when that was never asked, or is done.</summary>
+    /// <summary>When it was last asked to confirm, also when it left since; null when that was never asked, or was confirmed.</summary>
     public DateTimeOffset? AskedAt { get; init; }
 
     /// <summary>SHA-256 of the secret of the link that confirms it, lower-case hex; null when none is out.</summary>

@@ -55,6 +55,9 @@ internal static class WorkTables
         // What lists of mail show and what its sending goes by. Rows of earlier versions lack them.
         foreach (var column in (string[])["digest", "period", "dock", "subject", "message_id", "host", "again_of"]) table.AddColumn(column, "text");
         foreach (var column in (string[])["issued_at", "until_at", "settled_at"]) table.AddColumn(column, "timestamptz");
+
+        // How many tries beyond the usual were granted where it is not known whether they arrived; none where it is null.
+        table.AddColumn("granted", "integer");
         table.Indexes.Add(new IndexDefinition("outgoing_mail_state") { Columns = ["state", "not_before"] });
         table.Indexes.Add(new IndexDefinition("outgoing_mail_message_id") { Columns = ["message_id"] });
         return table;

@@ -29,6 +29,8 @@ internal static partial class OperatorCommand
         {
             var given = parsed.GetRequiredValue(id);
             if (!IdPattern().IsMatch(given)) throw new CommandException($"\"{given}\" is no operator id: use 2 to 40 lower-case letters, digits and hyphens, beginning with a letter.");
+            if (parsed.GetRequiredValue(name) is var called && (called.Any(char.IsControl) || called.Trim().Length == 0))
+                throw new CommandException("The name cannot stand in a mail: give one line without control characters.");
             var where = parsed.GetRequiredValue(zone);
             if (!where.Contains('/', StringComparison.Ordinal) || !TimeZoneInfo.TryFindSystemTimeZoneById(where, out _))
                 throw new CommandException($"\"{where}\" is not a zone known here: give an IANA name such as Pacific/Auckland.");

@@ -71,5 +71,6 @@ internal static partial class SampleFacts
         new AlertHookSet(Entry, "hook.example"),
         new AlertHookEnded(Entry),
         new RecipientLeftOut(Entry, "r-7", "weekly-wear", "2026-W48"),
+        new RecipientNotWrittenTo(Entry, "r-7", "weekly-wear", "2026-W48", "a name or an address cannot stand in a header"),
     ];
 }

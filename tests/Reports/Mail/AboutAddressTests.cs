@@ -10,7 +10,13 @@ public class AboutAddressTests
     [Theory]
     [InlineData("RCPT", "550 no such person", true)]
     [InlineData("RCPT", "550 5.1.1 no such person", true)]
-    [InlineData("RCPT", "552 5.2.2 mailbox full", true)]
+    [InlineData("RCPT", "556 5.1.10 it takes no mail at all", true)]
+    [InlineData("RCPT", "550 5.2.1 closed", true)]
+    [InlineData("RCPT", "552 5.2.2 mailbox full", false)] // it has room again some day
+    [InlineData("RCPT", "552 5.2.3 too long for this one", false)]
+    [InlineData("RCPT", "550 5.1.8 sender address rejected", false)] // one wrong setting of ours
+    [InlineData("RCPT", "550 5.1.7 bad sender", false)]
+    [InlineData("RCPT", "550 5.1.0 sender rejected", false)]
     [InlineData("RCPT", "550 5.7.1 not from you", false)]
     [InlineData("MAIL", "550 5.7.1 you are not known here", false)]
     [InlineData("MAIL", "550 5.1.8 your address is bad", false)]

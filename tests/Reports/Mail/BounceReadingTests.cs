@@ -13,7 +13,7 @@ public class BounceReadingTests
     public void A_report_names_the_message_the_first_address_and_the_reason_without_an_address()
     {
         var report = Assert.Single(Read("Original-Recipient: rfc822;boss@bay.example\nFinal-Recipient: rfc822;boss@relay.bay.example\nAction: failed\nStatus: 5.1.1\nDiagnostic-Code: smtp; 550 5.1.1 <boss@relay.bay.example>: no such user"));
-        Assert.Equal(new BounceReport(Id, "boss@bay.example", true, "5.1.1", "550 5.1.1 (address): no such user"), report);
+        Assert.Equal(new BounceReport(Id, "boss@bay.example", true, "5.1.1", "550 5.1.1 (address): no such user") { LastRecipient = "boss@relay.bay.example" }, report);
         Assert.True(report.IsAboutAddress);
     }
 
@@ -27,7 +27,11 @@ public class BounceReadingTests
 
     [Theory]
     [InlineData("failed", "5.1.1", true, true)]
-    [InlineData("failed", "5.2.2", true, true)] // mailbox full, for good
+    [InlineData("failed", "5.2.1", true, true)]
+    [InlineData("failed", "5.2.2", true, false)] // mailbox full
+    [InlineData("failed", "5.2.3", true, false)] // too long for it
+    [InlineData("failed", "5.1.8", true, false)] // our own address
+    [InlineData("failed", "5.0.0", true, false)]
     [InlineData("failed", "5.3.4", true, false)] // too big: RFC 3463, 3.4
     [InlineData("failed", "5.7.1", true, false)] // policy: RFC 3463, 3.8
     [InlineData("failed", "4.4.7", true, false)] // nobody answered for days: RFC 3463, 3.5
@@ -36,6 +40,16 @@ public class BounceReadingTests
     {
         var report = Assert.Single(Read($"Final-Recipient: rfc822;boss@bay.example\nAction: {action}\nStatus: {status}"));
         Assert.Equal((failed, aboutAddress), (report.Failed, report.IsAboutAddress));
+    }
+
+    [Fact]
+    public void What_a_report_answers_is_known_as_that_and_what_holds_a_control_character_is_no_address_and_no_id()
+    {
+        var answer = Whole("Final-Recipient: rfc822;boss@bay.example\nAction: failed\nStatus: 5.1.1", "text/x-nothing").Replace("Subject: Undelivered mail", $"Subject: Undelivered mail\r\nIn-Reply-To: <{Id}>", StringComparison.Ordinal);
+        var report = Assert.Single(BounceReading.Of(Encoding.Latin1.GetBytes(answer)));
+        Assert.Equal((Id, true), (report.MessageId, report.ByReply));
+        Assert.Null(Assert.Single(Read("Final-Recipient: rfc822;bo\0ss@bay.example\nAction: failed\nStatus: 5.1.1")).Recipient);
+        Assert.False(Assert.Single(Read("Final-Recipient: rfc822;boss@bay.example\nAction: failed\nStatus: 5.1.1")).ByReply);
     }
 
     [Theory]

@@ -40,6 +40,21 @@ public sealed class AlertHooksTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task What_breaks_every_worker_is_given_up_in_its_time_and_what_a_clock_ahead_put_off_goes_at_once()
+    {
+        await hooks.SetAsync(mail.Card, new Uri("https://hook.example/"), null, Ct);
+        await QueueAsync("breaks");
+        Assert.NotNull(await hooks.ClaimAsync(Ct));
+        mail.Time.Advance(MailState.TriedFor + TimeSpan.FromMinutes(3));
+        Assert.Null(await hooks.ClaimAsync(Ct));
+        Assert.Equal(MailState.GivenUp, Assert.Single(await hooks.ListAsync(mail.Card.Id, 10, Ct)).State);
+
+        await QueueAsync("ahead");
+        await using (var ahead = mail.Database.Source.CreateCommand("update fleetwake.outgoing_hooks set not_before = not_before + interval '360 days' where alert = 'ahead'")) await ahead.ExecuteNonQueryAsync(Ct);
+        Assert.Equal("ahead", (await hooks.ClaimAsync(Ct))?.Alert);
+    }
+
+    [Fact]
     public async Task What_was_not_taken_is_tried_for_48_hours_and_what_a_dead_worker_had_is_tried_again()
     {
         await hooks.SetAsync(mail.Card, new Uri("https://hook.example/"), null, Ct);

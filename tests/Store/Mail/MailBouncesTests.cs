@@ -71,7 +71,20 @@ public sealed class MailBouncesTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Single(await mail.Operators.RecipientsAsync(mail.Card.Id, DigestNames.WeeklyWear, Ct));
     }
 
-    private static BounceReport Failed(string key, string status) => new($"{key}@fleet.example", null, true, status, "no such user");
+    [Theory]
+    [InlineData("away@else.example", null, false, true)] // sent on by its reader, and gone there
+    [InlineData(null, null, false, true)]
+    [InlineData("BOSS@bay.example", null, false, false)]
+    [InlineData("away@else.example", "boss@bay.example", false, false)]
+    [InlineData("boss@bay.example", null, true, true)] // an answer holds as much
+    public async Task Only_a_report_about_the_very_address_and_of_what_came_back_ends_its_mail(string? named, string? last, bool byReply, bool receives)
+    {
+        var key = await SentAsync("boss@bay.example");
+        await bounces.TakeAsync(null, new BounceReport($"{key}@fleet.example", named, true, "5.1.1", "no such user") { LastRecipient = last, ByReply = byReply }, Ct);
+        Assert.Equal(receives ? 1 : 0, (await mail.Operators.RecipientsAsync(mail.Card.Id, DigestNames.WeeklyWear, Ct)).Count);
+    }
+
+    private static BounceReport Failed(string key, string status) => new($"{key}@fleet.example", "boss@bay.example", true, status, "no such user");
 
     private async Task<string> SentAsync(string address)
     {

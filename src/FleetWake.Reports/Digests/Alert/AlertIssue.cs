@@ -44,7 +44,7 @@ public sealed partial class AlertIssue(
 
     private async Task TellAsync(OperatorCard card, CancellationToken ct)
     {
-        var readers = await operators.RecipientsAsync(card.Id, DigestNames.Alert, ct);
+        var readers = await operators.SubscribersAsync(card.Id, DigestNames.Alert, ct);
         var hooked = await book.IsHookedAsync(card.Id, ct);
         if (readers.Count == 0 && !hooked) return;
         var office = await reading.OfficeAsync(card.Id, ct);
@@ -62,7 +62,7 @@ public sealed partial class AlertIssue(
             var since = await book.WaitingAsync(card.Id, dock, causes.ToDictionary(c => c.Key, c => c.On >= today.AddDays(-FreshDays), StringComparer.Ordinal), ct);
             var waiting = causes.Where(c => since.ContainsKey(c.Key)).Select(c => (Cause: c, Since: since[c.Key])).ToList();
             if (!AlertDue.Of(waiting, rule, now, zone) || await IsBehindAsync(card.Id, ct)) continue;
-            await TellAsync(card, dock, [.. readers.Where(r => r.Dock == dock)], [.. waiting.Select(w => w.Cause)], findings, office, ct);
+            await TellAsync(card, dock, [.. readers.Where(r => r.Dock == dock && r.TakesMail())], [.. waiting.Select(w => w.Cause)], findings, office, ct);
         }
     }
 
@@ -75,7 +75,7 @@ public sealed partial class AlertIssue(
         var rendered = await desk.RenderAsync(card.Id, draft, ct);
         if (rendered.WhyFallback is { } why) LogFallback(card.Id, why);
         var messages = mails.Of(card, DigestNames.Alert, period, readers, rendered);
-        if (!await book.TellAsync(card, dock, period, messages, [.. causes.Select(c => c.Key)], dock is null ? AlertJson.Of(card.Id, period, draft, causes) : null, ct)) return;
+        if (!await book.TellAsync(card, dock, period, messages, [.. causes.Select(c => c.Key)], dock is null ? AlertJson.Of(card.Id, period, draft, causes) : null, ct, DigestMails.Unwritten(readers, messages))) return;
         LogTold(card.Id, causes.Count, dock ?? "the whole fleet", messages.Count);
         FleetMeter.Digests.Add(1, FleetMeter.Outcome("issued"));
     }

@@ -41,11 +41,11 @@ public sealed partial class DigestIssue(
             {
                 try
                 {
-                    var readers = await operators.RecipientsAsync(card.Id, kind.Digest, ct);
+                    var readers = await operators.SubscribersAsync(card.Id, kind.Digest, ct);
                     if (readers.Count == 0) continue;
                     office ??= await reading.OfficeLogAsync(card.Id, ct);
                     foreach (var group in readers.GroupBy(r => r.Dock, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
-                        await TryAsync(new Asked(card, kind, group.Key, [.. group], office), ct);
+                        await TryAsync(new Asked(card, kind, group.Key, [.. group.Where(r => r.TakesMail())], office), ct);
                 }
                 catch (Exception e) when (IsOneFailure(e))
                 {
@@ -95,17 +95,21 @@ public sealed partial class DigestIssue(
     {
         using var span = FleetMeter.Spans.StartActivity("issue digest");
         var (card, digest) = (asked.Operator, asked.Kind.Digest);
-        var composed = await asked.Kind.ComposeAsync(wanted, ct);
+
+        // Where no reader takes mail nothing is written; that it was issued, and without whom, is on record all the same.
+        var composed = asked.Readers.Count == 0 ? new Composed.NothingToTell() : await asked.Kind.ComposeAsync(wanted, ct);
         if (composed is Composed.NotYet) return wanted.Late;
         IReadOnlyList<NewMail> messages = [];
+        IReadOnlyList<string> unwritten = [];
         if (composed is Composed.Ready ready)
         {
             var rendered = await desk.RenderAsync(card.Id, ready.Draft, ct);
             if (rendered.WhyFallback is { } why) LogFallback(digest, card.Id, why);
             messages = mails.Of(card, digest, wanted.Period, asked.Readers, rendered);
+            unwritten = DigestMails.Unwritten(asked.Readers, messages);
         }
 
-        if (!await ledger.IssueAsync(card, digest, wanted.Period, messages, passedOver, ct, asked.Dock)) return true;
+        if (!await ledger.IssueAsync(card, digest, wanted.Period, messages, passedOver, ct, asked.Dock, unwritten)) return true;
         LogIssued(digest, card.Id, asked.Dock ?? "the whole fleet", wanted.Period, messages.Count);
         FleetMeter.Digests.Add(1, FleetMeter.Outcome("issued"));
         if (passedOver is not [var first, ..]) return true;

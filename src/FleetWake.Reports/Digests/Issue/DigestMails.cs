@@ -12,6 +12,10 @@ public sealed partial class DigestMails(Sender sender, TimeProvider time, ILogge
     public IReadOnlyList<NewMail> Of(OperatorCard card, string digest, string period, IReadOnlyList<Recipient> readers, RenderedDigest rendered) =>
         [.. readers.Select(r => Mail(card, r, digest, period, rendered)).OfType<NewMail>()];
 
+    /// <summary>Ids of the readers to whom none of the messages goes.</summary>
+    public static IReadOnlyList<string> Unwritten(IReadOnlyList<Recipient> readers, IReadOnlyList<NewMail> messages) =>
+        [.. readers.Select(r => r.Id).Except(messages.Select(m => m.Recipient), StringComparer.Ordinal)];
+
     private NewMail? Mail(OperatorCard card, Recipient recipient, string digest, string period, RenderedDigest rendered)
     {
         try

@@ -47,7 +47,7 @@ internal sealed class MailDesk(FleetOperators operators, FleetReading reading, F
                 Scene = scene,
                 Line = line,
                 Steps = await mail.HistoryAsync(scene.Operator.Id, key, ct),
-                Preview = MailPreview.Of(await mail.MimeAsync(scene.Operator.Id, key, ct)),
+                Preview = MailPreview.Of(line, await mail.MimeAsync(scene.Operator.Id, key, ct)),
                 Address = address is null || may ? address : MailView.Masked(address),
                 MayDecide = may,
                 Names = await people.NamesAsync(scene.Operator.Id, ct),
