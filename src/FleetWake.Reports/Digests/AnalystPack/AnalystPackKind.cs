@@ -20,9 +20,13 @@ public sealed class AnalystPackKind(FleetReading reading, Sender sender) : IDige
     /// <inheritdoc/>
     public async Task<Composed> ComposeAsync(Wanted wanted, CancellationToken ct)
     {
-        var month = await ReadAsync(reading, wanted.Operator.Id, Periods.FirstDay(wanted.Period) ?? new DateOnly(wanted.Day.Year, wanted.Day.Month, 1).AddMonths(-1), ct);
+        var month = await ReadAsync(reading, wanted.Operator.Id, MonthOf(wanted.Period, wanted.Day), ct);
         return month.Findings.Count == 0 ? new Composed.NotYet() : new Composed.Ready(await AnalystPackDigest.DraftAsync(wanted.Operator.Name, month, sender.PublicUrl, ct));
     }
+
+    /// <summary>First day of the month that an edition is of: its period where that is a month that has ended, else the month before its day.</summary>
+    internal static DateOnly MonthOf(string period, DateOnly day) =>
+        Periods.FirstDay(period) is { } first && Periods.Month(first) == period && first.AddMonths(1) <= day ? first : new DateOnly(day.Year, day.Month, 1).AddMonths(-1);
 
     /// <summary>A month of an operator, read whole.</summary>
     public static async Task<AnalystMonth> ReadAsync(FleetReading reading, string @operator, DateOnly first, CancellationToken ct)
