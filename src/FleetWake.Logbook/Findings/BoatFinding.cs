@@ -178,6 +178,9 @@ public sealed record OpenStrike(Guid Entry, DateOnly On, StruckObject Object, St
 
     /// <summary>Day of the last "fit" since that did not see what this strike asks for, and so cleared nothing.</summary>
     public DateOnly? ShortFitOn { get; init; }
+
+    /// <summary>The entry that it was first told by; null where that is <see cref="Entry"/>, for nobody amended it.</summary>
+    public Guid? Original { get; init; }
 }
 
 /// <summary>An inspection in short.</summary>
@@ -194,6 +197,9 @@ public sealed record InspectionCard(DateOnly On, Verdict Verdict, IReadOnlyList<
 
     /// <summary>Its entry id; null in findings that were made before it was kept.</summary>
     public Guid? Entry { get; init; }
+
+    /// <summary>The entry that it was first told by; null where that is <see cref="Entry"/>, for nobody amended it.</summary>
+    public Guid? Original { get; init; }
 }
 
 /// <summary>Damage that a short look saw.</summary>
