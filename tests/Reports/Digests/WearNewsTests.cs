@@ -47,6 +47,17 @@ public sealed class WearNewsTests
     }
 
     [Fact]
+    public void A_boat_that_is_laid_up_loses_no_hire_and_is_counted_alike_everywhere()
+    {
+        var laidUp = SkerryBay.StruckBoat() with { LayUp = new LayUpCard(SkerryBay.Monday.AddDays(-20), null, null, []) };
+        var content = Build(new WearNews { Office = Priced }, laidUp, SkerryBay.TakenOff());
+        Assert.Equal("Dipper", Assert.Single(content.Monday).Sentence.Split(' ')[0]);
+        Assert.StartsWith("2 boats need a decision, 1 of them not for hire", content.Headline, StringComparison.Ordinal);
+        var decision = content.Decisions.Single(d => d.Boat == "Razorbill");
+        Assert.Equal(("laid up, not for hire", ""), (decision.State, decision.Waiting));
+    }
+
+    [Fact]
     public void A_decision_has_its_chart_beside_it_and_there_are_five_with_the_strip()
     {
         var content = WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, SkerryBay.Fleet());
@@ -65,6 +76,19 @@ public sealed class WearNewsTests
         Assert.DoesNotContain(content.Changes, c => c.StartsWith("Prop fitted", StringComparison.Ordinal));
         Assert.Empty(Build(WearNews.None, SkerryBay.WornSkiff()).Changes);
         Assert.Equal(["Nothing new is on record since 2026-11-15."], Build(new WearNews { Since = SkerryBay.Monday.AddDays(-1) }, SkerryBay.Quiet()).Changes);
+    }
+
+    [Fact]
+    public void What_was_received_after_the_edition_before_is_told_also_when_it_happened_on_that_ones_day_or_earlier_and_nothing_is_told_twice()
+    {
+        var (struck, off) = (SkerryBay.StruckBoat(), SkerryBay.TakenOff() with { Hold = new HoldCard(SkerryBay.Monday.AddDays(-7), Logbook.Hire.OutOfHireReason.Office) });
+        struck = struck with { Positions = [struck.Positions[0] with { Struck = [Struck(71, -7), Struck(72, -7), Struck(73, -9)] }] };
+        var news = new WearNews { Since = SkerryBay.Monday.AddDays(-7), Received = [Got(72, struck, -7), Got(73, struck, -9), Got(90, off, -7)] };
+        var changes = Build(news, struck, off).Changes;
+        Assert.Equal(["Struck: Razorbill (chipped, 2026-11-09), Razorbill (chipped, 2026-11-07).", "Taken out of hire: Dipper."], changes);
+
+        static StruckCard Struck(int n, int days) => new(SkerryBay.Id(n), SkerryBay.Monday.AddDays(days), Logbook.Strikes.StrikeSeverity.Chipped, null, []);
+        static Store.Histories.ReceivedRecord Got(int n, BoatFinding boat, int days) => new(SkerryBay.Id(n), boat.Boat, SkerryBay.Monday.AddDays(days));
     }
 
     [Fact]
