@@ -32,6 +32,19 @@ public sealed class CatchUpTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task What_is_recorded_on_the_day_of_an_edition_after_it_went_out_is_told_in_the_next_one()
+    {
+        await using var mailbox = Mailbox.Open();
+        var (database, time) = await OneDigestAsync(mailbox);
+        time.Move(TimeSpan.FromHours(3));
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct);
+        await fleet.SendAsync([new Logbook.Strikes.ReportStrike(new DockRecords(2).At("2026-03-04T12:30:00"), "tern", "single", "rock", "bent", null)], Ct);
+        await RunningFleet.UntilAsync("the finding", async () => await fleet.Service<FleetReading>().UpToDateAsync(Ct), Ct);
+        time.Move(TimeSpan.FromDays(7));
+        Assert.Contains("Struck: Tern (bent, 2026-03-04).", (await mailbox.NextAsync(Ct)).TextBody, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task When_all_are_wanted_each_missed_digest_goes_out_once_oldest_first()
     {
         await using var mailbox = Mailbox.Open();

@@ -9,6 +9,9 @@ namespace FleetWake.Reports.Digests.Issue;
 /// <summary>The weekly wear digest.</summary>
 public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDigestKind
 {
+    /// <summary>What arrives while an edition is put together may not be in it any more: rather told twice than not at all.</summary>
+    private static readonly TimeSpan Composing = TimeSpan.FromMinutes(5);
+
     /// <inheritdoc/>
     public string Digest => WeeklyWear.Digest;
 
@@ -40,6 +43,7 @@ public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDiges
     {
         var id = wanted.Operator.Id;
         var news = new WearNews { Office = (await reading.OfficeAsync(id, ct)).Record, Dock = wanted.Dock, Since = wanted.Since, Pages = sender.PublicUrl };
+        if (wanted.SinceAt is { } at) news = news with { Received = await reading.ReceivedSinceAsync(id, at - Composing, ct) };
         if (wanted.Late) return news;
         var (fleet, boats) = await reading.FleetAsync(id, ct);
         var here = findings.Select(f => f.Boat).ToHashSet(StringComparer.Ordinal);
