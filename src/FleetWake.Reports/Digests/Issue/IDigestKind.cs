@@ -37,5 +37,6 @@ public abstract record Composed
 
     /// <summary>It can go out.</summary>
     /// <param name="Draft">The edition as data.</param>
-    public sealed record Ready(DigestDraft Draft) : Composed;
+    /// <param name="Boats">How many boats it tells of; 0 where that is not counted.</param>
+    public sealed record Ready(DigestDraft Draft, int Boats = 0) : Composed;
 }

@@ -35,7 +35,7 @@ public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDiges
 
         if (findings.Count == 0) return new Composed.NotYet();
         var news = await NewsAsync(wanted, findings, ct);
-        return new Composed.Ready(WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, wanted.Period, wanted.Day, findings, stale, await reading.PolicyAsync(card.Id, ct), news)));
+        return new Composed.Ready(WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, wanted.Period, wanted.Day, findings, stale, await reading.PolicyAsync(card.Id, ct), news)), findings.Count);
     }
 
     /// <summary>What is told beside the findings. Of a day in the past only what findings tell is known as it was then, so the rest is left to the newest edition.</summary>
