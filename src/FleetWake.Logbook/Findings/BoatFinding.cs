@@ -43,12 +43,20 @@ public sealed record BoatFinding(
     /// <summary>Open claims with a deadline, in the order in which they were opened.</summary>
     public IReadOnlyList<ClaimDue> ClaimsDue { get; init; } = [];
 
+    /// <summary>Its newest trials, whichever prop they were run with, in order; empty in findings that were made before they were kept.</summary>
+    public IReadOnlyList<TrialDay> LastTrials { get; init; } = [];
+
     /// <summary>It is laid up now.</summary>
     public bool IsLaidUp() => LayUp is { RelaunchedOn: null };
 
     /// <summary>The boat's name, or its id while it is not registered.</summary>
     public string DisplayName() => Registered?.Name ?? Boat;
 }
+
+/// <summary>That a trial was run.</summary>
+/// <param name="Entry">Its entry id.</param>
+/// <param name="On">Dock's date.</param>
+public sealed record TrialDay(Guid Entry, DateOnly On);
 
 /// <summary>What a boat's registration says.</summary>
 /// <param name="Name">Name for people.</param>

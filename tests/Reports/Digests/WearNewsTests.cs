@@ -102,6 +102,18 @@ public sealed class WearNewsTests
     }
 
     [Fact]
+    public void A_new_prop_takes_no_trial_off_the_record()
+    {
+        var changed = SkerryBay.Boat("Knot", SkerryBay.Quiet().Positions[0] with { Mounting = SkerryBay.Quiet().Positions[0].Mounting! with { Trials = [] } });
+        var news = new WearNews { Since = SkerryBay.Monday.AddDays(-7) };
+        changed = changed with { Registered = changed.Registered! with { RegisteredOn = SkerryBay.Monday.AddDays(-300) } };
+        Assert.Contains(Build(news, changed).DataQuality, l => l.Contains("no trial for 90 days: Knot", StringComparison.Ordinal));
+        changed = changed with { LastTrials = [new TrialDay(SkerryBay.Id(60), SkerryBay.Monday.AddDays(-3))] };
+        Assert.DoesNotContain(Build(news, changed).DataQuality, l => l.Contains("no trial", StringComparison.Ordinal));
+        Assert.Contains("1 trial of 1 boat.", Build(news, changed).Changes);
+    }
+
+    [Fact]
     public void Strikes_cluster_at_a_dock_when_chance_would_seldom_heap_them_there()
     {
         // Binomial tail, worked by hand: all 3 of 3 at a dock with a quarter of the boats, (1/4)^3 = 0.0156; all 3 at one with half of them, 0.125.

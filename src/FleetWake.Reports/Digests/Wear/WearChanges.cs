@@ -21,7 +21,7 @@ internal static class WearChanges
         List<(BoatFinding Finding, PositionFinding Position)> all = [.. findings.SelectMany(f => f.Positions.Select(p => (Finding: f, Position: p)))];
         string?[] lines =
         [
-            Trials(all, New),
+            Trials(findings, New),
             Line("Struck", all.SelectMany(x => x.Position.Struck.Where(s => New(x.Finding, s.On, s.Entry)).Select(s => $"{Phrases.Name(x.Finding, x.Position)} ({Words.Prose(s.Severity)}, {s.On:yyyy-MM-dd})"))),
             Line("New drift alarm", all.Where(x => New(x.Finding, x.Position.Mounting?.Watch?.RaisedOn, x.Position.Mounting?.Watch?.RaisedAt)).Select(x => Phrases.Name(x.Finding, x.Position))),
             Line("Inspected", all.Where(x => New(x.Finding, x.Position.LastInspection?.On, x.Position.LastInspection?.Entry)).Select(x => $"{Phrases.Name(x.Finding, x.Position)} ({Words.Prose(x.Position.LastInspection!.Verdict)})")),
@@ -36,9 +36,9 @@ internal static class WearChanges
         return told.Count == 0 ? [$"Nothing new is on record since {from:yyyy-MM-dd}."] : told;
     }
 
-    private static string? Trials(List<(BoatFinding Finding, PositionFinding Position)> all, Func<BoatFinding, DateOnly?, Guid?, bool> isNew)
+    private static string? Trials(IReadOnlyList<BoatFinding> findings, Func<BoatFinding, DateOnly?, Guid?, bool> isNew)
     {
-        var trials = all.SelectMany(x => (x.Position.Mounting?.Trials ?? []).Where(t => isNew(x.Finding, t.On, t.Entry)).Select(t => (x.Finding.Boat, t.Entry))).Distinct().ToList();
+        var trials = findings.SelectMany(f => DataQuality.TrialsOf(f).Where(t => isNew(f, t.On, t.Entry)).Select(t => (f.Boat, t.Entry))).Distinct().ToList();
         return trials.Count == 0 ? null : $"{Phrases.Count(trials.Count, "trial")} of {Phrases.Count(trials.Select(t => t.Boat).Distinct(StringComparer.Ordinal).Count(), "boat")}.";
     }
 
