@@ -37,6 +37,8 @@ public sealed class AnalystPackKind(FleetReading reading, Sender sender) : IDige
             foreach (var some in (await reading.StreamsAsync(@operator, prefix, ct)).Chunk(64))
                 foreach (var log in (await reading.LogsAsync(@operator, some, ct)).Values) logs.Add(log.Facts.Select(f => new Placed(log.Id, f)));
         logs.Add((await reading.OfficeLogAsync(@operator, ct)).Facts.Select(f => new Placed(StreamName.Operator, f)));
-        return AnalystMonth.Of(logs, first, FleetPriors.Of(await reading.FittedPriorAsync(@operator, ct)));
+        var priors = new Dictionary<DateOnly, FleetPriors>();
+        foreach (var day in AnalystMonth.DaysOf(first)) priors[day] = await reading.PriorsOfDayAsync(@operator, day, ct);
+        return AnalystMonth.Of(logs, first, day => priors[day]);
     }
 }
