@@ -49,6 +49,20 @@ public sealed class DueNowTests
     }
 
     [Fact]
+    public void A_schedule_that_is_taken_back_counted_until_then_and_sends_nothing_again()
+    {
+        // Monday was moved to Friday in February, and that is taken back on a Thursday in March.
+        var friday = new ScheduleSet(At("2026-02-01"), ScheduledDigest.WeeklyWear, DayOfWeek.Friday, new TimeOnly(7, 0));
+        var back = new Retracted(At(At("2026-03-19").HappenedAt, 9), friday.Entry.Id, RetractionReason.DidNotHappen);
+        var log = new IFact[] { friday, back }.Aggregate(FactLog.Empty(StreamName.Operator), (l, fact) => l.Evolve(fact));
+        var line = ScheduleBook.Of(log).Of(ScheduledDigest.WeeklyWear, null, Zone);
+        Assert.Equal([DayOfWeek.Monday, DayOfWeek.Friday, DayOfWeek.Monday], line.Spans.Select(s => s.Schedule.Weekdays.Single()));
+        Assert.Empty(ScheduleBook.Of(log).Set);
+        var came = line.Backwards(At("2026-03-24").HappenedAt).TakeWhile(o => o.Day >= new DateOnly(2026, 3, 1)).Select(o => o.Day.ToString("MM-dd", CultureInfo.InvariantCulture));
+        Assert.Equal(["03-23", "03-13", "03-06"], came);
+    }
+
+    [Fact]
     public void Of_a_very_long_absence_the_last_weeks_are_told() => Assert.Equal(
         DueNow.Most, DueNow.Of(Line(), Issued(["2020-W10"]), Readers(Subscribed("a", "2019-01-01")), DateTimeOffset.Parse("2026-03-25T12:00:00Z", CultureInfo.InvariantCulture))!.Missed.Count);
 
