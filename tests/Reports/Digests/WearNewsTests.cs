@@ -131,6 +131,19 @@ public sealed class WearNewsTests
     }
 
     [Fact]
+    public void A_docks_own_reader_is_told_that_strikes_cluster_there_and_nothing_of_another_dock()
+    {
+        BoatFinding At(string name, string dock, int strikes) => SkerryBay.Quiet(name) is var quiet ? quiet with
+        {
+            Registered = quiet.Registered! with { Dock = dock },
+            Positions = [quiet.Positions[0] with { Struck = [.. Enumerable.Range(0, strikes).Select(n => new StruckCard(SkerryBay.Id((name[0] * 10) + n), SkerryBay.Monday.AddDays(-n), Logbook.Strikes.StrikeSeverity.Chipped, null, []))] }],
+        } : quiet;
+        BoatFinding[] all = [At("Auk", "reef", 3), At("Brant", "bay", 0), At("Coot", "bay", 0), At("Diver", "bay", 0)];
+        Assert.Contains(Build(new WearNews { Dock = "reef", Everywhere = all }, all[0]).Monday, r => r.Kind == "strikes");
+        Assert.DoesNotContain(Build(new WearNews { Dock = "bay", Everywhere = all }, all[1..]).Monday, r => r.Kind == "strikes");
+    }
+
+    [Fact]
     public void In_winter_it_speaks_of_the_month()
     {
         var content = WeeklyWear.Build(SkerryBay.Hire, "2026-12", SkerryBay.Monday, [SkerryBay.Quiet()]);

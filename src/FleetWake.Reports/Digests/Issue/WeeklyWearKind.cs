@@ -26,6 +26,7 @@ public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDiges
             ? await reading.FindingsOnAsync(card.Id, wanted.Day, ct)
             : [.. (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding)];
         IReadOnlyList<string> stale = wanted.Late ? [] : await reading.StaleBoatsAsync(card.Id, ct);
+        var everywhere = findings;
         if (wanted.Dock is { } dock)
         {
             // A boat of which only records have arrived may be anybody's: whoever reads of the whole fleet is told.
@@ -34,7 +35,7 @@ public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDiges
         }
 
         if (findings.Count == 0) return new Composed.NotYet();
-        var news = await NewsAsync(wanted, findings, ct);
+        var news = (await NewsAsync(wanted, findings, ct)) with { Everywhere = wanted.Dock is null ? null : everywhere };
         return new Composed.Ready(WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, wanted.Period, wanted.Day, findings, stale, await reading.PolicyAsync(card.Id, ct), news)), findings.Count);
     }
 
