@@ -76,6 +76,31 @@ public sealed class AlertTests(PostgresFixture postgres)
         Assert.Equal(1, await CountAsync(database, $"select count(*) from fleetwake.mt_events where type = 'digest_issued' and data ->> 'dock' = '{home}'"));
     }
 
+    [Fact]
+    public async Task What_another_operator_imports_keeps_an_operators_own_news_waiting_for_nothing()
+    {
+        await using var mailbox = Mailbox.Open();
+        var time = new ShiftedTime();
+        var database = await postgres.NewDatabaseAsync("import", Ct);
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct);
+        var (reading, dock) = (fleet.Service<FleetReading>(), new DockRecords());
+        await fleet.SendAsync([.. dock.Outfit("tern", "Tern")], Ct);
+        await RunningFleet.UntilAsync("the finding", async () => await reading.UpToDateAsync(Ct), Ct);
+
+        // As far ahead as a large import: the daemon is long in reaching it.
+        await using var source = NpgsqlDataSource.Create(database);
+        await using var batch = source.CreateCommand(
+            "insert into fleetwake.mt_streams select (jsonb_populate_record(s, '{\"tenant_id\": \"other\"}')).* from fleetwake.mt_streams s where id = 'boat/tern';"
+            + "insert into fleetwake.mt_events select (jsonb_populate_record(e, jsonb_build_object('tenant_id', 'other', 'id', gen_random_uuid(), 'seq_id', e.seq_id + 1000000))).* from fleetwake.mt_events e"
+            + " where stream_id = 'boat/tern' and version = 1");
+        await batch.ExecuteNonQueryAsync(Ct);
+        Assert.False(await reading.UpToDateAsync(Ct));
+        Assert.True(await reading.UpToDateAsync(Ct, RunningFleet.Operator));
+        Assert.Empty(await reading.BoatsBehindAsync(RunningFleet.Operator, Ct));
+        Assert.False(await reading.UpToDateAsync(Ct, "other"));
+        Assert.Equal(["tern"], await reading.BoatsBehindAsync("other", Ct));
+    }
+
     private static ReportStrike Strike(DockRecords dock, string boat, string at) => new(dock.At(at), boat, "single", "rock", "bent", null);
 
     private static async Task SubscribeAsync(RunningFleet fleet, string digest, string? dock)

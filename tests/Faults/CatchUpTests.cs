@@ -32,6 +32,30 @@ public sealed class CatchUpTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task What_is_recorded_on_the_day_of_an_edition_after_it_went_out_is_told_in_the_next_one()
+    {
+        await using var mailbox = Mailbox.Open();
+        var (database, time) = await OneDigestAsync(mailbox);
+        time.Move(TimeSpan.FromHours(3));
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct);
+        await fleet.SendAsync([new Logbook.Strikes.ReportStrike(new DockRecords(2).At("2026-03-04T12:30:00"), "tern", "single", "rock", "bent", null)], Ct);
+        await RunningFleet.UntilAsync("the finding", async () => await fleet.Service<FleetReading>().UpToDateAsync(Ct), Ct);
+
+        // What the command writes is what goes out: with the operator's own prices.
+        await fleet.SendAsync([new SetPrice(new DockRecords(3).At("2026-03-04T13:00:00"), "hire_day", 140m, "NZD")], Ct, "office");
+        await RunningFleet.UntilAsync("the price", async () => (await fleet.Service<FleetReading>().OfficeAsync(RunningFleet.Operator, Ct)).Record.Prices.Count == 1, Ct);
+        var folder = Directory.CreateTempSubdirectory("fleetwake-digest-test-").FullName;
+        var (exit, said) = await FleetProgram.RunAsync(database, Ct, "digest", "--operator", RunningFleet.Operator, "--date", "2026-03-04", "--out", folder);
+        Assert.True(exit == 0, said);
+        Assert.Contains("1 boats", said, StringComparison.Ordinal);
+        Assert.Contains("lost hire 140.00\u00A0NZD a day", (await MimeMessage.LoadAsync(Directory.GetFiles(folder, "*.eml").Single(), Ct)).TextBody, StringComparison.Ordinal);
+        Directory.Delete(folder, recursive: true);
+
+        time.Move(TimeSpan.FromDays(7));
+        Assert.Contains("Struck: Tern (bent, 2026-03-04).", (await mailbox.NextAsync(Ct)).TextBody, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task When_all_are_wanted_each_missed_digest_goes_out_once_oldest_first()
     {
         await using var mailbox = Mailbox.Open();

@@ -11,6 +11,9 @@ public static partial class Assess
     /// <summary>Name and version of the method; part of what a stored finding is keyed by.</summary>
     public const string Method = "fleet-drift-1";
 
+    /// <summary>More trials than these no boat runs between two digests of the month.</summary>
+    private const int MostTrials = 40;
+
     /// <summary>The finding of a boat.</summary>
     /// <param name="dossier">Everything that bears on it.</param>
     /// <param name="priors">What its fleet has shown; what the trade expects when left out.</param>
@@ -39,6 +42,7 @@ public static partial class Assess
             LayUp = AssessSeason.LayUp(history),
             Hold = AssessSeason.Hold(history),
             Retired = AssessSeason.Retired(history),
+            LastTrials = [.. history.Trials.TakeLast(MostTrials).Select(t => new TrialDay(t.Entry.Id, t.Entry.Date()))],
             ClaimsDue = ClaimDue.Of(Claims.Claims.Of(history.Facts, history.Original)),
         };
     }

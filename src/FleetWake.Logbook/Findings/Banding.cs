@@ -32,6 +32,15 @@ internal static class Banding
         return read is not null && (read.SetAside == SetAsideReason.LimiterReached || read.TurnedRpm > engine?.BandHighRpm) ? read : last;
     }
 
+    /// <summary>How often in a stretch a trial read inside the band after one that read outside.</summary>
+    public static int TimesBack(IReadOnlyList<TrialFinding> trials, EngineCard? engine, int stretch)
+    {
+        if (engine is not { BandLowRpm: { } low, BandHighRpm: { } high }) return 0;
+        var outside = trials.Where(t => t.Stretch == stretch && !t.Normalised && Tells(t))
+            .Select(t => t.SetAside == SetAsideReason.LimiterReached || Margin(t.TurnedRpm, low, high) < 0).ToList();
+        return outside.Zip(outside.Skip(1)).Count(pair => pair is { First: true, Second: false });
+    }
+
     /// <summary>Standing by the last wide-open-throttle trial and the level of all of them: outside if either says so.</summary>
     public static BandStanding Standing(IReadOnlyList<TrialFinding> trials, EngineCard? engine, WearDrift? drift)
     {

@@ -43,12 +43,20 @@ public sealed record BoatFinding(
     /// <summary>Open claims with a deadline, in the order in which they were opened.</summary>
     public IReadOnlyList<ClaimDue> ClaimsDue { get; init; } = [];
 
+    /// <summary>Its newest trials, whichever prop they were run with, in order; empty in findings that were made before they were kept.</summary>
+    public IReadOnlyList<TrialDay> LastTrials { get; init; } = [];
+
     /// <summary>It is laid up now.</summary>
     public bool IsLaidUp() => LayUp is { RelaunchedOn: null };
 
     /// <summary>The boat's name, or its id while it is not registered.</summary>
     public string DisplayName() => Registered?.Name ?? Boat;
 }
+
+/// <summary>That a trial was run.</summary>
+/// <param name="Entry">Its entry id.</param>
+/// <param name="On">Dock's date.</param>
+public sealed record TrialDay(Guid Entry, DateOnly On);
 
 /// <summary>What a boat's registration says.</summary>
 /// <param name="Name">Name for people.</param>
@@ -178,6 +186,9 @@ public sealed record OpenStrike(Guid Entry, DateOnly On, StruckObject Object, St
 
     /// <summary>Day of the last "fit" since that did not see what this strike asks for, and so cleared nothing.</summary>
     public DateOnly? ShortFitOn { get; init; }
+
+    /// <summary>The entry that it was first told by; null where that is <see cref="Entry"/>, for nobody amended it.</summary>
+    public Guid? Original { get; init; }
 }
 
 /// <summary>An inspection in short.</summary>
@@ -194,6 +205,9 @@ public sealed record InspectionCard(DateOnly On, Verdict Verdict, IReadOnlyList<
 
     /// <summary>Its entry id; null in findings that were made before it was kept.</summary>
     public Guid? Entry { get; init; }
+
+    /// <summary>The entry that it was first told by; null where that is <see cref="Entry"/>, for nobody amended it.</summary>
+    public Guid? Original { get; init; }
 }
 
 /// <summary>Damage that a short look saw.</summary>

@@ -66,6 +66,10 @@ public sealed record MountingFinding(
     /// <summary>The trial whose reading <see cref="BandStanding.ObservedRpm"/> is; null without one.</summary>
     /// <param name="engine">The engine at the position.</param>
     public TrialFinding? LastWideOpen(EngineCard? engine) => Banding.LastWideOpen(Trials, engine);
+
+    /// <summary>How often in the present stretch a trial read inside the band after one that read outside; 0 without a rated band.</summary>
+    /// <param name="engine">The engine at the position.</param>
+    public int TimesBackInBand(EngineCard? engine) => LastWideOpen(engine) is { } last ? Banding.TimesBack(Trials, engine, last.Stretch) : 0;
 }
 
 /// <summary>Something that happened during a mounting, for the picture.</summary>

@@ -33,6 +33,7 @@ internal sealed partial class Suspicions(BoatHistory history)
             Material = x.Material,
             LookedOverOn = x.Strike.Severity == StrikeSeverity.Scuffed ? Harmless(ShortLooks(places[0], position), x.Strike.Entry)?.Date() : null,
             LiftedOn = LiftedOn(x.Strike.Entry),
+            Original = Original(x.Strike.Entry),
             ShortFitOn = At(places[0], position).LastOrDefault(i => IsFit(i) && After(i, x.Strike.Entry))?.Entry.Date(),
         }),
     ];
@@ -55,7 +56,10 @@ internal sealed partial class Suspicions(BoatHistory history)
         LiftedOn = inspected.Verdict == Verdict.TakeOff ? null : LiftedOn(inspected.Entry),
         Material = MaterialInHand(inspected),
         Entry = inspected.Entry.Id,
+        Original = Original(inspected.Entry),
     };
+
+    private Guid? Original(Entry entry) => history.Original(entry.Id) is var first && first != entry.Id ? first : null;
 
     private IEnumerable<(StrikeReported Strike, PropMaterial? Material)> Open(Position position) =>
         history.Strikes

@@ -87,6 +87,7 @@ public sealed partial record TimeDigest(
         var rhythm = check.OneOf<DigestRhythm>(command.Rhythm, "/rhythm");
         var known = command.Rhythm is { } word && Words.TryRead<DigestRhythm>(word, out _);
         if (command.Digest == Words.Of(ScheduledDigest.Alert)) check.Refuse("/digest", "not_by_schedule", "alerts go out when there is something to tell: set quiet hours and grouping by alerts_set");
+        if (command.Digest == Words.Of(ScheduledDigest.AnalystPack) && known && rhythm != DigestRhythm.Monthly) check.Refuse("/rhythm", "monthly_alone", "the analyst's pack is of a month that has ended: let it go out monthly");
         var weekdays = Days(command, check, known && rhythm == DigestRhythm.Weekly);
         var monthDay = known && rhythm == DigestRhythm.Monthly ? check.Whole(command.MonthDay, "/monthDay", 1, 31, "day") : Stray<int?>(command.MonthDay, "/monthDay", "monthly");
         var time = known && rhythm != DigestRhythm.Cron ? Time(command.LocalTime, check) : Stray<TimeOnly?>(command.LocalTime is null ? null : TimeOnly.MinValue, "/localTime", "the others; an expert's line holds the time");

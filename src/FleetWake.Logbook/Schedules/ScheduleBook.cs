@@ -6,11 +6,12 @@ namespace FleetWake.Logbook.Schedules;
 /// <summary>All that an operator's own log tells of when digests go out.</summary>
 public sealed class ScheduleBook
 {
-    private readonly List<(DateTimeOffset From, DigestSchedule Schedule)> told;
+    private readonly IReadOnlyList<(DateTimeOffset From, IReadOnlyList<DigestSchedule> Schedules)> changes;
     private readonly IReadOnlyDictionary<string, string> docks;
 
-    private ScheduleBook(List<(DateTimeOffset, DigestSchedule)> told, IReadOnlyDictionary<string, string> docks, IReadOnlySet<DateOnly> holidays, AlertRule alerts) =>
-        (this.told, this.docks, Holidays, Alerts) = (told, docks, holidays, alerts);
+    private ScheduleBook(
+        IReadOnlyList<(DateTimeOffset, IReadOnlyList<DigestSchedule>)> changes, IReadOnlyDictionary<string, string> docks, IReadOnlySet<DateOnly> holidays, AlertRule alerts) =>
+        (this.changes, this.docks, Holidays, Alerts) = (changes, docks, holidays, alerts);
 
     /// <summary>The operator's holidays.</summary>
     public IReadOnlySet<DateOnly> Holidays { get; }
@@ -24,7 +25,7 @@ public sealed class ScheduleBook
         var facts = Effective.Of(office.Facts).Facts;
         var alerts = facts.OfType<AlertsSet>().LastOrDefault();
         return new ScheduleBook(
-            [.. facts.Select(f => (f.Entry.ReceivedAt, Schedule: Read(f))).Where(s => s.Schedule is not null).Select(s => (s.ReceivedAt, s.Schedule!)).OrderBy(s => s.ReceivedAt)],
+            Changes(office),
             facts.OfType<DockOpened>().GroupBy(d => d.Dock, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last().Zone, StringComparer.Ordinal),
             facts.OfType<HolidaysSet>().LastOrDefault()?.Dates.ToHashSet() ?? [],
             alerts is null ? AlertRule.Usual : new AlertRule(alerts.QuietFrom, alerts.QuietUntil, TimeSpan.FromMinutes(alerts.GatherMinutes), alerts.ExitWithinHours, alerts.Off is true));
@@ -32,7 +33,9 @@ public sealed class ScheduleBook
 
     /// <summary>What was set last, for whichever digests and docks something was.</summary>
     public IReadOnlyList<DigestSchedule> Set =>
-        [.. told.Select(t => t.Schedule).GroupBy(s => (s.Digest, s.Dock)).Select(g => g.Last()).OrderBy(s => s.Digest).ThenBy(s => s.Dock, StringComparer.Ordinal)];
+        [.. Present.GroupBy(s => (s.Digest, s.Dock)).Select(g => g.Last()).OrderBy(s => s.Digest).ThenBy(s => s.Dock, StringComparer.Ordinal)];
+
+    private IReadOnlyList<DigestSchedule> Present => changes.Count == 0 ? [] : changes[^1].Schedules;
 
     /// <summary>When a digest goes out to the readers of a dock, or of the whole fleet.</summary>
     /// <param name="digest">The digest.</param>
@@ -40,18 +43,31 @@ public sealed class ScheduleBook
     /// <param name="zone">Zone of the office, where the dock has none on record.</param>
     public ScheduleLine Of(ScheduledDigest digest, string? dock, TimeZoneInfo zone)
     {
-        // A schedule of all docks counts for one from whose own there is none yet, and never after it.
-        var spans = new List<(DateTimeOffset From, DigestSchedule Schedule)> { (DateTimeOffset.MinValue, DigestSchedule.Usual(digest)) };
-        var own = false;
-        foreach (var (from, schedule) in told.Where(t => t.Schedule.Digest == digest && (t.Schedule.Dock is null || t.Schedule.Dock == dock)))
+        // A schedule of all docks counts as long as the dock has none of its own.
+        var usual = DigestSchedule.Usual(digest);
+        var spans = new List<(DateTimeOffset From, DigestSchedule Schedule)> { (DateTimeOffset.MinValue, usual) };
+        foreach (var (from, schedules) in changes)
         {
-            if (schedule.Dock is null && own) continue;
-            own |= schedule.Dock is not null;
-            if (spans[^1].From == from) spans[^1] = (from, schedule);
-            else spans.Add((from, schedule));
+            var ours = schedules.Where(s => s.Digest == digest).ToList();
+            var now = (dock is null ? null : ours.LastOrDefault(s => s.Dock == dock)) ?? ours.LastOrDefault(s => s.Dock is null) ?? usual;
+            if (!ReferenceEquals(spans[^1].Schedule, now)) spans.Add((from, now));
         }
 
         return new ScheduleLine(spans, dock is not null && docks.TryGetValue(dock, out var there) && TimeZoneInfo.TryFindSystemTimeZoneById(there, out var found) ? found : zone, Holidays);
+    }
+
+    /// <summary>What stood from each moment at which something was told, amended or taken back: what is taken back today counted until today.</summary>
+    private static List<(DateTimeOffset From, IReadOnlyList<DigestSchedule> Schedules)> Changes(FactLog office)
+    {
+        var facts = office.Facts.Where(f => f is ScheduleSet or DigestTimed or Retracted).ToList();
+        var read = facts.Where(f => f is not Retracted).ToDictionary(f => f.Entry.Id, f => Read(f)!);
+        return
+        [
+            .. facts.Select(f => f.Entry.ReceivedAt).Distinct().Order().Select(at => (at, (IReadOnlyList<DigestSchedule>)
+            [
+                .. Effective.Of([.. facts.Where(f => f.Entry.ReceivedAt <= at)]).Facts.Where(f => f is not Retracted).OrderBy(f => f.Entry.ReceivedAt).Select(f => read[f.Entry.Id]),
+            ])),
+        ];
     }
 
     private static DigestSchedule? Read(IFact fact) => fact switch

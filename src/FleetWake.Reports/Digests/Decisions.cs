@@ -14,6 +14,9 @@ internal static class Decisions
     public const string NotForHire = "not for hire";
     public const string LookFirst = "look first";
 
+    /// <summary>It stays ashore anyhow, and loses no hire by it.</summary>
+    public const string LaidUp = "laid up, not for hire";
+
     /// <summary>The decisions, boats that are not for hire first.</summary>
     /// <param name="findings">The boats.</param>
     /// <param name="day">The day whose prices count.</param>
@@ -31,7 +34,7 @@ internal static class Decisions
             .Select(f => Item(f.Finding, f.Attentions, f.Hire) with
             {
                 Exit = Exit(f.Finding),
-                Waiting = WaitingCost.Of(f.Attentions, f.Attentions.Any(a => a.Blocks), news, day),
+                Waiting = WaitingCost.Of(f.Finding, f.Attentions, news, day),
                 Chart = charted.Contains(f.Finding.Boat) ? ChartKey(f.Finding.Boat) : "",
                 Link = news.BoatLink(f.Finding.Boat),
             }),
@@ -68,7 +71,7 @@ internal static class Decisions
             Phrases.Plain(finding.DisplayName()),
             Phrases.Plain(finding.Registered?.Dock ?? ""),
             hire != HireWord.InHire,
-            Hire(hire) ?? "to decide",
+            hire != HireWord.InHire && finding.IsLaidUp() ? LaidUp : Hire(hire) ?? "to decide",
             [.. attentions.OrderByDescending(a => a.Blocks).ThenBy(a => a.Kind).Select(a => new DecisionPoint($"{Where(finding, a)}{Phrases.Plain(a.Sentence)}", Settles(a)))]);
 
     private static string Where(BoatFinding finding, Attention attention) =>

@@ -84,7 +84,7 @@ public static class WeeklyWear
         {
             Monday = MondayRows.Of(ordered, day, policy, news),
             Strip = strip,
-            Changes = WearChanges.Of(ordered, news.Since, day),
+            Changes = WearChanges.Of(ordered, news, day),
             Since = news.Since,
             InShop = StoreLines.Shop(day, news),
             SparesToOrder = StoreLines.Order(news),

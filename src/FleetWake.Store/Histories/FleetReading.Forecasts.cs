@@ -18,7 +18,7 @@ public sealed partial class FleetReading
     {
         await using var session = store.QuerySession(@operator);
         var boats = await session.Query<CurrentFinding>().Select(c => c.Id).ToListAsync(ct);
-        var priors = FleetPriors.Of(await FittedPriorAsync(@operator, await FitOfDayAsync(@operator, made, ct), ct));
+        var priors = await PriorsOfDayAsync(@operator, made, ct);
         var checks = new List<ForecastCheck>();
         foreach (var some in boats.Chunk(BoatsAtATime))
             foreach (var dossier in await Dossiers.FoldedAsync(session, some, ct)) checks.AddRange(ForecastChecks.Of(dossier, made, priors));

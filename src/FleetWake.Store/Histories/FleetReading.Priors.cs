@@ -37,6 +37,10 @@ public sealed partial class FleetReading
         return await FleetPriorBook.FittedAsync(session, number, ct);
     }
 
+    /// <summary>What an operator's fleet had shown at the end of a day: a forecast of that day knew no later fit. Of days before the first fit, that one.</summary>
+    public async Task<FleetPriors> PriorsOfDayAsync(string @operator, DateOnly day, CancellationToken ct) =>
+        FleetPriors.Of(await FittedPriorAsync(@operator, await FitOfDayAsync(@operator, day, ct), ct));
+
     /// <summary>The last look at each operator's fleet, by operator.</summary>
     public Task<IReadOnlyList<(string Operator, FitLook Look)>> FitLooksAsync(CancellationToken ct) => FitLooks.AllAsync(source, ct);
 

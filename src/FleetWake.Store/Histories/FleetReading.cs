@@ -37,7 +37,7 @@ public sealed partial class FleetReading(IDocumentStore store, NpgsqlDataSource 
         await using var session = store.QuerySession(@operator);
         var boats = await session.Query<CurrentFinding>().Select(c => c.Id).ToListAsync(ct);
         var findings = new List<BoatFinding>();
-        var priors = FleetPriors.Of(await FittedPriorAsync(@operator, await FitOfDayAsync(@operator, day, ct), ct));
+        var priors = await PriorsOfDayAsync(@operator, day, ct);
         foreach (var boat in boats)
         {
             var finding = Assess.Boat(await Dossiers.LoadAsync(session, boat, ct) with { Until = day }, priors);
@@ -62,18 +62,6 @@ public sealed partial class FleetReading(IDocumentStore store, NpgsqlDataSource 
         }
 
         return new Backlog(waiting, parked);
-    }
-
-    /// <summary>Whether every event has been looked at and every marked boat assessed; of one operator, when one is named. A parked boat does not count.</summary>
-    public async Task<bool> UpToDateAsync(CancellationToken ct, string? @operator = null)
-    {
-        await using var command = source.CreateCommand(
-            "select coalesce((select max(seq_id) from " + FleetStore.SchemaName + ".mt_events), 0)"
-            + " <= coalesce((select min(last_seq_id) from " + FleetStore.SchemaName + ".mt_event_progression where name like '%:All'), 0)"
-            + " and (select count(*) from " + FleetStore.SchemaName + ".mt_event_progression where name like '%:All') >= 2"
-            + " and not exists (select from " + WorkTables.DirtyBoats + " where parked_at is null and operator = coalesce($1, operator))");
-        command.Parameters.Add(new NpgsqlParameter { Value = (object?)@operator ?? DBNull.Value, NpgsqlDbType = NpgsqlTypes.NpgsqlDbType.Text });
-        return (bool)(await command.ExecuteScalarAsync(ct))!;
     }
 }
 

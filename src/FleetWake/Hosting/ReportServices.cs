@@ -1,5 +1,3 @@
-using FleetWake.Logbook.Findings;
-using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests;
 using FleetWake.Reports.Digests.AnalystPack;
@@ -10,6 +8,8 @@ using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Mail;
 using FleetWake.Reports.Pictures;
 using FleetWake.Settings;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Layouts;
 using FleetWake.Store.Operators;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -53,18 +53,21 @@ internal static class ReportServices
         services.AddSingleton(new Store.Mail.MailKeeping(settings.Mail.Kept));
     }
 
-    /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file.</summary>
-    public static async Task<string> WriteDigestAsync(
-        FleetSettings settings, OperatorCard card, DateOnly day, IReadOnlyList<BoatFinding> findings, string folder, FleetPolicy? policy, CancellationToken ct)
+    /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file and how many boats it tells of.</summary>
+    public static async Task<(string Path, int Boats)> WriteDigestAsync(
+        FleetSettings settings, OperatorCard card, DateOnly day, FleetReading reading, LayoutBook layouts, string folder, CancellationToken ct)
     {
+        // As it would go out: with the operator's own prices, addresses and layout.
         var period = Periods.Week(day);
-        var digest = new DigestRenderer(new PngRenderer(), settings.TemplateFolder).Render(WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, period, day, findings, policy: policy)));
+        var composed = await new WeeklyWearKind(reading, new Sender(settings.Mail.From, settings.PublicUrl)).ComposeAsync(new Wanted(card, null, period, day, true, null), ct);
+        var (draft, boats) = composed is Composed.Ready ready ? (ready.Draft, ready.Boats) : (WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, period, day, [])), 0);
+        var digest = await new DigestDesk(new DigestRenderer(new PngRenderer(), settings.TemplateFolder), layouts).RenderAsync(card.Id, draft, ct);
         if (digest.WhyFallback is { } why) Console.Error.WriteLine($"fleetwake: the plain form was used: {why}");
         var reader = new Recipient("reader", "reader@localhost.localdomain", WeeklyWear.Digest, "", true);
         var addressing = new Sender(settings.Mail.From, null).To(card, reader, WeeklyWear.Digest, period, new DateTimeOffset(day.ToDateTime(new TimeOnly(6, 0)), TimeSpan.Zero));
         var message = MailComposer.Compose(digest, addressing);
         return await new PickupFolder(folder).SendAsync(message, ct) is Delivery.Deferred failed
             ? throw new IOException(failed.Why)
-            : Path.Combine(folder, PickupFolder.NameOf(message) + ".eml");
+            : (Path.Combine(folder, PickupFolder.NameOf(message) + ".eml"), boats);
     }
 }

@@ -17,7 +17,7 @@ public class PackTests
     {
         var logs = new FleetLogs();
         logs.Add(DecidedRecords.Facts(DemoDays.Records[DemoDays.Usual]));
-        var month = AnalystMonth.Of(logs, February, FleetPriors.Trade);
+        var month = AnalystMonth.Of(logs, February, _ => FleetPriors.Trade);
         var records = month.Tables.Single(t => t.Name == "records");
         Assert.InRange(records.Rows.Count, 100, 20_000);
         Assert.All(records.Rows, r => Assert.Equal((2026, 2), (((DateOnly)r[3]!).Year, ((DateOnly)r[3]!).Month)));

@@ -24,6 +24,7 @@ public class Setting_schedules
     [Fact]
     public void A_schedule_says_what_its_rhythm_needs_and_nothing_else() => Spec.EachIsRefused(
         (Timed with { Digest = "alert" }, "/digest", "not_by_schedule"),
+        (Timed with { Digest = "analyst_pack" }, "/rhythm", "monthly_alone"),
         (Timed with { Rhythm = "yearly" }, "/rhythm", "unknown_word"),
         (Timed with { Weekdays = null }, "/weekdays", "too_few"),
         (Timed with { Weekdays = ["monday", "monday"] }, "/weekdays", "named_twice"),

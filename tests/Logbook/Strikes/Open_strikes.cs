@@ -15,6 +15,17 @@ public class Open_strikes
         Assert.Equal(new OpenStrike(Dock.Id("strike"), new DateOnly(2026, 2, 1), StruckObject.Rock, StrikeSeverity.Bent) { Material = PropMaterial.Aluminium }, open);
     }
 
+    [Fact]
+    public void An_amended_strike_is_known_by_the_entry_that_it_was_first_told_by()
+    {
+        var amended = Dock.Strike("2026-02-01T10:00", "chipped") with { Entry = Dock.At("2026-02-01T10:00", "strike, mended", amends: "strike") };
+        var open = Assert.Single(Open(s_struck.With(amended)));
+        Assert.Equal((Dock.Id("strike, mended"), Dock.Id("strike")), (open.Entry, open.Original));
+        var look = Dock.Look("2026-02-02T10:00", "take_off");
+        var again = look with { Entry = Dock.At("2026-02-02T10:00", "look, mended", amends: "look 2026-02-02T10:00") };
+        Assert.Equal(Dock.Id("look 2026-02-02T10:00"), s_struck.With(look, again).Finding().Positions[0].Uncleared.Single().Original);
+    }
+
     [Theory]
     [InlineData("fit", true)]
     [InlineData("watch", false)]

@@ -98,6 +98,7 @@ public class DueListTests
         List<BoatFinding> boats = [.. Enumerable.Range(1, 1000).Select(i => SkerryBay.Quiet($"Boat {i:0000}", 190))];
         var content = Build([.. boats]);
         Assert.Contains($"{1000 - DueListDigest.MostTasks} more are in the calendar", content.Docks[0].Summary, StringComparison.Ordinal);
+        Assert.Contains(DueListDraft.Of(content, "skerry-bay", "Atlantic/Faroe", [], DateTimeOffset.UnixEpoch).Plain, s => s.Lines.Contains(content.Docks[0].Summary));
         Assert.InRange(Encoding.UTF8.GetByteCount(new DigestRenderer(new PngRenderer()).Render(Draft(content, boats)).Html), 10_000, 100_000);
     }
 

@@ -47,6 +47,17 @@ public sealed class WearNewsTests
     }
 
     [Fact]
+    public void A_boat_that_is_laid_up_loses_no_hire_and_is_counted_alike_everywhere()
+    {
+        var laidUp = SkerryBay.StruckBoat() with { LayUp = new LayUpCard(SkerryBay.Monday.AddDays(-20), null, null, []) };
+        var content = Build(new WearNews { Office = Priced }, laidUp, SkerryBay.TakenOff());
+        Assert.Equal("Dipper", Assert.Single(content.Monday).Sentence.Split(' ')[0]);
+        Assert.StartsWith("2 boats need a decision, 1 of them not for hire", content.Headline, StringComparison.Ordinal);
+        var decision = content.Decisions.Single(d => d.Boat == "Razorbill");
+        Assert.Equal(("laid up, not for hire", ""), (decision.State, decision.Waiting));
+    }
+
+    [Fact]
     public void A_decision_has_its_chart_beside_it_and_there_are_five_with_the_strip()
     {
         var content = WeeklyWear.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, SkerryBay.Fleet());
@@ -68,6 +79,19 @@ public sealed class WearNewsTests
     }
 
     [Fact]
+    public void What_was_received_after_the_edition_before_is_told_also_when_it_happened_on_that_ones_day_or_earlier_and_nothing_is_told_twice()
+    {
+        var (struck, off) = (SkerryBay.StruckBoat(), SkerryBay.TakenOff() with { Hold = new HoldCard(SkerryBay.Monday.AddDays(-7), Logbook.Hire.OutOfHireReason.Office) });
+        struck = struck with { Positions = [struck.Positions[0] with { Struck = [Struck(71, -7), Struck(72, -7), Struck(73, -9)] }] };
+        var news = new WearNews { Since = SkerryBay.Monday.AddDays(-7), Received = [Got(72, struck, -7), Got(73, struck, -9), Got(90, off, -7)] };
+        var changes = Build(news, struck, off).Changes;
+        Assert.Equal(["Struck: Razorbill (chipped, 2026-11-09), Razorbill (chipped, 2026-11-07).", "Taken out of hire: Dipper."], changes);
+
+        static StruckCard Struck(int n, int days) => new(SkerryBay.Id(n), SkerryBay.Monday.AddDays(days), Logbook.Strikes.StrikeSeverity.Chipped, null, []);
+        static Store.Histories.ReceivedRecord Got(int n, BoatFinding boat, int days) => new(SkerryBay.Id(n), boat.Boat, SkerryBay.Monday.AddDays(days));
+    }
+
+    [Fact]
     public void Boats_that_had_no_trial_for_ninety_days_are_counted_and_named()
     {
         var old = SkerryBay.Boat("Knot", new Fitted(5000, 6000, Rpm: [5500, 5510, 5505], FirstHours: 20, Every: 10) { EveryDays = 60, LookedAt = SkerryBay.Monday.AddDays(-10) }.Position());
@@ -75,6 +99,18 @@ public sealed class WearNewsTests
         Assert.DoesNotContain(Build(WearNews.None, old).DataQuality, l => l.Contains("no trial", StringComparison.Ordinal)); // 60 days ago
         var content = WeeklyWear.Build("x", "2026-W52", SkerryBay.Monday.AddDays(60), [old, SkerryBay.Quiet()]);
         Assert.Contains("1 boat has had no trial for 90 days: Knot.", content.DataQuality);
+    }
+
+    [Fact]
+    public void A_new_prop_takes_no_trial_off_the_record()
+    {
+        var changed = SkerryBay.Boat("Knot", SkerryBay.Quiet().Positions[0] with { Mounting = SkerryBay.Quiet().Positions[0].Mounting! with { Trials = [] } });
+        var news = new WearNews { Since = SkerryBay.Monday.AddDays(-7) };
+        changed = changed with { Registered = changed.Registered! with { RegisteredOn = SkerryBay.Monday.AddDays(-300) } };
+        Assert.Contains(Build(news, changed).DataQuality, l => l.Contains("no trial for 90 days: Knot", StringComparison.Ordinal));
+        changed = changed with { LastTrials = [new TrialDay(SkerryBay.Id(60), SkerryBay.Monday.AddDays(-3))] };
+        Assert.DoesNotContain(Build(news, changed).DataQuality, l => l.Contains("no trial", StringComparison.Ordinal));
+        Assert.Contains("1 trial of 1 boat.", Build(news, changed).Changes);
     }
 
     [Fact]
@@ -92,6 +128,19 @@ public sealed class WearNewsTests
         var rows = Build(WearNews.None, At("Auk", "reef", 3), At("Brant", "bay", 0), At("Coot", "bay", 0), At("Diver", "bay", 0)).Monday;
         Assert.Contains(rows, r => r is { Kind: "strikes" } && r.Sentence.StartsWith("3 of the fleet's 3 strikes", StringComparison.Ordinal));
         Assert.DoesNotContain(Build(WearNews.None, At("Auk", "reef", 2), At("Brant", "bay", 1), At("Coot", "bay", 0)).Monday, r => r.Kind == "strikes");
+    }
+
+    [Fact]
+    public void A_docks_own_reader_is_told_that_strikes_cluster_there_and_nothing_of_another_dock()
+    {
+        BoatFinding At(string name, string dock, int strikes) => SkerryBay.Quiet(name) is var quiet ? quiet with
+        {
+            Registered = quiet.Registered! with { Dock = dock },
+            Positions = [quiet.Positions[0] with { Struck = [.. Enumerable.Range(0, strikes).Select(n => new StruckCard(SkerryBay.Id((name[0] * 10) + n), SkerryBay.Monday.AddDays(-n), Logbook.Strikes.StrikeSeverity.Chipped, null, []))] }],
+        } : quiet;
+        BoatFinding[] all = [At("Auk", "reef", 3), At("Brant", "bay", 0), At("Coot", "bay", 0), At("Diver", "bay", 0)];
+        Assert.Contains(Build(new WearNews { Dock = "reef", Everywhere = all }, all[0]).Monday, r => r.Kind == "strikes");
+        Assert.DoesNotContain(Build(new WearNews { Dock = "bay", Everywhere = all }, all[1..]).Monday, r => r.Kind == "strikes");
     }
 
     [Fact]

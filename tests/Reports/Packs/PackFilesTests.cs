@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using FleetWake.Reports.Digests.AnalystPack;
 using nietras.SeparatedValues;
@@ -19,6 +20,16 @@ public class PackFilesTests
             ["Å ø 船", 12345678.901234, int.MaxValue, true, DateOnly.MaxValue],
             [null, 0.0, null, null, null],
         ]);
+
+    [Theory]
+    [InlineData("2026-10", "2026-11-01", "2026-10-01")]
+    [InlineData("2026-10", "2026-12-01", "2026-10-01")] // made up for later
+    [InlineData("2026-11", "2026-11-02", "2026-10-01")] // out of season
+    [InlineData("2026-W45", "2026-11-02", "2026-10-01")]
+    [InlineData("2026-11-30", "2026-11-30", "2026-10-01")]
+    [InlineData("2026-01-01", "2026-01-01", "2025-12-01")]
+    public void A_pack_is_of_a_month_that_has_ended_whatever_its_rhythm(string period, string day, string first) =>
+        Assert.Equal(DateOnly.Parse(first, CultureInfo.InvariantCulture), AnalystPackKind.MonthOf(period, DateOnly.Parse(day, CultureInfo.InvariantCulture)));
 
     [Fact]
     public void Csv_is_as_RFC_4180_has_it()

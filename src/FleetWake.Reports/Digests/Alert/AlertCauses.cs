@@ -68,19 +68,19 @@ public static class AlertCauses
 
             foreach (var look in position.Uncleared.Where(i => i.Verdict == Verdict.TakeOff))
                 yield return Cause(
-                    $"take-off/{look.Entry?.ToString() ?? $"{finding.Boat}/{Words.Of(position.Position)}/{look.On:yyyy-MM-dd}"}", AlertKind.TakeOff, look.On,
+                    $"take-off/{(look.Original ?? look.Entry)?.ToString() ?? $"{finding.Boat}/{Words.Of(position.Position)}/{look.On:yyyy-MM-dd}"}", AlertKind.TakeOff, look.On,
                     $"Inspection of {look.On:yyyy-MM-dd}: take off{(look.Marks.Count == 0 ? "" : $", with {string.Join(", ", look.Marks.Select(m => Words.Prose(m)))}")}.",
                     "Not for hire. The prop off, and a later inspection with the verdict fit.");
             foreach (var strike in position.OpenStrikes.Where(s => s.LiftedOn is null && HireStates.Of(s, policy.Hire) is var word && word == HireWord.Out))
                 yield return Cause(
-                    $"strike/{strike.Entry}", AlertKind.SevereStrike, strike.On,
+                    $"strike/{strike.Original ?? strike.Entry}", AlertKind.SevereStrike, strike.On,
                     $"Strike on {(strike.Object == StruckObject.Unknown ? "something unknown" : Words.Prose(strike.Object))} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}.",
                     $"Not for hire. Released by: {HireStates.Release(strike.Severity, strike.Material, HireWord.Out)}");
             if (position.Mounting is not { } mounting || finding.IsLaidUp()) continue;
 
-            // One a stretch: a new baseline may leave the band anew.
+            // One a stretch, for a new baseline may leave the band anew; and so may one that trials showed back inside.
             var place = $"{finding.Boat}/{Words.Of(position.Position)}/{mounting.Mounting}";
-            var stretch = $"{place}/{mounting.LastWideOpen(position.Engine)?.Stretch ?? 0}";
+            var stretch = $"{place}/{mounting.LastWideOpen(position.Engine)?.Stretch ?? 0}{(mounting.TimesBackInBand(position.Engine) is > 0 and var back ? $"/{back}" : "")}";
             if (mounting.Band.State is BandState.AboveTop or BandState.BelowBottom)
                 yield return Cause(
                     $"outside/{stretch}", AlertKind.OutsideBand, mounting.LastWideOpen(position.Engine)?.On,

@@ -18,7 +18,7 @@ namespace FleetWake.Reports.Digests.Alert;
 public sealed partial class AlertIssue(
     FleetOperators operators, FleetReading reading, AlertBook book, DigestDesk desk, DigestMails mails, Sender sender, TimeProvider time, ILogger<AlertIssue> log)
 {
-    /// <summary>An import brings urgent causes boat by boat: so long it is waited for the findings to catch up, so that they come in one message.</summary>
+    /// <summary>A boat's records come one by one: so long it is waited for its finding to catch up, so that what they tell comes in one message.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
     /// <summary>When alerts begin, what happened so many days ago or later is told; the rest is in the weekly digest [days].</summary>
@@ -53,6 +53,8 @@ public sealed partial class AlertIssue(
         var findings = (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding).ToList();
         var all = AlertCauses.Of(findings, office.Policy, rule);
 
+        IReadOnlySet<string>? behind = null;
+
         // The operator's own program is told as readers of the whole fleet are, also where there are none.
         foreach (var dock in readers.Select(r => r.Dock).Concat(hooked ? [null] : Array.Empty<string?>()).Distinct(StringComparer.Ordinal).OrderBy(d => d, StringComparer.Ordinal))
         {
@@ -61,7 +63,12 @@ public sealed partial class AlertIssue(
             var (now, today) = (time.GetUtcNow(), DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(time.GetUtcNow(), zone).DateTime));
             var since = await book.WaitingAsync(card.Id, dock, causes.ToDictionary(c => c.Key, c => c.On >= today.AddDays(-FreshDays), StringComparer.Ordinal), ct);
             var waiting = causes.Where(c => since.ContainsKey(c.Key)).Select(c => (Cause: c, Since: since[c.Key])).ToList();
-            if (!AlertDue.Of(waiting, rule, now, zone) || await IsBehindAsync(card.Id, ct)) continue;
+            if (!AlertDue.Of(waiting, rule, now, zone)) continue;
+            behind ??= await BehindAsync(card.Id, ct);
+
+            // What is urgent waits for its own boats alone, the rest for all.
+            var urgent = waiting.Where(w => w.Cause.Urgent).Select(w => w.Cause.Boat).ToList();
+            if (urgent.Count > 0 ? urgent.Exists(behind.Contains) : behind.Count > 0) continue;
             await TellAsync(card, dock, [.. readers.Where(r => r.Dock == dock && r.TakesMail())], [.. waiting.Select(w => w.Cause)], findings, office, ct);
         }
     }
@@ -80,20 +87,14 @@ public sealed partial class AlertIssue(
         FleetMeter.Digests.Add(1, FleetMeter.Outcome("issued"));
     }
 
-    /// <summary>Whether findings lag behind the record, for a little while at the most: a boat that cannot be assessed keeps nobody waiting.</summary>
-    private async Task<bool> IsBehindAsync(string @operator, CancellationToken ct)
+    /// <summary>Boats whose findings lag behind the record, for a little while at the most: a boat that cannot be assessed keeps nobody waiting. Asked once a tick, for all docks alike.</summary>
+    private async Task<IReadOnlySet<string>> BehindAsync(string @operator, CancellationToken ct)
     {
-        if (await reading.UpToDateAsync(ct, @operator))
-        {
-            behindSince.TryRemove(@operator, out _);
-            return false;
-        }
-
+        var boats = await reading.BoatsBehindAsync(@operator, ct);
         var now = time.GetUtcNow();
-        var since = behindSince.GetOrAdd(@operator, now);
-        if ((now - since).Duration() <= Patience) return true;
+        if (boats.Count > 0 && (now - behindSince.GetOrAdd(@operator, now)).Duration() <= Patience) return boats;
         behindSince.TryRemove(@operator, out _);
-        return false;
+        return new HashSet<string>();
     }
 
     /// <summary>Key of an alert: its minute, and what it tells of.</summary>

@@ -19,18 +19,21 @@ public sealed record AnalystMonth(
     /// <summary>Of how many months before forecasts are looked back at: one month's trials say little of intervals.</summary>
     public const int MonthsBack = 3;
 
+    /// <summary>The days of which a month's pack has to know what the fleet had shown: its last, and those on which the forecasts that it looks back at were made, the latest first.</summary>
+    public static IReadOnlyList<DateOnly> DaysOf(DateOnly first) => [.. Enumerable.Range(0, MonthsBack + 1).Select(back => first.AddMonths(1 - back).AddDays(-1))];
+
     /// <summary>The month.</summary>
     /// <param name="logs">Every log of the fleet.</param>
     /// <param name="first">First day of the month.</param>
-    /// <param name="priors">What the fleet had shown.</param>
-    public static AnalystMonth Of(FleetLogs logs, DateOnly first, FleetPriors priors)
+    /// <param name="priorsOf">What the fleet had shown at the end of a day, for <see cref="DaysOf"/>: a forecast knows no later fit.</param>
+    public static AnalystMonth Of(FleetLogs logs, DateOnly first, Func<DateOnly, FleetPriors> priorsOf)
     {
         var last = first.AddMonths(1).AddDays(-1);
         var dossiers = logs.Boats.Select(b => logs.DossierOf(b) with { Until = last }).ToList();
-        List<BoatFinding> findings = [.. dossiers.Select(d => Assess.Boat(d, priors)).Where(f => f.Registered is not null).OrderBy(f => f.Boat, StringComparer.Ordinal)];
+        List<BoatFinding> findings = [.. dossiers.Select(d => Assess.Boat(d, priorsOf(last))).Where(f => f.Registered is not null).OrderBy(f => f.Boat, StringComparer.Ordinal)];
         var fleet = FleetRecord.Of(dossiers.Select(BoatHistory.Tell), logs.Logs);
-        var checks = Enumerable.Range(1, MonthsBack)
-            .SelectMany(back => dossiers.SelectMany(d => ForecastChecks.Of(d, first.AddMonths(1 - back).AddDays(-1), priors)).Select(c => (Made: first.AddMonths(1 - back).AddDays(-1), Check: c)))
+        var checks = DaysOf(first).Skip(1)
+            .SelectMany(made => dossiers.SelectMany(d => ForecastChecks.Of(d, made, priorsOf(made))).Select(c => (Made: made, Check: c)))
             .ToList();
         List<PackTable> tables =
         [

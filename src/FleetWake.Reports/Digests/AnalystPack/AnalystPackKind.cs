@@ -20,9 +20,13 @@ public sealed class AnalystPackKind(FleetReading reading, Sender sender) : IDige
     /// <inheritdoc/>
     public async Task<Composed> ComposeAsync(Wanted wanted, CancellationToken ct)
     {
-        var month = await ReadAsync(reading, wanted.Operator.Id, Periods.FirstDay(wanted.Period) ?? new DateOnly(wanted.Day.Year, wanted.Day.Month, 1).AddMonths(-1), ct);
+        var month = await ReadAsync(reading, wanted.Operator.Id, MonthOf(wanted.Period, wanted.Day), ct);
         return month.Findings.Count == 0 ? new Composed.NotYet() : new Composed.Ready(await AnalystPackDigest.DraftAsync(wanted.Operator.Name, month, sender.PublicUrl, ct));
     }
+
+    /// <summary>First day of the month that an edition is of: its period where that is a month that has ended, else the month before its day.</summary>
+    internal static DateOnly MonthOf(string period, DateOnly day) =>
+        Periods.FirstDay(period) is { } first && Periods.Month(first) == period && first.AddMonths(1) <= day ? first : new DateOnly(day.Year, day.Month, 1).AddMonths(-1);
 
     /// <summary>A month of an operator, read whole.</summary>
     public static async Task<AnalystMonth> ReadAsync(FleetReading reading, string @operator, DateOnly first, CancellationToken ct)
@@ -33,6 +37,8 @@ public sealed class AnalystPackKind(FleetReading reading, Sender sender) : IDige
             foreach (var some in (await reading.StreamsAsync(@operator, prefix, ct)).Chunk(64))
                 foreach (var log in (await reading.LogsAsync(@operator, some, ct)).Values) logs.Add(log.Facts.Select(f => new Placed(log.Id, f)));
         logs.Add((await reading.OfficeLogAsync(@operator, ct)).Facts.Select(f => new Placed(StreamName.Operator, f)));
-        return AnalystMonth.Of(logs, first, FleetPriors.Of(await reading.FittedPriorAsync(@operator, ct)));
+        var priors = new Dictionary<DateOnly, FleetPriors>();
+        foreach (var day in AnalystMonth.DaysOf(first)) priors[day] = await reading.PriorsOfDayAsync(@operator, day, ct);
+        return AnalystMonth.Of(logs, first, day => priors[day]);
     }
 }

@@ -21,8 +21,12 @@ public static class DueListDraft
     {
         yield return new("", [$"{content.OperatorName}, due list {content.Period}, {content.Day:yyyy-MM-dd}", content.Headline]);
         foreach (var dock in content.Docks)
+        {
+            yield return new(dock.Dock, [dock.Summary]);
             foreach (var section in dock.Sections)
                 yield return new($"{dock.Dock}: {section.Title}", [.. section.Tasks.Select(t => $"{t.Boat}: {t.What}, {t.When}\n{string.Join("; ", new[] { t.Why, t.Hours, t.Who }.Where(x => x.Length > 0))}")]);
+        }
+
         yield return new("", content.Caution, Small: true);
     }
 }

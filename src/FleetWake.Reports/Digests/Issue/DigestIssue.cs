@@ -79,15 +79,17 @@ public sealed partial class DigestIssue(
         // After downtime the record is ahead of its findings, and a period has one digest: it waits for them, not for ever.
         if (!await reading.UpToDateAsync(ct, card.Id) && !WaitedEnough(asked, due.Newest.Period)) return;
         var all = (line.Present.Missed ?? settings.Missed) == MissedRule.All;
-        var since = due.Since;
+        var (since, sinceAt) = (due.Since, due.SinceAt);
         foreach (var missed in all ? due.Missed : [])
         {
-            if (!await IssueAsync(asked, new Wanted(card, asked.Dock, missed.Period, missed.Day, true, since), [], ct)) return;
-            since = missed.Day;
+            if (!await IssueAsync(asked, new Wanted(card, asked.Dock, missed.Period, missed.Day, true, since, sinceAt), [], ct)) return;
+
+            // One that is made up for tells of its whole day.
+            (since, sinceAt) = (missed.Day, null);
         }
 
         var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, line.ZoneOf(line.Present)).DateTime);
-        await IssueAsync(asked, new Wanted(card, asked.Dock, due.Newest.Period, today, false, since), all ? [] : [.. due.Missed.Select(m => m.Period)], ct);
+        await IssueAsync(asked, new Wanted(card, asked.Dock, due.Newest.Period, today, false, since, sinceAt), all ? [] : [.. due.Missed.Select(m => m.Period)], ct);
     }
 
     /// <summary>Issues one edition; false when it cannot be made yet.</summary>

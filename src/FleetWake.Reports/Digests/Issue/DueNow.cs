@@ -8,7 +8,8 @@ namespace FleetWake.Reports.Digests.Issue;
 /// <param name="Newest">The newest period.</param>
 /// <param name="Missed">Earlier ones that should have gone out while nothing ran, oldest first.</param>
 /// <param name="Since">The day of the edition before all these; null when there was none.</param>
-public sealed record DueNow(Occasion Newest, IReadOnlyList<Occasion> Missed, DateOnly? Since)
+/// <param name="SinceAt">The moment at which that one was issued; null where it was made up for later, and so told of its whole day.</param>
+public sealed record DueNow(Occasion Newest, IReadOnlyList<Occasion> Missed, DateOnly? Since, DateTimeOffset? SinceAt)
 {
     /// <summary>A longer absence is told by its last periods: who was away for years needs no list of them.</summary>
     public const int Most = 53;
@@ -21,7 +22,7 @@ public sealed record DueNow(Occasion Newest, IReadOnlyList<Occasion> Missed, Dat
     public static DueNow? Of(ScheduleLine line, IReadOnlyDictionary<string, DateTimeOffset> issued, ReaderSpans readers, DateTimeOffset now)
     {
         var settled = issued.Keys.Concat(readers.PassedOver(now)).ToHashSet(StringComparer.Ordinal);
-        Occasion? newest = null, before = null;
+        Occasion? newest = null, before = null, after = null;
         var missed = new List<Occasion>();
         foreach (var occasion in line.Backwards(now))
         {
@@ -35,14 +36,19 @@ public sealed record DueNow(Occasion Newest, IReadOnlyList<Occasion> Missed, Dat
             if (newest is null) newest = occasion;
             else if (readers.Had(occasion.At)) missed.Add(occasion);
             if (missed.Count > Most) break;
+            after = occasion;
         }
 
         // Before the first digest none was missed, nor by what a clock that ran ahead issued.
         if (newest is null) return null;
         if (before is null && !issued.Keys.Any(p => Periods.FirstDay(p) is { } first && first < newest.Day)) missed.Clear();
         missed.Reverse();
-        return new DueNow(newest, [.. missed.TakeLast(Most)], before?.Day);
+        return new DueNow(newest, [.. missed.TakeLast(Most)], before?.Day, Moment(before, after, issued, now));
     }
+
+    /// <summary>When an edition was issued that told of all that was on record; null for one that was made up for after the next was due, passed over, or issued by a clock that ran ahead.</summary>
+    private static DateTimeOffset? Moment(Occasion? before, Occasion? after, IReadOnlyDictionary<string, DateTimeOffset> issued, DateTimeOffset now) =>
+        before is not null && issued.TryGetValue(before.Period, out var at) && at >= before.At && at <= now && at < after?.At ? at : null;
 }
 
 /// <summary>When a digest of a dock, or of the whole fleet, had readers, as the operator's own log tells.</summary>

@@ -23,7 +23,8 @@ public interface IDigestKind
 /// <param name="Day">The day as of which it speaks, by the clock of its schedule: today, or of one that was missed the day on which it was due.</param>
 /// <param name="Late">It was missed and is made up for: what happened after its day is left out.</param>
 /// <param name="Since">The day of the edition before it, from which changes count; null for the first.</param>
-public sealed record Wanted(OperatorCard Operator, string? Dock, string Period, DateOnly Day, bool Late, DateOnly? Since);
+/// <param name="SinceAt">The moment of that edition, from which records count as new; null where it told of its whole day, as one that was made up for does.</param>
+public sealed record Wanted(OperatorCard Operator, string? Dock, string Period, DateOnly Day, bool Late, DateOnly? Since, DateTimeOffset? SinceAt = null);
 
 /// <summary>What became of an edition.</summary>
 public abstract record Composed
@@ -36,5 +37,6 @@ public abstract record Composed
 
     /// <summary>It can go out.</summary>
     /// <param name="Draft">The edition as data.</param>
-    public sealed record Ready(DigestDraft Draft) : Composed;
+    /// <param name="Boats">How many boats it tells of; 0 where that is not counted.</param>
+    public sealed record Ready(DigestDraft Draft, int Boats = 0) : Composed;
 }

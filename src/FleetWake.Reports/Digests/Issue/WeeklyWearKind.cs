@@ -9,6 +9,9 @@ namespace FleetWake.Reports.Digests.Issue;
 /// <summary>The weekly wear digest.</summary>
 public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDigestKind
 {
+    /// <summary>What arrives while an edition is put together may not be in it any more: rather told twice than not at all.</summary>
+    private static readonly TimeSpan Composing = TimeSpan.FromMinutes(5);
+
     /// <inheritdoc/>
     public string Digest => WeeklyWear.Digest;
 
@@ -23,6 +26,7 @@ public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDiges
             ? await reading.FindingsOnAsync(card.Id, wanted.Day, ct)
             : [.. (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding)];
         IReadOnlyList<string> stale = wanted.Late ? [] : await reading.StaleBoatsAsync(card.Id, ct);
+        var everywhere = findings;
         if (wanted.Dock is { } dock)
         {
             // A boat of which only records have arrived may be anybody's: whoever reads of the whole fleet is told.
@@ -31,8 +35,8 @@ public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDiges
         }
 
         if (findings.Count == 0) return new Composed.NotYet();
-        var news = await NewsAsync(wanted, findings, ct);
-        return new Composed.Ready(WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, wanted.Period, wanted.Day, findings, stale, await reading.PolicyAsync(card.Id, ct), news)));
+        var news = (await NewsAsync(wanted, findings, ct)) with { Everywhere = wanted.Dock is null ? null : everywhere };
+        return new Composed.Ready(WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, wanted.Period, wanted.Day, findings, stale, await reading.PolicyAsync(card.Id, ct), news)), findings.Count);
     }
 
     /// <summary>What is told beside the findings. Of a day in the past only what findings tell is known as it was then, so the rest is left to the newest edition.</summary>
@@ -40,6 +44,7 @@ public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDiges
     {
         var id = wanted.Operator.Id;
         var news = new WearNews { Office = (await reading.OfficeAsync(id, ct)).Record, Dock = wanted.Dock, Since = wanted.Since, Pages = sender.PublicUrl };
+        if (wanted.SinceAt is { } at) news = news with { Received = await reading.ReceivedSinceAsync(id, at - Composing, ct) };
         if (wanted.Late) return news;
         var (fleet, boats) = await reading.FleetAsync(id, ct);
         var here = findings.Select(f => f.Boat).ToHashSet(StringComparer.Ordinal);

@@ -28,7 +28,11 @@ internal static class DataQuality
         return [.. lines.OfType<string>()];
     }
 
-    private static DateOnly? LastTrial(BoatFinding finding) => finding.Positions.SelectMany(p => p.Mounting?.Trials ?? []).Select(t => (DateOnly?)t.On).Max();
+    private static DateOnly? LastTrial(BoatFinding finding) => TrialsOf(finding).Select(t => (DateOnly?)t.On).Max();
+
+    /// <summary>The trials of a boat, whichever prop they were run with: a new prop takes none off the record.</summary>
+    public static IEnumerable<TrialDay> TrialsOf(BoatFinding finding) =>
+        finding.Positions.SelectMany(p => p.Mounting?.Trials ?? []).Select(t => new TrialDay(t.Entry, t.On)).Concat(finding.LastTrials).Distinct();
 
     private static string? Line(IEnumerable<string> names, string one, string many, string what)
     {

@@ -25,11 +25,11 @@ internal static class DockStrikes
     /// <summary>A dock at which the marks of the last four weeks heap up.</summary>
     public static IEnumerable<MondayRow> Cluster(IReadOnlyList<BoatFinding> findings, DateOnly day, WearNews news)
     {
-        var boats = findings.Where(f => f is { Retired: null, Registered: not null } && !f.IsLaidUp()).GroupBy(f => f.Registered!.Dock, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
+        var boats = (news.Everywhere ?? findings).Where(f => f is { Retired: null, Registered: not null } && !f.IsLaidUp()).GroupBy(f => f.Registered!.Dock, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
         if (boats.Count < 2) yield break;
         var counts = boats.Select(g => (Dock: g.Key, Boats: g.Count(), Strikes: g.Sum(f => Recent(f, day)))).ToList();
         var (all, fleet) = (counts.Sum(c => c.Strikes), counts.Sum(c => c.Boats));
-        foreach (var dock in counts.Where(c => c.Strikes >= FewestOfCluster && Tail(all, c.Strikes, (double)c.Boats / fleet) < Seldom))
+        foreach (var dock in counts.Where(c => (news.Dock is null || c.Dock == news.Dock) && c.Strikes >= FewestOfCluster && Tail(all, c.Strikes, (double)c.Boats / fleet) < Seldom))
         {
             var name = news.Office.Docks.FirstOrDefault(d => d.Dock == dock.Dock)?.Name ?? dock.Dock;
             yield return new MondayRow(

@@ -30,7 +30,7 @@ internal static class MondayRows
     {
         var hire = news.Price(day, PricedThing.HireDay);
         foreach (var (finding, attentions) in findings.Select(f => (Finding: f, Kept: Attentions.Of(f, policy).Where(a => a.Blocks).ToList()))
-            .Where(f => f.Kept.Count > 0 && !f.Finding.IsLaidUp()).OrderByDescending(f => HireStates.Of(f.Finding, policy).Word).ThenBy(f => f.Kept.Min(a => a.Kind)))
+            .Where(f => WaitingCost.LosesHire(f.Finding, f.Kept)).OrderByDescending(f => HireStates.Of(f.Finding, policy).Word).ThenBy(f => f.Kept.Min(a => a.Kind)))
         {
             var work = attentions.Select(a => ReleaseWork.Of(a, finding.Positions.FirstOrDefault(p => p.Position == a.Position))).OfType<ReleaseWork>().MaxBy(w => w.Minutes);
             var by = attentions[0].ReleasedBy is { } release ? $"released by {char.ToLowerInvariant(release[0])}{release[1..].TrimEnd('.')}" : "see below";

@@ -12,15 +12,21 @@ internal static class WaitingCost
 
     private const int WeekDays = 7;
 
-    /// <summary>The cost of waiting with a boat; empty where waiting has no price of its own.</summary>
+    /// <summary>Whether a boat loses hire until what is the matter with it is settled: one that is laid up has none to lose.</summary>
+    /// <param name="finding">The boat.</param>
     /// <param name="attentions">What is the matter with it.</param>
-    /// <param name="blocked">It stays at the dock until that is settled.</param>
+    public static bool LosesHire(BoatFinding finding, IReadOnlyList<Attention> attentions) => !finding.IsLaidUp() && attentions.Any(a => a.Blocks);
+
+    /// <summary>The cost of waiting with a boat; empty where waiting has no price of its own, as while it is laid up.</summary>
+    /// <param name="finding">The boat.</param>
+    /// <param name="attentions">What is the matter with it.</param>
     /// <param name="news">The operator's prices.</param>
     /// <param name="day">The day whose prices count.</param>
-    public static string Of(IReadOnlyList<Attention> attentions, bool blocked, WearNews news, DateOnly day)
+    public static string Of(BoatFinding finding, IReadOnlyList<Attention> attentions, WearNews news, DateOnly day)
     {
+        if (finding.IsLaidUp()) return "";
         var hire = news.Price(day, PricedThing.HireDay);
-        if (blocked) return hire is null ? $"Cost of waiting: {NotSet} (a day of hire)." : $"Cost of waiting: {Text(hire)} for each day of hire lost, {Text(hire with { Amount = hire.Amount * WeekDays })} a week.";
+        if (LosesHire(finding, attentions)) return hire is null ? $"Cost of waiting: {NotSet} (a day of hire)." : $"Cost of waiting: {Text(hire)} for each day of hire lost, {Text(hire with { Amount = hire.Amount * WeekDays })} a week.";
         if (!attentions.Any(a => a.Kind is AttentionKind.OutsideBand or AttentionKind.LeavingBand or AttentionKind.Drifting or AttentionKind.OutOfLine)) return "";
 
         // What an over-revved engine costs nobody has on record; what it takes to mend a prop in time, and too late, the operator has.

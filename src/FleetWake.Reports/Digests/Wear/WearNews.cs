@@ -1,7 +1,9 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Fleet.Figures;
 using FleetWake.Logbook.Office;
 using FleetWake.Logbook.Props;
+using FleetWake.Store.Histories;
 
 namespace FleetWake.Reports.Digests.Wear;
 
@@ -19,6 +21,12 @@ public sealed record WearNews
 
     /// <summary>The day of the edition before it; null for the first.</summary>
     public DateOnly? Since { get; init; }
+
+    /// <summary>What was received since that edition; null where it told of its whole day, and what happened later is new.</summary>
+    public IReadOnlyList<ReceivedRecord>? Received { get; init; }
+
+    /// <summary>The boats of every dock, where the digest is of one: whether strikes cluster there is seen against the rest. Null where it is of all.</summary>
+    public IReadOnlyList<BoatFinding>? Everywhere { get; init; }
 
     /// <summary>Props at a shop.</summary>
     public IReadOnlyList<PropLife> AtShop { get; init; } = [];

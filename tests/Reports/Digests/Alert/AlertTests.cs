@@ -43,6 +43,30 @@ public sealed class AlertTests
         Assert.Equal(keys, Causes([.. SkerryBay.Fleet().Reverse()]).Select(c => c.Key));
     }
 
+    [Fact]
+    public void An_amended_strike_or_inspection_is_the_cause_that_was_told()
+    {
+        var (struck, off) = (SkerryBay.StruckBoat(), SkerryBay.TakenOff());
+        BoatFinding Looked(int entry, int? original) => off with { Positions = [off.Positions[0] with { Uncleared = [off.Positions[0].Uncleared[0] with { Entry = SkerryBay.Id(entry), Original = original is { } o ? SkerryBay.Id(o) : null }] }] };
+        BoatFinding Hit(int entry, int? original) => struck with { Positions = [struck.Positions[0] with { OpenStrikes = [struck.Positions[0].OpenStrikes[0] with { Entry = SkerryBay.Id(entry), Original = original is { } o ? SkerryBay.Id(o) : null }] }] };
+        Assert.Equal(Keys(Hit(71, null), Looked(81, null)), Keys(Hit(72, 71), Looked(82, 81)));
+        Assert.NotEqual(Keys(Hit(71, null)), Keys(Hit(72, null)));
+        Assert.NotEqual(Keys(Looked(81, null)), Keys(Looked(82, null)));
+
+        static IEnumerable<string> Keys(params BoatFinding[] boats) => Causes(boats).Where(c => c.Urgent).Select(c => c.Key);
+    }
+
+    [Fact]
+    public void One_that_trials_showed_back_inside_its_band_and_that_leaves_again_is_told_again()
+    {
+        static string Key(params double[] rpm) => Causes(SkerryBay.Boat("Fulmar", new Fitted(5000, 6000, rpm, 40, 18).Position())).Single(c => c.Kind == AlertKind.OutsideBand).Key;
+        var first = Key(5050, 4950, 4940);
+        Assert.Equal(first, Key(5050, 4950, 4940, 4930)); // still outside
+        var second = Key(5050, 4950, 4940, 5060, 4930);
+        Assert.NotEqual(first, second);
+        Assert.Equal(second, Key(5050, 4950, 4940, 5060, 4930, 4920));
+    }
+
     [Theory]
     [InlineData("2026-11-16T14:00", 59, false)] // gathered for an hour
     [InlineData("2026-11-16T14:00", 60, true)]

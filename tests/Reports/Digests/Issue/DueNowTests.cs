@@ -39,6 +39,30 @@ public sealed class DueNowTests
         Assert.Equal("2026-W13 after 2026-W11 2026-W12", Due("2026-03-25", ["2026-W10", "2027-W10"], Subscribed("a", "2026-01-01")));
 
     [Fact]
+    public void Changes_count_from_the_moment_of_the_edition_before_and_from_its_whole_day_where_it_was_made_up_for()
+    {
+        DueNow Due(string issuedAt) => DueNow.Of(
+            Line(), new Dictionary<string, DateTimeOffset>(StringComparer.Ordinal) { ["2026-W12"] = At(issuedAt).HappenedAt }, Readers(Subscribed("a", "2026-01-01")), At("2026-03-25").HappenedAt)!;
+        Assert.Equal((new DateOnly(2026, 3, 16), At("2026-03-17").HappenedAt), (Due("2026-03-17").Since, Due("2026-03-17").SinceAt)); // the program was down on Monday
+        Assert.Equal((new DateOnly(2026, 3, 16), null), (Due("2026-03-24").Since, Due("2026-03-24").SinceAt)); // made up for with the next one
+        Assert.Null(Due("2027-03-17").SinceAt);
+    }
+
+    [Fact]
+    public void A_schedule_that_is_taken_back_counted_until_then_and_sends_nothing_again()
+    {
+        // Monday was moved to Friday in February, and that is taken back on a Thursday in March.
+        var friday = new ScheduleSet(At("2026-02-01"), ScheduledDigest.WeeklyWear, DayOfWeek.Friday, new TimeOnly(7, 0));
+        var back = new Retracted(At(At("2026-03-19").HappenedAt, 9), friday.Entry.Id, RetractionReason.DidNotHappen);
+        var log = new IFact[] { friday, back }.Aggregate(FactLog.Empty(StreamName.Operator), (l, fact) => l.Evolve(fact));
+        var line = ScheduleBook.Of(log).Of(ScheduledDigest.WeeklyWear, null, Zone);
+        Assert.Equal([DayOfWeek.Monday, DayOfWeek.Friday, DayOfWeek.Monday], line.Spans.Select(s => s.Schedule.Weekdays.Single()));
+        Assert.Empty(ScheduleBook.Of(log).Set);
+        var came = line.Backwards(At("2026-03-24").HappenedAt).TakeWhile(o => o.Day >= new DateOnly(2026, 3, 1)).Select(o => o.Day.ToString("MM-dd", CultureInfo.InvariantCulture));
+        Assert.Equal(["03-23", "03-13", "03-06"], came);
+    }
+
+    [Fact]
     public void Of_a_very_long_absence_the_last_weeks_are_told() => Assert.Equal(
         DueNow.Most, DueNow.Of(Line(), Issued(["2020-W10"]), Readers(Subscribed("a", "2019-01-01")), DateTimeOffset.Parse("2026-03-25T12:00:00Z", CultureInfo.InvariantCulture))!.Missed.Count);
 
