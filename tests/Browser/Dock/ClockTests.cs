@@ -24,7 +24,7 @@ public sealed class ClockTests(OldMole dock)
         await right.OpenAsync("/dock/outbox");
         await right.Page.Locator("input[type=file]").SetInputFilesAsync(await file.PathAsync());
         await right.ReadsAsync("1 entry taken in.");
-        await right.TapAsync("Send now");
+        await right.SendNowAsync();
         await right.AllSentAsync();
         DockFacts.HappenedNow(Assert.Single(await dock.Fleet.ExactlyAsync(1, "boats/avocet", "strike_reported", Ct)));
     }

@@ -43,6 +43,16 @@ internal sealed class DockPhone(IBrowserContext window, IPage page)
         await IsAtAsync("Boats");
     }
 
+    /// <summary>Asks for what is unsent to go now. It may go by itself at that very moment, and the button with it.</summary>
+    public Task SendNowAsync() => Page.WaitForFunctionAsync(
+        """
+        () => {
+          const now = [...document.querySelectorAll('button')].find(b => b.textContent.trim() === 'Send now');
+          now?.click();
+          return !!now || document.querySelector('#places').textContent.includes('All sent');
+        }
+        """);
+
     /// <summary>Taps a key by its words.</summary>
     public Task TapAsync(string words) => Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = words }).First.ClickAsync();
 

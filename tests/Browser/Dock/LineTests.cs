@@ -31,7 +31,7 @@ public sealed class LineTests(OldMole dock)
         await phone.ReadsAsync("Kept on this phone, not sent yet.");
         await phone.AnswerNoMoreAsync("records");
         await phone.GoAsync("/dock/outbox");
-        await phone.TapAsync("Send now");
+        await phone.SendNowAsync();
         await phone.AllSentAsync();
         await dock.Fleet.ExactlyAsync(1, "boats/" + boat, "strike_reported", Ct);
     }
@@ -50,7 +50,7 @@ public sealed class LineTests(OldMole dock)
         await phone.AnswerNoMoreAsync("records");
         await phone.AnswerNoMoreAsync("token");
         await phone.GoAsync("/dock/outbox");
-        await phone.TapAsync("Send now");
+        await phone.SendNowAsync();
         await phone.AllSentAsync();
         await dock.Fleet.ExactlyAsync(1, "boats/" + boat, "strike_reported", Ct);
     }

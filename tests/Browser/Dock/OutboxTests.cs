@@ -109,7 +109,7 @@ public sealed class OutboxTests(OldMole dock)
         await phone.OpenAsync("/dock/outbox");
         await phone.Page.Locator("input[type=file]").SetInputFilesAsync(await file.PathAsync());
         await phone.ReadsAsync("1 entry taken in.");
-        await phone.TapAsync("Send now");
+        await phone.SendNowAsync();
         await phone.AllSentAsync();
         await dock.Fleet.ExactlyAsync(1, "boats/smew", "strike_reported", Ct);
 

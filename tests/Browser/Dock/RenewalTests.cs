@@ -42,7 +42,7 @@ public sealed class RenewalTests(OldMole dock)
         await phone.Window.UnrouteAsync("**/dock/api/records");
         await phone.FindSignalAsync();
         await phone.GoAsync("/dock/outbox");
-        await phone.TapAsync("Send now");
+        await phone.SendNowAsync();
         await phone.AllSentAsync();
         await dock.Fleet.ExactlyAsync(1, "boats/osprey", "strike_reported", Ct);
     }
