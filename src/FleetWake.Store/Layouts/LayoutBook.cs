@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Office;
+using FleetWake.Store.Mail;
 using FleetWake.Store.Operators;
 using JasperFx;
 using Marten;
@@ -52,7 +53,10 @@ public sealed class LayoutBook(IDocumentStore store, TimeProvider time)
     /// Saves a new version of a file and puts it in force. False when somebody saved one since <paramref name="known"/>, the
     /// newest version that whoever writes had seen: theirs must not be lost unread.
     /// </summary>
-    public async Task<bool> SaveAsync(OperatorCard @operator, string person, string file, string text, int known, CancellationToken ct)
+    public Task<bool> SaveAsync(OperatorCard @operator, string person, string file, string text, int known, CancellationToken ct) =>
+        Contention.SettleAsync(() => SaveOnceAsync(@operator, person, file, text, known, ct), ct);
+
+    private async Task<bool> SaveOnceAsync(OperatorCard @operator, string person, string file, string text, int known, CancellationToken ct)
     {
         await using var session = store.LightweightSession(@operator.Id);
         if ((await session.LoadAsync<OwnTemplate>(file, ct))?.Newest is var newest && (newest ?? 0) != known) return false;
@@ -72,7 +76,10 @@ public sealed class LayoutBook(IDocumentStore store, TimeProvider time)
     }
 
     /// <summary>Puts an older version in force again, or, with none, the template that everybody has. False when there is no such version.</summary>
-    public async Task<bool> ChooseAsync(OperatorCard @operator, string person, string file, int? version, CancellationToken ct)
+    public Task<bool> ChooseAsync(OperatorCard @operator, string person, string file, int? version, CancellationToken ct) =>
+        Contention.SettleAsync(() => ChooseOnceAsync(@operator, person, file, version, ct), ct);
+
+    private async Task<bool> ChooseOnceAsync(OperatorCard @operator, string person, string file, int? version, CancellationToken ct)
     {
         await using var session = store.LightweightSession(@operator.Id);
         if (await session.LoadAsync<OwnTemplate>(file, ct) is not { } own) return false;
