@@ -18,13 +18,13 @@ namespace FleetWake.Journey.Tests.Dock;
 public sealed class OutboxTests(PostgresFixture postgres)
 {
     private const int Boats = 40;
-    private const int RecordsOfBoat = 50;
+    private const int RecordsOfBoat = 84;
     private const int BatchSize = 250;
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
     [Fact]
-    public async Task Two_thousand_records_sent_three_times_each_and_shuffled_leave_the_state_of_a_clean_run()
+    public async Task Ten_thousand_entries_of_which_each_comes_three_times_shuffled_leave_the_state_of_a_clean_run()
     {
         var time = ShiftedTime.From(new DateTimeOffset(2026, 9, 30, 0, 0, 0, TimeSpan.Zero));
         await using var clean = await FleetAsync("clean", time);
@@ -65,7 +65,7 @@ public sealed class OutboxTests(PostgresFixture postgres)
             foreach (var record in dock.Outfit(boat, $"Boat {b}")) yield return record;
             for (var i = 0; i < RecordsOfBoat - 5; i++)
             {
-                var day = new DateOnly(2026, 2, 1).AddDays(4 * i);
+                var day = new DateOnly(2026, 2, 1).AddDays(3 * i);
                 var at = $"{day:yyyy-MM-dd}T10:{b:D2}:00";
                 yield return (i % 5) switch
                 {
