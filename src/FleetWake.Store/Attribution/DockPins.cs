@@ -57,10 +57,6 @@ public sealed class DockPins(NpgsqlDataSource source, TimeProvider time)
         return answer;
     }
 
-    /// <summary>Forgets a person's PIN, as when the person is erased.</summary>
-    public Task ForgetAsync(string @operator, string person, CancellationToken ct) =>
-        source.RunAsync("delete from " + DockTables.Pins + " where operator = $1 and person = $2", ct, @operator, person);
-
     /// <summary>People of an operator who have set a PIN.</summary>
     public async Task<IReadOnlySet<string>> SetByAsync(string @operator, CancellationToken ct) =>
         (await source.ReadAsync("select person from " + DockTables.Pins + " where operator = $1 and hash is not null", r => r.GetString(0), ct, @operator)).ToHashSet(StringComparer.Ordinal);
