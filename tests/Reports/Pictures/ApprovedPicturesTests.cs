@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Tests.Pictures;
@@ -51,5 +50,11 @@ public class ApprovedPicturesTests
     public void Two_drawings_of_a_picture_are_the_same_bytes() =>
         Assert.All(SamplePictures.All.Values, p => Assert.Equal(Renderer.Render(p), Renderer.Render(p)));
 
-    private static string Folder(string name, [CallerFilePath] string here = "") => Path.Combine(Path.GetDirectoryName(here)!, name);
+    // The path of a source file is of no use here: a deterministic build (CI) writes another.
+    private static string Folder(string name)
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "FleetWake.sln"))) folder = folder.Parent!;
+        return Path.Combine(folder.FullName, "tests", "Reports", "Pictures", name);
+    }
 }
