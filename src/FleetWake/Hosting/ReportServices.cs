@@ -11,6 +11,7 @@ using FleetWake.Settings;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Layouts;
 using FleetWake.Store.Operators;
+using FleetWake.Store.People;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetWake.Hosting;
@@ -55,11 +56,11 @@ internal static class ReportServices
 
     /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file and how many boats it tells of.</summary>
     public static async Task<(string Path, int Boats)> WriteDigestAsync(
-        FleetSettings settings, OperatorCard card, DateOnly day, FleetReading reading, LayoutBook layouts, string folder, CancellationToken ct)
+        FleetSettings settings, OperatorCard card, DateOnly day, FleetReading reading, FleetPeople people, LayoutBook layouts, string folder, CancellationToken ct)
     {
         // As it would go out: with the operator's own prices, addresses and layout.
         var period = Periods.Week(day);
-        var composed = await new WeeklyWearKind(reading, new Sender(settings.Mail.From, settings.PublicUrl)).ComposeAsync(new Wanted(card, null, period, day, true, null), ct);
+        var composed = await new WeeklyWearKind(reading, people, new Sender(settings.Mail.From, settings.PublicUrl)).ComposeAsync(new Wanted(card, null, period, day, true, null), ct);
         var (draft, boats) = composed is Composed.Ready ready ? (ready.Draft, ready.Boats) : (WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, period, day, [])), 0);
         var digest = await new DigestDesk(new DigestRenderer(new PngRenderer(), settings.TemplateFolder), layouts).RenderAsync(card.Id, draft, ct);
         if (digest.WhyFallback is { } why) Console.Error.WriteLine($"fleetwake: the plain form was used: {why}");

@@ -37,7 +37,7 @@ public class PackTests
     public void The_due_list_holds_what_is_due()
     {
         IReadOnlyList<FleetWake.Logbook.Findings.BoatFinding> boats = [.. AssessedFleet.Of(DemoDays.Records[DemoDays.Usual]).Values];
-        var content = DueListDigest.Build("Skerry Bay Hire", "2026-W12", DemoDays.Usual, boats, DueNames.None);
+        var content = DueListDigest.Build("Skerry Bay Hire", "2026-W12", DemoDays.Usual, boats, MailNames.None);
         Assert.Equal(DueListDigest.Items(DemoDays.Usual, boats, null).Count, content.Docks.Sum(d => d.Sections.Sum(s => s.Tasks.Count)));
         Look("due-list", new DigestRenderer(new PngRenderer(), null).Render(DueListDraft.Of(content, "skerry-bay", "Pacific/Auckland", DueListDigest.Items(DemoDays.Usual, boats, null).Select(d => d.Item), DateTimeOffset.UnixEpoch)));
     }

@@ -21,14 +21,15 @@ public static class SampleDigests
 
     private static DigestDraft DueListSample()
     {
-        var names = new DueNames(new Dictionary<string, string> { ["kittiwake-quay"] = "Kittiwake Quay", ["old-mole"] = "Old Mole", ["sallow-mere"] = "Sallow Mere" },
+        var names = new MailNames(new Dictionary<string, string> { ["kittiwake-quay"] = "Kittiwake Quay", ["old-mole"] = "Old Mole", ["sallow-mere"] = "Sallow Mere" },
             new Dictionary<string, string> { ["mech-01"] = "Ada Holm" }, new Uri("https://office.skerry-bay.example/"));
         return DueListDraft.Of(
             DueListDigest.Build(SampleFleet.Name, "2026-W12", SampleFleet.Day, SampleFleet.Findings, names),
             "skerry-bay",
             "Pacific/Auckland",
             DueListDigest.Items(SampleFleet.Day, SampleFleet.Findings, null).Select(d => d.Item),
-            new DateTimeOffset(2026, 3, 17, 18, 0, 0, TimeSpan.Zero));
+            new DateTimeOffset(2026, 3, 17, 18, 0, 0, TimeSpan.Zero),
+            names);
     }
 
     private static DigestDraft AlertSample()
