@@ -95,7 +95,7 @@ internal static class Decisions
         {
             AttentionKind.OutsideBand => (
                 $"{Outside(mounting, position, unlike)}{(unlike ? "" : Causes(mounting, position))}",
-                stays ? Do("what it stays for, then a trial")
+                stays ? Do("release it, then run a trial")
                 : unlike ? Do($"{SeparatingTests.Words(SeparatingTest.LookAtBottomAndBlades)}; then the hub; then run it again")
                 : Next(mounting, "the likely causes looked at one by one, then a trial; another pitch only when they are ruled out")),
             AttentionKind.LeavingBand => (

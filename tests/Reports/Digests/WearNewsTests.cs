@@ -45,7 +45,7 @@ public sealed class WearNewsTests
     {
         var content = Build(new WearNews { Office = Priced }, SkerryBay.StruckBoat(), SkerryBay.TakenOff(), SkerryBay.Unregistered());
         Assert.Equal(
-            "The 2 registered of them lose up to 280.00\u00A0DKK of hire a day, 1,960.00\u00A0DKK a week. Releasing them is about 1 h 30 min of work (135.00\u00A0DKK), parts apart.",
+            "Of these the 2 registered lose up to 280.00\u00A0DKK of hire a day, 1,960.00\u00A0DKK a week. Releasing them is about 1 h 30 min of work (135.00\u00A0DKK), parts apart.",
             content.Waiting);
         Assert.Equal("", Build(new WearNews { Office = Priced }, SkerryBay.Quiet()).Waiting);
     }

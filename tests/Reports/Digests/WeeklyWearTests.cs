@@ -48,7 +48,7 @@ public class WeeklyWearTests
         var content = Build(both);
         Assert.Equal("Fulmar", Assert.Single(content.Monday).Name);
         var decision = Assert.Single(content.Decisions);
-        Assert.Equal((true, "not for hire", "Cost of waiting: its hire, counted above.", "Next: what it stays for, then a trial."), (decision.Blocks, decision.State, decision.Waiting, decision.Points[0].Settles));
+        Assert.Equal((true, "not for hire", "Cost of waiting: its hire, counted above.", "Next: release it, then run a trial."), (decision.Blocks, decision.State, decision.Waiting, decision.Points[0].Settles));
         Assert.DoesNotContain(decision.Points, p => p.Sentence.Contains("Strike", StringComparison.Ordinal));
     }
 

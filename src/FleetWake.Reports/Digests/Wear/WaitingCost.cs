@@ -24,7 +24,7 @@ internal static class WaitingCost
 
         // Nobody hires out a boat that is on no list.
         var fleet = kept.Count(k => k.Finding.Registered is not null);
-        var who = fleet == kept.Count ? fleet == 1 ? "It loses" : "They lose" : $"The {fleet} registered of them {(fleet == 1 ? "loses" : "lose")}";
+        var who = fleet == kept.Count ? fleet == 1 ? "It loses" : "They lose" : $"Of these the {fleet} registered {(fleet == 1 ? "loses" : "lose")}";
         var lost = fleet == 0 ? "" : news.Price(day, PricedThing.HireDay) is { } hire
             ? $"{who} up to {Text(hire with { Amount = hire.Amount * fleet })} of hire a day, {Text(hire with { Amount = hire.Amount * fleet * WeekDays })} a week. "
             : $"{who} hire: {NotSet}. ";
