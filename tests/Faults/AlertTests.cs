@@ -54,6 +54,33 @@ public sealed class AlertTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task What_arose_while_alerts_were_off_is_not_told_when_they_are_on_again()
+    {
+        await using var mailbox = Mailbox.Open();
+        var time = ShiftedTime.From(new DateTimeOffset(2026, 3, 5, 12, 0, 0, TimeSpan.FromHours(13)));
+        var database = await postgres.NewDatabaseAsync("alerts_off", Ct);
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct);
+        var (dock, office) = (new DockRecords(), new DockRecords(2));
+        await fleet.SendAsync([.. dock.Outfit("tern", "Tern"), .. dock.Outfit("knot", "Knot")], Ct);
+        await SubscribeAsync(fleet, DigestNames.Alert, null);
+        await RunningFleet.UntilAsync("the first look", async () => await BegunAsync() == 1, Ct);
+
+        await fleet.SendAsync([new SetAlerts(office.At("2026-03-05T12:01:00"), 60, Off: true)], Ct, "office");
+        await RunningFleet.UntilAsync("the pause", async () => await BegunAsync() == 0, Ct);
+        await fleet.SendAsync([Strike(dock, "knot", "2026-03-05T12:02:00")], Ct);
+        await RunningFleet.UntilAsync("the finding", async () => await fleet.Service<FleetReading>().UpToDateAsync(Ct), Ct);
+        time.Move(TimeSpan.FromDays(3));
+        await fleet.SendAsync([new SetAlerts(office.At("2026-03-08T12:01:00"), 60)], Ct, "office");
+        await RunningFleet.UntilAsync("the new beginning", async () => await BegunAsync() == 1, Ct);
+        await fleet.SendAsync([Strike(dock, "tern", "2026-03-08T12:02:00")], Ct);
+        var told = await mailbox.NextAsync(Ct);
+        Assert.Equal("Skerry Bay Hire: Tern, severe strike", told.Subject);
+        Assert.DoesNotContain("Knot", told.TextBody, StringComparison.Ordinal);
+
+        Task<long> BegunAsync() => CountAsync(database, "select count(*) from fleetwake.alerts_seen where cause = ''");
+    }
+
+    [Fact]
     public async Task Readers_of_a_dock_have_their_docks_digest_by_its_own_clock_and_those_of_the_fleet_theirs()
     {
         await using var mailbox = Mailbox.Open();

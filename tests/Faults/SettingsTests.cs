@@ -43,6 +43,10 @@ public sealed class SettingsTests
     [InlineData("or none", "HEALTH_URLS", "127.0.0.1:25091")]
     [InlineData("give a mail address", "MAIL_FROM", "zzz")]
     [InlineData("give a mail address", "MAIL_FROM", "fleet@")]
+    [InlineData("give a mail address", "MAIL_FROM", "Fleet <fleet@bay.example>")]
+    [InlineData("give a mail address", "MAIL_REPLY_TO", "office")]
+    [InlineData("give a mail address", "MAIL_REPLY_TO", "office@bay.example\r\nBcc: all@elsewhere.example")]
+    [InlineData("give a mail address", "MAIL_REPLY_TO", "office@bay.example, all@elsewhere.example")]
     [InlineData("and FLEETWAKE_SMTP_HOST is not", "SMTP_USER", "fleet")]
     [InlineData("and FLEETWAKE_SMTP_HOST is not", "SMTP_PORT", "587")]
     public void A_wrong_setting_is_told_with_its_mend(string says, params string[] set)

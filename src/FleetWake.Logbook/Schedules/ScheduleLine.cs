@@ -55,6 +55,9 @@ public sealed record ScheduleLine(IReadOnlyList<(DateTimeOffset From, DigestSche
         }
     }
 
+    /// <summary>The day that it is at the dock, whose calendar its boats go by, whatever clock the schedule has; for the whole fleet, at the office.</summary>
+    public DateOnly DayAt(DateTimeOffset at) => Day(at, Zone);
+
     /// <summary>The clock of a schedule.</summary>
     public TimeZoneInfo ZoneOf(DigestSchedule schedule) => schedule.Zone is { } own && TimeZoneInfo.TryFindSystemTimeZoneById(own, out var zone) ? zone : Zone;
 

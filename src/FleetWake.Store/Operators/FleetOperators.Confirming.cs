@@ -67,7 +67,7 @@ public sealed partial class FleetOperators
             // As it stands now: it may have been ended meanwhile, by the other link of the message.
             if (await session.LoadAsync<Recipient>(given.Id, ct) is not { } recipient || recipient.ConfirmHash != given.ConfirmHash) return false;
             if (recipient.Subscribed) return true;
-            session.Store(recipient with { Subscribed = true, AskedAt = null });
+            session.Store(recipient with { Subscribed = true, AskedAt = null, LeftAt = null });
             session.Events.Append(StreamName.Operator, new RecipientSubscribed(Stamp(card.Zone), recipient.Id, recipient.Digest, recipient.Dock));
             return true;
         }, ct);

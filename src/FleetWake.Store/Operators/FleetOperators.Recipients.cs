@@ -32,7 +32,7 @@ public sealed partial class FleetOperators
             var token = KeySecret.MakeToken();
             var recipient = known is null
                 ? new Recipient($"r-{KeySecret.MakeToken()[..10]}", address, digest, token, true) { Dock = dock }
-                : known with { Token = token, Subscribed = true, ConfirmHash = null };
+                : known with { Token = token, Subscribed = true, ConfirmHash = null, LeftAt = null };
             session.Store(recipient);
             session.Store(new UnsubscribeToken(token, @operator.Id, recipient.Id));
             session.Events.Append(StreamName.Operator, new RecipientSubscribed(Stamp(@operator.Zone), recipient.Id, digest, dock));
@@ -40,13 +40,13 @@ public sealed partial class FleetOperators
         }, ct);
 
     /// <summary>Unsubscribes by the secret of a link; true even when it was done before, false when the secret is unknown.</summary>
-    public async Task<bool> UnsubscribeAsync(string token, CancellationToken ct)
+    /// <param name="token">The secret.</param>
+    /// <param name="ct">Ends the wait.</param>
+    /// <param name="byItself">Its reader did so, and may come back by the same link; nobody comes back whom somebody else took off.</param>
+    public async Task<bool> UnsubscribeAsync(string token, CancellationToken ct, bool byItself = false)
     {
-        await using var look = store.QuerySession();
-        if (await look.LoadAsync<UnsubscribeToken>(token, ct) is not { } link) return false;
-        var card = await look.LoadAsync<OperatorCard>(link.Operator, ct);
-        await using var session = store.QuerySession(link.Operator);
-        if (await session.LoadAsync<Recipient>(link.Recipient, ct) is { } recipient) await EndAsync(card!, recipient, forget: false, ct);
+        if (await LinkedAsync(token, ct) is not { } linked) return false;
+        if (linked.Recipient is { } recipient) await EndAsync(linked.Operator, recipient, forget: false, ct, byItself);
         return true;
     }
 
@@ -102,7 +102,7 @@ public sealed partial class FleetOperators
             return marked.Count > 0;
         }, ct);
 
-    private Task<bool> EndAsync(OperatorCard card, Recipient given, bool forget, CancellationToken ct) => OfAddressAsync(card.Id, given.Address, async (session, connection) =>
+    private Task<bool> EndAsync(OperatorCard card, Recipient given, bool forget, CancellationToken ct, bool byItself = false) => OfAddressAsync(card.Id, given.Address, async (session, connection) =>
     {
         // As it stands now: a server may have said something of it meanwhile.
         if (await session.LoadAsync<Recipient>(given.Id, ct) is not { } recipient) return false;
@@ -127,7 +127,7 @@ public sealed partial class FleetOperators
         else
         {
             // When it was asked last stays: leaving is no way to be asked again and again.
-            session.Store(recipient with { Subscribed = false, ConfirmHash = null });
+            session.Store(recipient with { Subscribed = false, ConfirmHash = null, LeftAt = !byItself ? null : recipient.Subscribed ? now : recipient.LeftAt });
         }
 
         return true;

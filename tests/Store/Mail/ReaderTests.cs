@@ -55,6 +55,29 @@ public sealed class ReaderTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Who_left_by_a_link_comes_back_by_it_within_a_month_and_nobody_whom_somebody_else_took_off()
+    {
+        var (reader, other) = (await mail.ReaderAsync("mech@bay.example", DigestNames.DueList), await mail.ReaderAsync("Mech@bay.example", DigestNames.Alert));
+        Assert.Equal([other.Id], (await mail.Operators.LinkedAsync(reader.Token, Ct))!.Others.Select(o => o.Id));
+        Assert.True(await mail.Operators.UnsubscribeAsync(reader.Token, Ct, byItself: true));
+        Assert.True((await mail.Operators.LinkedAsync(reader.Token, Ct))!.MayComeBack);
+        mail.Time.Advance(FleetOperators.ComeBackWithin - TimeSpan.FromMinutes(1));
+        Assert.True(await mail.Operators.ComeBackAsync(reader.Token, Ct));
+        Assert.Equal([reader.Id], (await mail.Operators.RecipientsAsync(mail.Card.Id, DigestNames.DueList, Ct)).Select(r => r.Id));
+
+        Assert.True(await mail.Operators.UnsubscribeAsync(reader.Token, Ct, byItself: true));
+        mail.Time.Advance(FleetOperators.ComeBackWithin);
+        Assert.False(await mail.Operators.ComeBackAsync(reader.Token, Ct));
+
+        Assert.True(await mail.Operators.UnsubscribeAsync(other.Token, Ct)); // at the office
+        Assert.True(await mail.Operators.UnsubscribeAsync(other.Token, Ct, byItself: true)); // and by the link of an old message
+        Assert.False(await mail.Operators.ComeBackAsync(other.Token, Ct));
+        Assert.False(await mail.Operators.ComeBackAsync("made-up", Ct));
+        Assert.Null(await mail.Operators.LinkedAsync("made-up", Ct));
+        Assert.Empty(await mail.Operators.RecipientsAsync(mail.Card.Id, DigestNames.Alert, Ct));
+    }
+
+    [Fact]
     public async Task However_many_ask_an_address_at_once_it_is_asked_once()
     {
         var asked = await Task.WhenAll(Enumerable.Range(0, 6).Select(i => AskAsync("mech@bay.example", DigestNames.All[i % DigestNames.All.Count], null)));
