@@ -46,7 +46,7 @@ public sealed class CommandLineTests(PostgresFixture postgres)
         await using var fleet = await RunningFleet.StartAsync(database, new MailSettings("a@b.example", Path.GetTempPath(), null), ct: Ct);
         string[] subscribe = ["operator", "subscribe", "--operator", RunningFleet.Operator];
         await Says(database, 0, "nobody can say whether \"odl-mole\" is a dock of it", [.. subscribe, "mech@bay.example", "--digest", "due-list", "--dock", "odl-mole"]);
-        await fleet.SendAsync([.. new DockRecords(61).Outfit("tern", "Tern"), new Logbook.Strikes.ReportStrike(new DockRecords(62).At("2026-02-01T10:00:00"), "nobodys", "single", "rock", "none", null)], Ct);
+        await fleet.SendAsync([.. new DockRecords(61).Outfit("tern", "Tern"), new Logbook.Strikes.ReportStrike(new DockRecords(62).At("2026-02-01T10:00:00"), "nobodys", "single", "rock", "scuffed", null)], Ct);
         await RunningFleet.UntilAsync("the findings", async () => await fleet.Service<FleetReading>().UpToDateAsync(Ct) && (await fleet.Service<FleetReading>().FindingsAsync(RunningFleet.Operator, Ct)).Count == 2, Ct);
         await Says(database, 1, "There is no dock \"odl-mole\" at skerry-bay: give one of old-mole (1 boat)", [.. subscribe, "boss@bay.example", "--dock", "odl-mole"]);
         await Says(database, 0, "receives the weekly wear digest of old-mole", [.. subscribe, "boss@bay.example", "--dock", "Old-Mole"]);

@@ -120,9 +120,9 @@ public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp
     {
         if (FleetSettings.Text(set, name) is not { } text) return null;
 
-        // The parser takes a name without a host for an address of this machine; no mail server does. A name beside the address has no place in a header of ours.
-        return !text.Any(char.IsControl) && MimeKit.MailboxAddress.TryParse(text, out var sender) && sender.Address == text && sender.Address.Split('@') is [{ Length: > 0 }, { Length: > 0 }]
-            ? text
+        // The parser takes a name without a host for an address of this machine; no mail server does. A name beside the address is left aside: messages bear the operator's.
+        return !text.Any(char.IsControl) && MimeKit.MailboxAddress.TryParse(text, out var sender) && sender.Address.Split('@') is [{ Length: > 0 }, { Length: > 0 }]
+            ? sender.Address
             : throw new SettingsException($"FLEETWAKE_{name} is \"{text}\": give a mail address, as in fleet@example.org.");
     }
 

@@ -84,12 +84,12 @@ public sealed class MailPagesTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Contains("fleetwake operator subscribe --operator skerry-bay --digest weekly-wear name@example.org", page, StringComparison.Ordinal);
         Assert.Contains("analyst-pack; old-mole", page, StringComparison.Ordinal); // the dock that its boat names, though nobody opened it
         Assert.DoesNotContain("action=\"/office/mail/subscribe\"", page, StringComparison.Ordinal);
-        var (status, text, _) = await boss.PostAsync("/office/mail", "/office/mail/subscribe", ("address", "mech@bay.example"), ("digest", "due-list"));
+        var (status, text, _) = await boss.PostAsync("/office/rules", "/office/mail/subscribe", ("address", "mech@bay.example"), ("digest", "due-list"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, status);
         Assert.Contains("FLEETWAKE_PUBLIC_URL", text, StringComparison.Ordinal);
         Assert.Contains("mech@bay.example", text, StringComparison.Ordinal);
         Assert.Contains("--digest due-list mech@bay.example", text, StringComparison.Ordinal);
-        var (_, odd, _) = await boss.PostAsync("/office/mail", "/office/mail/subscribe", ("address", "$(reboot)@bay.example"), ("digest", "due-list"));
+        var (_, odd, _) = await boss.PostAsync("/office/rules", "/office/mail/subscribe", ("address", "$(reboot)@bay.example"), ("digest", "due-list"));
         Assert.Contains("--digest due-list name@example.org", odd, StringComparison.Ordinal);
     }
 
