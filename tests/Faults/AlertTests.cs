@@ -104,6 +104,21 @@ public sealed class AlertTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_schedule_in_another_zone_moves_the_hour_of_a_mail_and_not_the_day_of_the_boats_in_it()
+    {
+        await using var mailbox = Mailbox.Open();
+        var time = ShiftedTime.From(new DateTimeOffset(2026, 3, 5, 7, 30, 0, TimeSpan.FromHours(13))); // the evening before at a dock on the Faroes
+        await using var fleet = await RunningFleet.StartAsync(await postgres.NewDatabaseAsync("dock_days", Ct), mailbox.Settings, time, ct: Ct);
+        var dock = new DockRecords();
+        await fleet.SendAsync([Logbook.Boats.RegisterBoat.Example with { Entry = dock.At("2026-01-01T09:00:00"), Boat = "tern", Dock = "vagar", DockZone = "Atlantic/Faroe" }], Ct);
+        await fleet.SendAsync([TimeDigest.Example with { Entry = dock.At("2026-03-01T09:00:00"), Digest = "due_list", Rhythm = "daily", Weekdays = null, Dock = "vagar", Zone = "Pacific/Auckland", SeasonFrom = null, SeasonUntil = null }], Ct, "office");
+        var reading = fleet.Service<FleetReading>();
+        await RunningFleet.UntilAsync("finding and schedule", async () => await reading.FindingAsync(RunningFleet.Operator, "tern", Ct) is not null && (await reading.OfficeAsync(RunningFleet.Operator, Ct)).Schedules.Set.Count == 1, Ct);
+        await SubscribeAsync(fleet, DigestNames.DueList, "vagar");
+        Assert.Contains("due list 2026-03-05, 2026-03-04", (await mailbox.NextAsync(Ct)).TextBody, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_another_operator_imports_keeps_an_operators_own_news_waiting_for_nothing()
     {
         await using var mailbox = Mailbox.Open();
