@@ -22,17 +22,18 @@ public sealed partial class FleetOperators
 
     /// <summary>
     /// Subscribes an address to a digest, of one dock or of all; again changes nothing but brings back one that had unsubscribed.
-    /// Addresses that differ in upper and lower case alone are one: no mail server in use tells them apart, and nobody wants it twice.
+    /// Addresses that differ in upper and lower case alone are one: no mail server in use tells them apart, and nobody wants it twice. So are docks,
+    /// and the last spelling counts.
     /// </summary>
     public Task SubscribeAsync(OperatorCard @operator, string address, string digest, CancellationToken ct, string? dock = null) =>
         OfAddressAsync(@operator.Id, address, async (session, _) =>
         {
-            var known = (await AddressMarks.OfAsync(session, address, ct)).FirstOrDefault(r => r.Digest == digest && r.Dock == dock);
-            if (known is { Subscribed: true }) return false;
+            var known = Same(await AddressMarks.OfAsync(session, address, ct), digest, dock);
+            if (known is { Subscribed: true } && known.Dock == dock) return false;
             var token = KeySecret.MakeToken();
             var recipient = known is null
                 ? new Recipient($"r-{KeySecret.MakeToken()[..10]}", address, digest, token, true) { Dock = dock }
-                : known with { Token = token, Subscribed = true, ConfirmHash = null, LeftAt = null };
+                : known with { Dock = dock, Token = token, Subscribed = true, ConfirmHash = null, LeftAt = null };
             session.Store(recipient);
             session.Store(new UnsubscribeToken(token, @operator.Id, recipient.Id));
             session.Events.Append(StreamName.Operator, new RecipientSubscribed(Stamp(@operator.Zone), recipient.Id, digest, dock));
@@ -101,6 +102,10 @@ public sealed partial class FleetOperators
 
             return marked.Count > 0;
         }, ct);
+
+    /// <summary>The subscription of an address to a digest of a dock, whose letters may differ in case.</summary>
+    private static Recipient? Same(IReadOnlyList<Recipient> ofAddress, string digest, string? dock) =>
+        ofAddress.Where(r => r.Digest == digest && string.Equals(r.Dock, dock, StringComparison.OrdinalIgnoreCase)).OrderByDescending(r => r.Dock == dock).FirstOrDefault();
 
     private Task<bool> EndAsync(OperatorCard card, Recipient given, bool forget, CancellationToken ct, bool byItself = false) => OfAddressAsync(card.Id, given.Address, async (session, connection) =>
     {

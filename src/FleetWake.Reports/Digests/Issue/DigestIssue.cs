@@ -48,7 +48,7 @@ public sealed partial class DigestIssue(
                     if (readers.Count == 0) continue;
                     office ??= await reading.OfficeLogAsync(card.Id, ct);
                     if (readers.Any(r => r.Dock is not null)) boats ??= [.. (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding)];
-                    var docks = OfficeRecord.Of(office).Docks;
+                    var docks = boats is null ? [] : OfficeRecord.Of(office).Docks;
                     foreach (var group in readers.GroupBy(r => r.Dock, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
                     {
                         var clock = DockClock.Of(group.Key, docks, boats ?? [], TimeZoneInfo.FindSystemTimeZoneById(card.Zone));
