@@ -54,6 +54,33 @@ public sealed class AlertTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task What_arose_while_alerts_were_off_is_not_told_when_they_are_on_again()
+    {
+        await using var mailbox = Mailbox.Open();
+        var time = ShiftedTime.From(new DateTimeOffset(2026, 3, 5, 12, 0, 0, TimeSpan.FromHours(13)));
+        var database = await postgres.NewDatabaseAsync("alerts_off", Ct);
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, ct: Ct);
+        var (dock, office) = (new DockRecords(), new DockRecords(2));
+        await fleet.SendAsync([.. dock.Outfit("tern", "Tern"), .. dock.Outfit("knot", "Knot")], Ct);
+        await SubscribeAsync(fleet, DigestNames.Alert, null);
+        await RunningFleet.UntilAsync("the first look", async () => await BegunAsync() == 1, Ct);
+
+        await fleet.SendAsync([new SetAlerts(office.At("2026-03-05T12:01:00"), 60, Off: true)], Ct, "office");
+        await RunningFleet.UntilAsync("the pause", async () => await BegunAsync() == 0, Ct);
+        await fleet.SendAsync([Strike(dock, "knot", "2026-03-05T12:02:00")], Ct);
+        await RunningFleet.UntilAsync("the finding", async () => await fleet.Service<FleetReading>().UpToDateAsync(Ct), Ct);
+        time.Move(TimeSpan.FromDays(3));
+        await fleet.SendAsync([new SetAlerts(office.At("2026-03-08T12:01:00"), 60)], Ct, "office");
+        await RunningFleet.UntilAsync("the new beginning", async () => await BegunAsync() == 1, Ct);
+        await fleet.SendAsync([Strike(dock, "tern", "2026-03-08T12:02:00")], Ct);
+        var told = await mailbox.NextAsync(Ct);
+        Assert.Equal("Skerry Bay Hire: Tern, severe strike", told.Subject);
+        Assert.DoesNotContain("Knot", told.TextBody, StringComparison.Ordinal);
+
+        Task<long> BegunAsync() => CountAsync(database, "select count(*) from fleetwake.alerts_seen where cause = ''");
+    }
+
+    [Fact]
     public async Task Readers_of_a_dock_have_their_docks_digest_by_its_own_clock_and_those_of_the_fleet_theirs()
     {
         await using var mailbox = Mailbox.Open();
@@ -74,6 +101,22 @@ public sealed class AlertTests(PostgresFixture postgres)
         await Task.Delay(TimeSpan.FromSeconds(3), Ct);
         Assert.Equal(2, mailbox.Offered);
         Assert.Equal(1, await CountAsync(database, $"select count(*) from fleetwake.mt_events where type = 'digest_issued' and data ->> 'dock' = '{home}'"));
+    }
+
+    [Fact]
+    public async Task A_schedule_in_another_zone_moves_the_hour_of_a_mail_and_not_the_day_of_the_boats_in_it()
+    {
+        await using var mailbox = Mailbox.Open();
+        var time = ShiftedTime.From(new DateTimeOffset(2026, 3, 5, 7, 30, 0, TimeSpan.FromHours(13))); // the evening before at a dock on the Faroes
+        await using var fleet = await RunningFleet.StartAsync(await postgres.NewDatabaseAsync("dock_days", Ct), mailbox.Settings, time, ct: Ct);
+        var dock = new DockRecords();
+        await fleet.SendAsync([Logbook.Boats.RegisterBoat.Example with { Entry = dock.At("2026-01-01T09:00:00"), Boat = "tern", Dock = "vagar", DockZone = "Atlantic/Faroe" }], Ct);
+        await fleet.SendAsync([TimeDigest.Example with { Entry = dock.At("2026-03-01T09:00:00"), Digest = "due_list", Rhythm = "daily", Weekdays = null, Dock = "vagar", Zone = "Pacific/Auckland", SeasonFrom = null, SeasonUntil = null }], Ct, "office");
+        var reading = fleet.Service<FleetReading>();
+        await RunningFleet.UntilAsync("finding and schedule", async () => await reading.FindingAsync(RunningFleet.Operator, "tern", Ct) is not null && (await reading.OfficeAsync(RunningFleet.Operator, Ct)).Schedules.Set.Count == 1, Ct);
+        await SubscribeAsync(fleet, DigestNames.DueList, "vagar");
+        // The schedule holds from now on: what is due is still the week, by the clock of before.
+        Assert.Contains("due list 2026-W10 - 2026-03-04", (await mailbox.NextAsync(Ct)).TextBody, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -87,6 +87,56 @@ public sealed class CatchUpTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task Where_each_is_wanted_those_that_a_clock_ahead_sent_before_their_time_go_out_when_they_come()
+    {
+        await using var mailbox = Mailbox.Open();
+        var (database, time) = await OneDigestAsync(mailbox);
+        await using var fleet = await RunningFleet.StartAsync(database, mailbox.Settings, time, catchUp: MissedRule.All, ct: Ct);
+        time.Move(TimeSpan.FromDays(28));
+        var early = new List<MimeMessage>();
+        while (early.Count < 4) early.Add(await mailbox.NextAsync(Ct));
+        time.Move(TimeSpan.FromDays(-28));
+        await Task.Delay(TimeSpan.FromSeconds(3), Ct);
+        Assert.Equal(5, mailbox.Offered);
+
+        time.Move(TimeSpan.FromDays(7));
+        var again = await mailbox.NextAsync(Ct);
+        Assert.Contains("2026-W11", Text(again), StringComparison.Ordinal);
+        Assert.DoesNotContain(again.MessageId, early.Select(m => m.MessageId)); // else a mailbox may show it once
+        await Task.Delay(TimeSpan.FromSeconds(3), Ct);
+        Assert.Equal(6, mailbox.Offered);
+        Assert.Equal("2026-W10 2026-W11 2026-W11~2 2026-W12 2026-W13 2026-W14", await PeriodsAsync(database, "digest_issued"));
+    }
+
+    /// <summary>Faults row 10, on the whole program: two nodes whose clocks are a quarter of an hour apart, first one ahead, then the other.</summary>
+    [Fact]
+    public async Task Two_nodes_whose_clocks_are_apart_issue_each_period_once()
+    {
+        await using var mailbox = Mailbox.Open();
+        var (database, time) = await OneDigestAsync(mailbox);
+        var (behind, ahead) = (ShiftedTime.From(time.GetUtcNow()), ShiftedTime.From(time.GetUtcNow()));
+        await using var one = await RunningFleet.StartAsync(database, mailbox.Settings, behind, ct: Ct);
+        await using var other = await RunningFleet.StartAsync(database, mailbox.Settings, ahead, ct: Ct);
+        var monday = new DateTimeOffset(2026, 3, 9, 7, 0, 0, TimeSpan.FromHours(13));
+        foreach (var week in (string[])["2026-W11", "2026-W12"])
+        {
+            behind.Set(monday.AddMinutes(-7));
+            ahead.Set(monday.AddMinutes(8));
+            Assert.Contains(week, Text(await mailbox.NextAsync(Ct)), StringComparison.Ordinal);
+            await Task.Delay(TimeSpan.FromSeconds(2), Ct); // some ticks of both: the one ahead has it behind it, for the other it is not due yet
+            behind.Set(monday.AddMinutes(1));
+            ahead.Set(monday.AddMinutes(16));
+            await Task.Delay(TimeSpan.FromSeconds(2), Ct);
+            (behind, ahead) = (ahead, behind);
+            monday = monday.AddDays(7);
+        }
+
+        Assert.Equal(3, mailbox.Offered);
+        Assert.Equal("2026-W10 2026-W11 2026-W12", await PeriodsAsync(database, "digest_issued"));
+        Assert.Null(await PeriodsAsync(database, "digest_passed_over"));
+    }
+
+    [Fact]
     public async Task A_schedule_that_moves_to_a_later_day_sends_no_digest_of_a_week_before()
     {
         await using var mailbox = Mailbox.Open();

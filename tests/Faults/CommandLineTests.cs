@@ -1,4 +1,8 @@
+using FleetWake.Settings;
+using FleetWake.Store.Histories;
+using FleetWake.Store.Operators;
 using FleetWake.Tests.Kit;
+using FleetWake.Tests.Program;
 
 namespace FleetWake.Faults.Tests;
 
@@ -33,6 +37,41 @@ public sealed class CommandLineTests(PostgresFixture postgres)
         await Says(database, 0, "digest: 2026-W19, 0 boats", "digest", "--operator", "fjord-hire", "--date", "2026-05-04", "--out", folder);
         Assert.Single(Directory.GetFiles(folder, "*.eml"));
         Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task A_dock_that_is_none_is_refused_with_those_that_are_and_a_fleet_without_boats_is_taken_at_its_word()
+    {
+        var database = await postgres.NewDatabaseAsync("dock_commands", Ct);
+        await using var fleet = await RunningFleet.StartAsync(database, new MailSettings("a@b.example", Path.GetTempPath(), null), ct: Ct);
+        string[] subscribe = ["operator", "subscribe", "--operator", RunningFleet.Operator];
+        await Says(database, 0, "nobody can say whether \"odl-mole\" is a dock of it", [.. subscribe, "mech@bay.example", "--digest", "due-list", "--dock", "odl-mole"]);
+        await fleet.SendAsync([.. new DockRecords(61).Outfit("tern", "Tern"), new Logbook.Strikes.ReportStrike(new DockRecords(62).At("2026-02-01T10:00:00"), "nobodys", "single", "rock", "scuffed", null)], Ct);
+        await RunningFleet.UntilAsync("the findings", async () => await fleet.Service<FleetReading>().UpToDateAsync(Ct) && (await fleet.Service<FleetReading>().FindingsAsync(RunningFleet.Operator, Ct)).Count == 2, Ct);
+        await Says(database, 1, "There is no dock \"odl-mole\" at skerry-bay: give one of old-mole (1 boat)", [.. subscribe, "boss@bay.example", "--dock", "odl-mole"]);
+        await Says(database, 0, "receives the weekly wear digest of old-mole", [.. subscribe, "boss@bay.example", "--dock", "Old-Mole"]);
+        await Says(database, 0, "receives the weekly wear digest of old-mole", [.. subscribe, "BOSS@bay.example", "--dock", "old-mole"]);
+        Assert.Equal(2, (await fleet.Service<FleetOperators>().AllRecipientsAsync(RunningFleet.Operator, Ct)).Count);
+
+        var (_, check) = await FleetProgram.RunAsync(database, Ct, "check");
+        Assert.Contains("note  readers", check, StringComparison.Ordinal);
+        Assert.Contains("reads due-list of \"odl-mole\", where no boat lies", check, StringComparison.Ordinal);
+        Assert.Contains("boats of skerry-bay without a dock: nobodys; nobody is told of them", check, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Readers_answer_to_an_operators_own_address()
+    {
+        var database = await postgres.NewDatabaseAsync("answers", Ct);
+        await Says(database, 0, "schema: up to date", "schema");
+        await Says(database, 0, "is open", "operator", "open", "fjord-hire", "--name", "Fjord Hire", "--zone", "Europe/Oslo");
+        await Says(database, 0, "answer to kari@fjord.example", "operator", "reply-to", "--operator", "fjord-hire", "kari@fjord.example");
+        await Says(database, 0, "Europe/Oslo\tanswers to kari@fjord.example", "operator", "list");
+        await Says(database, 0, "operator fjord-hire is open", "operator", "open", "fjord-hire", "--name", "Fjord Hire", "--zone", "Europe/Oslo");
+        foreach (var hostile in (string[])["kari@fjord.example\r\nBcc: all@elsewhere.example", "kari@fjord.example, all@elsewhere.example", "Kari <kari@fjord.example>", "kari"])
+            await Says(database, 1, "is no plain mail address", "operator", "reply-to", "--operator", "fjord-hire", hostile);
+        await Says(database, 1, "Give the address, or --off", "operator", "reply-to", "--operator", "fjord-hire");
+        await Says(database, 0, "no address of its own any more", "operator", "reply-to", "--operator", "fjord-hire", "--off");
     }
 
     [Fact]

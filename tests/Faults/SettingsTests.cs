@@ -43,6 +43,9 @@ public sealed class SettingsTests
     [InlineData("or none", "HEALTH_URLS", "127.0.0.1:25091")]
     [InlineData("give a mail address", "MAIL_FROM", "zzz")]
     [InlineData("give a mail address", "MAIL_FROM", "fleet@")]
+    [InlineData("give a mail address", "MAIL_REPLY_TO", "office")]
+    [InlineData("give a mail address", "MAIL_REPLY_TO", "office@bay.example\r\nBcc: all@elsewhere.example")]
+    [InlineData("give a mail address", "MAIL_REPLY_TO", "office@bay.example, all@elsewhere.example")]
     [InlineData("and FLEETWAKE_SMTP_HOST is not", "SMTP_USER", "fleet")]
     [InlineData("and FLEETWAKE_SMTP_HOST is not", "SMTP_PORT", "587")]
     public void A_wrong_setting_is_told_with_its_mend(string says, params string[] set)
@@ -61,7 +64,7 @@ public sealed class SettingsTests
     public void Whatever_the_server_can_listen_on_may_be_set(string urls) => Assert.Equal((urls, urls), (Read(("URLS", urls)).Urls, Read(("HEALTH_URLS", urls)).HealthUrls));
 
     [Fact]
-    public void A_sender_may_have_a_name() => Assert.Equal("Fleet <fleet@example.org>", Read(("MAIL_FROM", "Fleet <fleet@example.org>")).Mail.From);
+    public void A_sender_may_have_a_name() => Assert.Equal("fleet@example.org", Read(("MAIL_FROM", "Fleet <fleet@example.org>")).Mail.From);
 
     [Fact]
     public void A_password_in_clear_may_go_to_this_machine() =>

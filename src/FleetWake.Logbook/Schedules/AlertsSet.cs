@@ -16,7 +16,7 @@ public sealed record AlertsSet(Entry Entry, TimeOnly? QuietFrom, TimeOnly? Quiet
 /// <summary>Sets how alerts are told.</summary>
 /// <param name="Entry">The stamp.</param>
 /// <param name="GatherMinutes">How long what can wait is gathered into one message, 0 to 1440 [min].</param>
-/// <param name="QuietFrom">From when at night nothing is told that can wait, e.g. <c>21:00</c> by the office's clock; a severe strike and a take-off never wait.</param>
+/// <param name="QuietFrom">From when at night nothing is told that can wait, e.g. <c>21:00</c> by the clock of the dock whose readers are told, and of the office for readers of the whole fleet; a severe strike and a take-off never wait.</param>
 /// <param name="QuietUntil">Until when, e.g. <c>06:30</c>.</param>
 /// <param name="ExitWithinHours">Tell of a boat that more likely than not leaves its band within so many engine hours, 1 to 500 [h]; left out, of none.</param>
 /// <param name="Off">No alerts.</param>

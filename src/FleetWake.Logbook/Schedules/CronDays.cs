@@ -9,6 +9,9 @@ namespace FleetWake.Logbook.Schedules;
 /// </summary>
 public sealed record CronDays
 {
+    /// <summary>How far two days of a line may lie apart at the most [years]: the 29th of February comes after eight years where a century leaves it out.</summary>
+    public const int FarthestYears = 8;
+
     private static readonly string[] Months = ["JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT", "NOV", "DEC"];
     private static readonly string[] Weekdays = ["SUN", "MON", "TUE", "WED", "THU", "FRI", "SAT"];
 
@@ -30,6 +33,14 @@ public sealed record CronDays
     public bool Holds(DateOnly day) =>
         months.Contains(day.Month) && (years is null || years.Contains(day.Year))
         && (daysOfMonth.Count == 0 || daysOfMonth.Any(d => d(day))) && (daysOfWeek.Count == 0 || daysOfWeek.Any(d => d(day)));
+
+    /// <summary>The first day that it names, from a day on and within <see cref="FarthestYears"/>; null when it names none.</summary>
+    public DateOnly? FirstFrom(DateOnly from)
+    {
+        for (var (day, last) = (from, from.AddYears(FarthestYears)); day <= last; day = day.AddDays(1))
+            if (Holds(day)) return day;
+        return null;
+    }
 
     /// <summary>Reads a line; null with the reason when it cannot be taken.</summary>
     public static CronDays? Read(string line, out string? why)

@@ -70,7 +70,7 @@ public enum DigestRhythm
 /// <summary>What becomes of a digest that falls on a holiday.</summary>
 public enum HolidayRule
 {
-    /// <summary>It goes out on the next day that is none. One that comes daily, or by an expert's line, is skipped.</summary>
+    /// <summary>It goes out on the next day that is none; where another one of the same digest comes by then, that one stands for both.</summary>
     NextDay,
 
     /// <summary>It is skipped.</summary>

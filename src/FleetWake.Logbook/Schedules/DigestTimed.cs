@@ -91,7 +91,7 @@ public sealed partial record TimeDigest(
         var weekdays = Days(command, check, known && rhythm == DigestRhythm.Weekly);
         var monthDay = known && rhythm == DigestRhythm.Monthly ? check.Whole(command.MonthDay, "/monthDay", 1, 31, "day") : Stray<int?>(command.MonthDay, "/monthDay", "monthly");
         var time = known && rhythm != DigestRhythm.Cron ? Time(command.LocalTime, check) : Stray<TimeOnly?>(command.LocalTime is null ? null : TimeOnly.MinValue, "/localTime", "the others; an expert's line holds the time");
-        var cron = Line(command, check, known && rhythm == DigestRhythm.Cron);
+        var cron = Line(command, check, known && rhythm == DigestRhythm.Cron, arrival);
         var dock = check.MaybeId(command.Dock, "/dock");
         var zone = command.Zone is null ? null : check.Zone(command.Zone, "/zone");
         var holidays = check.MaybeOneOf<HolidayRule>(command.Holidays, "/holidays") ?? HolidayRule.NextDay;
@@ -126,7 +126,7 @@ public sealed partial record TimeDigest(
         return null;
     }
 
-    private static string? Line(TimeDigest command, Check check, bool wanted)
+    private static string? Line(TimeDigest command, Check check, bool wanted, Arrival arrival)
     {
         if (!wanted)
         {
@@ -135,8 +135,10 @@ public sealed partial record TimeDigest(
         }
 
         if (command.Cron is null) check.Refuse("/cron", "missing", "missing: give the line, e.g. 0 30 6 ? * MON-FRI");
-        else if (CronDays.Read(command.Cron, out var why) is { } days) return days.Line;
-        else check.Refuse("/cron", "not_a_cron_line", why!);
+        else if (CronDays.Read(command.Cron, out var why) is not { } days) check.Refuse("/cron", "not_a_cron_line", why!);
+        else if (days.FirstFrom(DateOnly.FromDateTime(arrival.ReceivedAt.UtcDateTime).AddDays(-1)) is null)
+            check.Refuse("/cron", "never", $"names no day within {CronDays.FarthestYears} years from now, so nothing would ever go out: look at day, month and year of the line; 0 30 6 ? * MON-FRI goes out from Monday to Friday");
+        else return days.Line;
         return null;
     }
 

@@ -11,9 +11,6 @@ public sealed record Occasion(string Period, DateOnly Day, DateTimeOffset At);
 /// <summary>The times at which a schedule sends. Pure: holidays, zone and days are passed in.</summary>
 public static class Occasions
 {
-    /// <summary>How far a holiday may push a digest [days]: not as far as its next one.</summary>
-    private const int FarthestPush = 6;
-
     /// <summary>Those that are planned for the days from one to another, in the order of their days.</summary>
     /// <param name="schedule">The schedule; nothing comes of one that is off.</param>
     /// <param name="zone">Its clock.</param>
@@ -30,45 +27,46 @@ public static class Occasions
     /// <summary>The one that is planned for a day; null when none is.</summary>
     public static Occasion? Of(DigestSchedule schedule, TimeZoneInfo zone, DateOnly planned, IReadOnlySet<DateOnly> holidays)
     {
-        if (schedule.Off || !IsPlanned(schedule, planned, out var period)) return null;
-        if (Sent(schedule, planned, holidays) is not { } day) return null;
+        if (schedule.Off || PeriodOf(schedule, planned) is not { } period || Sent(schedule, planned, holidays) is not { } day) return null;
         return new Occasion(period, day, LocalMoment.Of(day, schedule.At, zone));
     }
 
-    private static bool IsPlanned(DigestSchedule schedule, DateOnly day, out string period)
+    /// <summary>The period of the one that is planned for a day; null when none is.</summary>
+    private static string? PeriodOf(DigestSchedule schedule, DateOnly day)
     {
-        period = Periods.Day(day);
         switch (schedule.Rhythm)
         {
             case DigestRhythm.Daily:
-                return true;
+                return Periods.Day(day);
             case DigestRhythm.Cron:
-                return schedule.Cron?.Holds(day) == true;
+                return schedule.Cron?.Holds(day) == true ? Periods.Day(day) : null;
             case DigestRhythm.Monthly:
                 // The month that has ended, where that is what it tells of.
-                period = Periods.Month(schedule.Digest == ScheduledDigest.AnalystPack ? day.AddMonths(-1) : day);
-                return day.Day == Math.Min(schedule.MonthDay, DateTime.DaysInMonth(day.Year, day.Month));
+                return day.Day == Math.Min(schedule.MonthDay, DateTime.DaysInMonth(day.Year, day.Month))
+                    ? Periods.Month(schedule.Digest == ScheduledDigest.AnalystPack ? day.AddMonths(-1) : day)
+                    : null;
             default:
-                if (!schedule.Weekdays.Contains(day.DayOfWeek)) return false;
+                if (!schedule.Weekdays.Contains(day.DayOfWeek)) return null;
                 if (schedule.Season is { } season && !season.Holds(day))
                 {
                     // The first of its days in a month stands for the month.
-                    period = Periods.Month(day);
-                    return day.Day <= 7 && !Enumerable.Range(1, day.Day - 1).Any(d => schedule.Weekdays.Contains(new DateOnly(day.Year, day.Month, d).DayOfWeek));
+                    return day.Day <= 7 && !Enumerable.Range(1, day.Day - 1).Any(d => schedule.Weekdays.Contains(new DateOnly(day.Year, day.Month, d).DayOfWeek)) ? Periods.Month(day) : null;
                 }
 
-                if (schedule.Weekdays.Count == 1) period = Periods.Week(day);
-                return true;
+                return schedule.Weekdays.Count == 1 ? Periods.Week(day) : Periods.Day(day);
         }
     }
 
+    /// <summary>
+    /// The day on which the one that is planned for a day goes out: on a holiday the next day that is none. Where another one is planned by
+    /// then, that one goes out for both: nobody wants two in a morning, nor yesterday's list beside today's.
+    /// </summary>
     private static DateOnly? Sent(DigestSchedule schedule, DateOnly planned, IReadOnlySet<DateOnly> holidays)
     {
         if (schedule.Holidays == HolidayRule.Send || !holidays.Contains(planned)) return planned;
-        var often = schedule.Rhythm is DigestRhythm.Daily or DigestRhythm.Cron || (schedule.Rhythm == DigestRhythm.Weekly && schedule.Weekdays.Count > 1);
-        if (schedule.Holidays == HolidayRule.Skip || often) return null;
-        for (var push = 1; push <= FarthestPush; push++)
-            if (!holidays.Contains(planned.AddDays(push))) return planned.AddDays(push);
-        return planned; // A week of holidays and none to push it to: late news is worse.
+        if (schedule.Holidays == HolidayRule.Skip) return null;
+        for (var day = planned.AddDays(1); PeriodOf(schedule, day) is null; day = day.AddDays(1))
+            if (!holidays.Contains(day)) return day;
+        return null;
     }
 }

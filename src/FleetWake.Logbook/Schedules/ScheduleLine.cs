@@ -10,12 +10,12 @@ namespace FleetWake.Logbook.Schedules;
 public sealed record ScheduleLine(IReadOnlyList<(DateTimeOffset From, DigestSchedule Schedule)> Spans, TimeZoneInfo Zone, IReadOnlySet<DateOnly> Holidays)
 {
     /// <summary>How far back is looked for the newest occasion [days]: farther than any two of them lie apart.</summary>
-    private const int LooksBackDays = 800;
+    private const int LooksBackDays = (366 * CronDays.FarthestYears) + 31;
 
     /// <summary>What holds now.</summary>
     public DigestSchedule Present => Spans[^1].Schedule;
 
-    /// <summary>The newest occasion that has come by a moment; null when none has for two years.</summary>
+    /// <summary>The newest occasion that has come by a moment; null when none has for eight years.</summary>
     public Occasion? Newest(DateTimeOffset now) => Backwards(now).FirstOrDefault();
 
     /// <summary>The next ones after a moment, by what holds now.</summary>
@@ -25,7 +25,9 @@ public sealed record ScheduleLine(IReadOnlyList<(DateTimeOffset From, DigestSche
     {
         var zone = ZoneOf(Present);
         var today = Day(now, zone);
-        return [.. Occasions.Planned(Present, zone, today.AddDays(-8), today.AddDays(LooksBackDays), Holidays).Where(o => o.At > now).Take(most)];
+
+        // One that was planned before today may wait for holidays to end, however many there are.
+        return [.. Occasions.Planned(Present, zone, today.AddDays(-2 - Holidays.Count), today.AddDays(LooksBackDays), Holidays).Where(o => o.At > now).Take(most)];
     }
 
     /// <summary>Those that have come by a moment, newest first.</summary>
@@ -38,7 +40,7 @@ public sealed record ScheduleLine(IReadOnlyList<(DateTimeOffset From, DigestSche
             if (from > now && n > 0) continue;
             var zone = ZoneOf(schedule);
 
-            // A day more on the near side, for a clock may jump over midnight; the days that a holiday may push on the far side.
+            // A day more on the near side, for a clock may jump over midnight.
             var last = Day(until, zone).AddDays(1);
             var first = last.AddDays(-LooksBackDays);
             for (var day = last; day >= first; day = day.AddDays(-1))
@@ -52,6 +54,9 @@ public sealed record ScheduleLine(IReadOnlyList<(DateTimeOffset From, DigestSche
             until = from.AddTicks(-1);
         }
     }
+
+    /// <summary>The day that it is at the dock, whose calendar its boats go by, whatever clock the schedule has; for the whole fleet, at the office.</summary>
+    public DateOnly DayAt(DateTimeOffset at) => Day(at, Zone);
 
     /// <summary>The clock of a schedule.</summary>
     public TimeZoneInfo ZoneOf(DigestSchedule schedule) => schedule.Zone is { } own && TimeZoneInfo.TryFindSystemTimeZoneById(own, out var zone) ? zone : Zone;

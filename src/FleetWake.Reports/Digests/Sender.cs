@@ -6,7 +6,8 @@ namespace FleetWake.Reports.Digests;
 /// <summary>Who digests come from.</summary>
 /// <param name="Address">Address of the sender.</param>
 /// <param name="PublicUrl">Https address of the web room; null when mails carry no unsubscribe link.</param>
-public sealed record Sender(string Address, Uri? PublicUrl)
+/// <param name="ReplyTo">Where answers go that an operator has set no address of its own for; to the sender when null.</param>
+public sealed record Sender(string Address, Uri? PublicUrl, string? ReplyTo = null)
 {
     /// <summary>The addressing of one message.</summary>
     public MailAddressing To(OperatorCard card, Recipient recipient, string digest, string period, DateTimeOffset date) => new(
@@ -19,7 +20,7 @@ public sealed record Sender(string Address, Uri? PublicUrl)
         recipient.Address,
         $"{card.Name} (FleetWake)",
         Address,
-        null,
+        card.ReplyTo ?? ReplyTo,
         PublicUrl is null ? null : new Uri(PublicUrl, $"unsubscribe/{recipient.Token}"),
         date);
 }

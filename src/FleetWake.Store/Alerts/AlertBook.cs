@@ -16,7 +16,7 @@ namespace FleetWake.Store.Alerts;
 /// </summary>
 public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, AlertHooks hooks, TimeProvider time)
 {
-    /// <summary>Stands for the beginning: causes of before are in the weekly digest.</summary>
+    /// <summary>Stands for the beginning, and for each new one after a pause: causes of before are in the weekly digest.</summary>
     private const string Begun = "";
 
     private const string See =
@@ -30,9 +30,18 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Ale
 
     private const string Begin = "insert into " + WorkTables.AlertsSeen + " (operator, scope, cause, seen_at) values (?, ?, '', ?) on conflict do nothing";
 
+    // Whoever comes back, or switches alerts on again, begins anew.
+    private const string Pause = "delete from " + WorkTables.AlertsSeen + " where operator = $1 and not (scope = any($2::text[]))";
+
+    /// <summary>Alerts go to the readers of these docks alone now: whoever comes later, or comes back, begins anew, and is not told what happened meanwhile.</summary>
+    /// <param name="operator">The operator.</param>
+    /// <param name="docks">The docks whose readers are told; null among them for those of the whole fleet.</param>
+    /// <param name="ct">Ends it.</param>
+    public Task OnlyAsync(string @operator, IEnumerable<string?> docks, CancellationToken ct) => source.RunAsync(Pause, ct, @operator, docks.Select(d => d ?? "").ToArray());
+
     /// <summary>
     /// Of what stands now, what nobody was told of yet, each with since when it is seen. What no longer stands is forgotten as long as nobody
-    /// was told of it. At the first look, what is older than it may be told is taken as told: it is in the weekly digest.
+    /// was told of it. At the first look, and at the first one after a pause, what is older than it may be told is taken as told: it is in the weekly digest.
     /// </summary>
     /// <param name="operator">The operator.</param>
     /// <param name="dock">The dock whose readers are meant; null for those of the whole fleet.</param>
@@ -101,7 +110,8 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Ale
     private async Task<bool> BeginAsync(string @operator, string scope, IReadOnlyList<string> before, DateTimeOffset now, CancellationToken ct)
     {
         await using var session = store.LightweightSession(@operator);
-        foreach (var cause in before) session.Insert(new ToldCause(ToldCause.IdOf(scope, cause), ToldCause.Before, now));
+        var told = (await session.LoadManyAsync<ToldCause>(ct, [.. before.Select(c => ToldCause.IdOf(scope, c))])).Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var id in before.Select(c => ToldCause.IdOf(scope, c)).Except(told)) session.Insert(new ToldCause(id, ToldCause.Before, now));
         session.QueueSqlCommand(Begin, @operator, scope, now);
         return await SaveAsync(session, ct);
     }

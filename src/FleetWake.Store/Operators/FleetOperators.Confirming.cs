@@ -32,13 +32,13 @@ public sealed partial class FleetOperators
             var now = time.GetUtcNow();
             var same = await AddressMarks.OfAsync(session, address, ct);
             if (same.Any(r => r.NoMailSince is not null)) return Asked.TakesNoMail;
-            var known = same.FirstOrDefault(r => r.Digest == digest && r.Dock == dock);
+            var known = Same(same, digest, dock);
             if (known is { Subscribed: true }) return Asked.ReceivesIt;
 
             // Over all that it could be asked about: four digests of ten docks are forty questions otherwise.
             if (same.Any(r => r.AskedAt is { } asked && now - asked < AskAgainAfter)) return Asked.AskedLately;
             var (way, secret) = (KeySecret.MakeToken(), KeySecret.MakeToken());
-            var recipient = (known ?? new Recipient($"r-{KeySecret.MakeToken()[..10]}", address, digest, way, false) { Dock = dock }) with { AskedAt = now, ConfirmHash = HashOf(secret), Token = way };
+            var recipient = (known ?? new Recipient($"r-{KeySecret.MakeToken()[..10]}", address, digest, way, false) { Dock = dock }) with { Dock = dock, AskedAt = now, ConfirmHash = HashOf(secret), Token = way };
             session.Store(recipient);
             session.Store(new UnsubscribeToken(way, @operator.Id, recipient.Id));
             session.Store(new ConfirmToken(recipient.ConfirmHash!, @operator.Id, recipient.Id));
@@ -67,7 +67,7 @@ public sealed partial class FleetOperators
             // As it stands now: it may have been ended meanwhile, by the other link of the message.
             if (await session.LoadAsync<Recipient>(given.Id, ct) is not { } recipient || recipient.ConfirmHash != given.ConfirmHash) return false;
             if (recipient.Subscribed) return true;
-            session.Store(recipient with { Subscribed = true, AskedAt = null });
+            session.Store(recipient with { Subscribed = true, AskedAt = null, LeftAt = null });
             session.Events.Append(StreamName.Operator, new RecipientSubscribed(Stamp(card.Zone), recipient.Id, recipient.Digest, recipient.Dock));
             return true;
         }, ct);

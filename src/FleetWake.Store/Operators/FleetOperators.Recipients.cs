@@ -22,17 +22,18 @@ public sealed partial class FleetOperators
 
     /// <summary>
     /// Subscribes an address to a digest, of one dock or of all; again changes nothing but brings back one that had unsubscribed.
-    /// Addresses that differ in upper and lower case alone are one: no mail server in use tells them apart, and nobody wants it twice.
+    /// Addresses that differ in upper and lower case alone are one: no mail server in use tells them apart, and nobody wants it twice. So are docks,
+    /// and the last spelling counts.
     /// </summary>
     public Task SubscribeAsync(OperatorCard @operator, string address, string digest, CancellationToken ct, string? dock = null) =>
         OfAddressAsync(@operator.Id, address, async (session, _) =>
         {
-            var known = (await AddressMarks.OfAsync(session, address, ct)).FirstOrDefault(r => r.Digest == digest && r.Dock == dock);
-            if (known is { Subscribed: true }) return false;
+            var known = Same(await AddressMarks.OfAsync(session, address, ct), digest, dock);
+            if (known is { Subscribed: true } && known.Dock == dock) return false;
             var token = KeySecret.MakeToken();
             var recipient = known is null
                 ? new Recipient($"r-{KeySecret.MakeToken()[..10]}", address, digest, token, true) { Dock = dock }
-                : known with { Token = token, Subscribed = true, ConfirmHash = null };
+                : known with { Dock = dock, Token = token, Subscribed = true, ConfirmHash = null, LeftAt = null };
             session.Store(recipient);
             session.Store(new UnsubscribeToken(token, @operator.Id, recipient.Id));
             session.Events.Append(StreamName.Operator, new RecipientSubscribed(Stamp(@operator.Zone), recipient.Id, digest, dock));
@@ -40,13 +41,13 @@ public sealed partial class FleetOperators
         }, ct);
 
     /// <summary>Unsubscribes by the secret of a link; true even when it was done before, false when the secret is unknown.</summary>
-    public async Task<bool> UnsubscribeAsync(string token, CancellationToken ct)
+    /// <param name="token">The secret.</param>
+    /// <param name="ct">Ends the wait.</param>
+    /// <param name="byItself">Its reader did so, and may come back by the same link; nobody comes back whom somebody else took off.</param>
+    public async Task<bool> UnsubscribeAsync(string token, CancellationToken ct, bool byItself = false)
     {
-        await using var look = store.QuerySession();
-        if (await look.LoadAsync<UnsubscribeToken>(token, ct) is not { } link) return false;
-        var card = await look.LoadAsync<OperatorCard>(link.Operator, ct);
-        await using var session = store.QuerySession(link.Operator);
-        if (await session.LoadAsync<Recipient>(link.Recipient, ct) is { } recipient) await EndAsync(card!, recipient, forget: false, ct);
+        if (await LinkedAsync(token, ct) is not { } linked) return false;
+        if (linked.Recipient is { } recipient) await EndAsync(linked.Operator, recipient, forget: false, ct, byItself);
         return true;
     }
 
@@ -102,7 +103,11 @@ public sealed partial class FleetOperators
             return marked.Count > 0;
         }, ct);
 
-    private Task<bool> EndAsync(OperatorCard card, Recipient given, bool forget, CancellationToken ct) => OfAddressAsync(card.Id, given.Address, async (session, connection) =>
+    /// <summary>The subscription of an address to a digest of a dock, whose letters may differ in case.</summary>
+    private static Recipient? Same(IReadOnlyList<Recipient> ofAddress, string digest, string? dock) =>
+        ofAddress.Where(r => r.Digest == digest && string.Equals(r.Dock, dock, StringComparison.OrdinalIgnoreCase)).OrderByDescending(r => r.Dock == dock).FirstOrDefault();
+
+    private Task<bool> EndAsync(OperatorCard card, Recipient given, bool forget, CancellationToken ct, bool byItself = false) => OfAddressAsync(card.Id, given.Address, async (session, connection) =>
     {
         // As it stands now: a server may have said something of it meanwhile.
         if (await session.LoadAsync<Recipient>(given.Id, ct) is not { } recipient) return false;
@@ -127,7 +132,7 @@ public sealed partial class FleetOperators
         else
         {
             // When it was asked last stays: leaving is no way to be asked again and again.
-            session.Store(recipient with { Subscribed = false, ConfirmHash = null });
+            session.Store(recipient with { Subscribed = false, ConfirmHash = null, LeftAt = !byItself ? null : recipient.Subscribed ? now : recipient.LeftAt });
         }
 
         return true;

@@ -45,6 +45,15 @@ public sealed partial class FleetOperators(IDocumentStore store, TimeProvider ti
         return await session.Query<OperatorCard>().OrderBy(o => o.Id).ToListAsync(ct);
     }
 
+    /// <summary>Sets where readers of an operator's mail answer to; null for nowhere of its own.</summary>
+    public async Task AnswerToAsync(string @operator, string? address, CancellationToken ct)
+    {
+        await using var session = store.LightweightSession();
+        if (await session.LoadAsync<OperatorCard>(@operator, ct) is not { } card) return;
+        session.Store(card with { ReplyTo = address });
+        await session.SaveChangesAsync(ct);
+    }
+
     /// <summary>Makes a key and returns it whole: the only time it can be seen. With <paramref name="lasts"/> it ends by itself.</summary>
     public async Task<string> MakeKeyAsync(string @operator, string name, IReadOnlyList<KeyScope> scopes, CancellationToken ct, TimeSpan? lasts = null)
     {

@@ -4,7 +4,11 @@ namespace FleetWake.Store.Operators;
 /// <param name="Id">Id, lower case.</param>
 /// <param name="Name">Name for people.</param>
 /// <param name="Zone">IANA zone of its office.</param>
-public sealed record OperatorCard(string Id, string Name, string Zone);
+public sealed record OperatorCard(string Id, string Name, string Zone)
+{
+    /// <summary>Mail address to which its readers answer; null where none was set. It may be a person's, so no fact names it.</summary>
+    public string? ReplyTo { get; init; }
+}
 
 /// <summary>A key of the API, without the key: only its hash is kept.</summary>
 /// <param name="Id">Public part of the key.</param>

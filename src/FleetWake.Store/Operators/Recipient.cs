@@ -23,6 +23,9 @@ public sealed record Recipient(string Id, string Address, string Digest, string 
     /// <summary>SHA-256 of the secret of the link that confirms it, lower-case hex; null when none is out.</summary>
     public string? ConfirmHash { get; init; }
 
+    /// <summary>When it left by the link of a message, and so by itself; null when it did not, or somebody else ended it since.</summary>
+    public DateTimeOffset? LeftAt { get; init; }
+
     /// <summary>Whether digests are sent to it now.</summary>
     public bool TakesMail() => Subscribed && NoMailSince is null;
 }

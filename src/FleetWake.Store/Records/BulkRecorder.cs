@@ -42,7 +42,7 @@ public sealed class BulkRecorder(IDocumentStore store, string tenant)
             {
                 return await OnceAsync(decided, keep, ct);
             }
-            catch (Exception lost) when (Receipts.IsLostRace(lost) && round < Receipts.MostRounds)
+            catch (Exception lost) when (Contention.IsLost(lost, taken: true) && round < Contention.MostRounds)
             {
                 // A phone wrote to one of these streams, or another bulk took one of these entries: look again at all.
             }

@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using FleetWake.Logbook.Entries;
-using JasperFx.Events;
 
 namespace FleetWake.Store.Records;
 
@@ -55,20 +54,6 @@ public sealed record Receipt(Guid Id, string ContentHash, Answer Answer, IReadOn
         [],
         [],
         [new Refusal("/entry/id", "id_used", "this entry id was used before for other content: give a changed record an id of its own, and amend the earlier one if it was wrong")]);
-}
-
-/// <summary>How writers of receipts meet each other.</summary>
-internal static class Receipts
-{
-    /// <summary>Each round loses only to somebody else's success on the same streams, so a crowd of n needs at most n rounds.</summary>
-    public const int MostRounds = 40;
-
-    /// <summary>Whether somebody else wrote to the same streams, or took the same entry, in between: look again.</summary>
-    public static bool IsLostRace(Exception e) =>
-        e is JasperFx.DocumentAlreadyExistsException or EventStreamUnexpectedMaxEventIdException
-            or JasperFx.Events.ExistingStreamIdCollisionException or Marten.Exceptions.ExistingStreamIdCollisionException
-        // A chunk that finds several of its entries taken is told of them all at once.
-        || (e is AggregateException { InnerExceptions.Count: > 0 } several && several.InnerExceptions.All(IsLostRace));
 }
 
 /// <summary>What a device is told about one record.</summary>

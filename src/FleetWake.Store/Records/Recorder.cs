@@ -27,7 +27,7 @@ public sealed partial class Recorder(IDocumentStore store, ILogger<Recorder>? lo
                 FleetMeter.Records.Add(1, FleetMeter.Kind(kind.Name), FleetMeter.Outcome(FleetMeter.OutcomeOf(answer)));
                 return answer;
             }
-            catch (Exception lost) when (Receipts.IsLostRace(lost) && round < Receipts.MostRounds)
+            catch (Exception lost) when (Contention.IsLost(lost, taken: true) && round < Contention.MostRounds)
             {
                 // Somebody else wrote to these streams, or took this very entry, in between: look again.
             }

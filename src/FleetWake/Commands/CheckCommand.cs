@@ -1,12 +1,14 @@
 using System.CommandLine;
 using FleetWake.Reports.Digests.Templates;
 using FleetWake.Reports.Digests.Templates.Checks;
+using FleetWake.Reports.Mail;
 using FleetWake.Reports.Pictures;
 using FleetWake.Settings;
 using FleetWake.Store.Fleet;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Mail;
 using FleetWake.Store.Nodes;
+using FleetWake.Store.Operators;
 using FleetWake.Store.Schema;
 using FleetWake.Ticks;
 using Npgsql;
@@ -55,6 +57,7 @@ internal static class CheckCommand
             ("fits", async () => Fits(await reading.FitLooksAsync(ct))),
             ("ticks", async () => Ticks(await TickSetup.LateAsync(source, ct), await state.NowAsync(ct))),
             ("mail", async () => Mail(await state.NowAsync(ct), await ledger.RefusedSinceAsync(TimeProvider.System.GetUtcNow() - RecentlyRefused, ct))),
+            ("readers", async () => await ReadersAsync(new FleetOperators(store, TimeProvider.System), reading, ct)),
             ("durability", () => Task.FromResult(server!.Durable
                 ? "what is acknowledged survives a crash"
                 : throw new CommandException("fsync, full_page_writes or synchronous_commit is off: an acknowledged record could be lost; set them on"))));
@@ -114,6 +117,21 @@ internal static class CheckCommand
             throw new CommandException($"the digest tick is late by {WorkState.Words(late.Value)} though a work node runs: restart \"fleetwake work\", its log says why"),
         _ => "the scheduler keeps time",
     };
+
+    /// <summary>Whether each reader has something to read of, and each boat somebody who reads of it.</summary>
+    private static async Task<string> ReadersAsync(FleetOperators operators, FleetReading reading, CancellationToken ct)
+    {
+        var (gaps, count) = (new List<string>(), 0);
+        foreach (var card in await operators.AllAsync(ct))
+        {
+            var readers = await operators.AllRecipientsAsync(card.Id, ct);
+            var boats = (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding).ToList();
+            count += readers.Count(r => r.Subscribed);
+            gaps.AddRange(FleetDocks.Gaps(card.Id, readers, FleetDocks.Of(await reading.OfficeAsync(card.Id, ct), boats), boats));
+        }
+
+        return gaps.Count > 0 ? throw new NoteException(string.Join("; ", gaps)) : $"{count} subscriptions";
+    }
 
     private static string Mail(WorkState now, int refused)
     {

@@ -50,7 +50,7 @@ internal static class ReportServices
     /// <summary>What both the pages and the work need to know of mail.</summary>
     public static void AddFleetSender(this IServiceCollection services, FleetSettings settings)
     {
-        services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
+        services.AddSingleton(settings.Sender);
         services.AddSingleton(new Store.Mail.MailKeeping(settings.Mail.Kept));
     }
 
@@ -60,12 +60,12 @@ internal static class ReportServices
     {
         // As it would go out: with the operator's own prices, addresses and layout.
         var period = Periods.Week(day);
-        var composed = await new WeeklyWearKind(reading, people, new Sender(settings.Mail.From, settings.PublicUrl)).ComposeAsync(new Wanted(card, null, period, day, true, null), ct);
+        var composed = await new WeeklyWearKind(reading, people, settings.Sender).ComposeAsync(new Wanted(card, null, period, day, true, null), ct);
         var (draft, boats) = composed is Composed.Ready ready ? (ready.Draft, ready.Boats) : (WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, period, day, [])), 0);
         var digest = await new DigestDesk(new DigestRenderer(new PngRenderer(), settings.TemplateFolder), layouts).RenderAsync(card.Id, draft, ct);
         if (digest.WhyFallback is { } why) Console.Error.WriteLine($"fleetwake: the plain form was used: {why}");
         var reader = new Recipient("reader", "reader@localhost.localdomain", WeeklyWear.Digest, "", true);
-        var addressing = new Sender(settings.Mail.From, null).To(card, reader, WeeklyWear.Digest, period, new DateTimeOffset(day.ToDateTime(new TimeOnly(6, 0)), TimeSpan.Zero));
+        var addressing = (settings.Sender with { PublicUrl = null }).To(card, reader, WeeklyWear.Digest, period, new DateTimeOffset(day.ToDateTime(new TimeOnly(6, 0)), TimeSpan.Zero));
         var message = MailComposer.Compose(digest, addressing);
         return await new PickupFolder(folder).SendAsync(message, ct) is Delivery.Deferred failed
             ? throw new IOException(failed.Why)

@@ -24,6 +24,9 @@ public sealed record FleetSettings(string? Database, string Urls, MailSettings M
     /// <summary>What becomes of digests whose time passed while nothing ran.</summary>
     public MissedRule CatchUp { get; init; } = MissedRule.Latest;
 
+    /// <summary>Who mail comes from.</summary>
+    public Reports.Digests.Sender Sender => new(Mail.From, PublicUrl, Mail.ReplyTo);
+
     /// <summary>What can be set, for the help and the docs.</summary>
     public static IReadOnlyList<(string Name, string Meaning)> Known { get; } =
     [

@@ -20,12 +20,16 @@ public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp
     /// <summary>Keys that sign what goes out; null for none.</summary>
     public MailSigning? Signing { get; init; }
 
+    /// <summary>Address to which readers answer where their operator has set none; null for that of the sender.</summary>
+    public string? ReplyTo { get; init; }
+
     /// <summary>Folder that a mail server puts reports of undeliverable mail into; null for none.</summary>
     public string? Bounces { get; init; }
 
     internal static IReadOnlyList<(string Name, string Meaning)> Known { get; } =
     [
         ("FLEETWAKE_MAIL_FROM", "sender of digests (fleetwake@localhost when not set)"),
+        ("FLEETWAKE_MAIL_REPLY_TO", "address to which readers of operators answer that have set none of their own by \"fleetwake operator reply-to\" (the sender when not set)"),
         ("FLEETWAKE_MAIL_FOLDER", "pickup folder that mails are written to as .eml (\"mail\" when not set); not used with SMTP"),
         ("FLEETWAKE_MAIL_KEPT", "days for which the text of a message is kept when it is settled, to be looked at and sent again (30 when not set, 0 for not at all)"),
         ("FLEETWAKE_MAIL_BOUNCES_TO", "address that reports of undeliverable mail go to (the sender when not set)"),
@@ -73,6 +77,7 @@ public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp
             },
             Signing = Signs(set, from),
             Bounces = bounces,
+            ReplyTo = Address(set, "MAIL_REPLY_TO"),
         };
     }
 
@@ -115,9 +120,9 @@ public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp
     {
         if (FleetSettings.Text(set, name) is not { } text) return null;
 
-        // The parser takes a name without a host for an address of this machine; no mail server does.
-        return MimeKit.MailboxAddress.TryParse(text, out var sender) && sender.Address.Split('@') is [{ Length: > 0 }, { Length: > 0 }]
-            ? text
+        // The parser takes a name without a host for an address of this machine; no mail server does. A name beside the address is left aside: messages bear the operator's.
+        return !text.Any(char.IsControl) && MimeKit.MailboxAddress.TryParse(text, out var sender) && sender.Address.Split('@') is [{ Length: > 0 }, { Length: > 0 }]
+            ? sender.Address
             : throw new SettingsException($"FLEETWAKE_{name} is \"{text}\": give a mail address, as in fleet@example.org.");
     }
 

@@ -78,11 +78,29 @@ public sealed class MailLinksTests(PostgresFixture postgres) : IAsyncLifetime
         var leave = new Uri(question.Headers["List-Unsubscribe"]!.Trim('<', '>')).AbsolutePath;
         Assert.Contains("<button>Stop sending it to me</button>", await GetAsync(leave), StringComparison.Ordinal);
         Assert.Single(await ReceivingAsync());
+        var card = (await Operators.FindAsync(RunningFleet.Operator, Ct))!;
+        await Operators.SubscribeAsync(card, "Mech@bay.example", DigestNames.WeeklyWear, Ct, "old-mole");
 
         // RFC 8058, 3.1: the mail program posts this body, from nowhere that we know.
         Assert.Equal(HttpStatusCode.OK, await PostAsync(leave, ("List-Unsubscribe", "One-Click")));
         Assert.Empty(await ReceivingAsync());
         Assert.Equal(HttpStatusCode.OK, await PostAsync(leave, ("List-Unsubscribe", "One-Click")));
+
+        // What ended, what stays, and the way back; a GET takes nobody back either.
+        var left = await GetAsync(leave);
+        Assert.Contains("This address does not receive it any more: Due list, from Skerry Bay Hire.", left, StringComparison.Ordinal);
+        Assert.Contains("This stays as it is, and has links of its own: Weekly wear digest of old-mole.", left, StringComparison.Ordinal);
+        Assert.Contains($"action=\"{leave}/back\"><button>Send it to me again</button>", left, StringComparison.Ordinal);
+        Assert.Empty(await ReceivingAsync());
+        Assert.Equal(HttpStatusCode.OK, await PostAsync($"{leave}/back"));
+        Assert.Single(await ReceivingAsync());
+        Assert.Contains("The button ends this: Due list, from Skerry Bay Hire, to this address.", await GetAsync(leave), StringComparison.Ordinal);
+
+        // Nobody comes back by a link whom the office took off.
+        await Operators.UnsubscribeAddressAsync(card, "mech@bay.example", forget: false, Ct);
+        Assert.DoesNotContain("Send it to me again", await GetAsync(leave), StringComparison.Ordinal);
+        await PostAsync($"{leave}/back");
+        Assert.Empty(await ReceivingAsync());
         Assert.Equal(HttpStatusCode.NotFound, await PostAsync("/unsubscribe/made-up", ("List-Unsubscribe", "One-Click")));
     }
 

@@ -79,10 +79,18 @@ public sealed class MailPagesTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task A_form_that_cannot_ask_an_address_says_why_and_keeps_what_was_typed()
     {
         using var boss = await SignInHttp.AsAsync(fleet, Role.Administrator, "admin-1");
-        var (status, text, _) = await boss.PostAsync("/office/mail", "/office/mail/subscribe", ("address", "mech@bay.example"), ("digest", "due-list"));
+        await RunningFleet.UntilAsync("the finding", async () => await fleet.Service<Store.Histories.FleetReading>().UpToDateAsync(Ct), Ct);
+        var page = (await boss.GetAsync("/office/mail")).Text;
+        Assert.Contains("fleetwake operator subscribe --operator skerry-bay --digest weekly-wear name@example.org", page, StringComparison.Ordinal);
+        Assert.Contains("analyst-pack; old-mole", page, StringComparison.Ordinal); // the dock that its boat names, though nobody opened it
+        Assert.DoesNotContain("action=\"/office/mail/subscribe\"", page, StringComparison.Ordinal);
+        var (status, text, _) = await boss.PostAsync("/office/rules", "/office/mail/subscribe", ("address", "mech@bay.example"), ("digest", "due-list"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, status);
         Assert.Contains("FLEETWAKE_PUBLIC_URL", text, StringComparison.Ordinal);
         Assert.Contains("mech@bay.example", text, StringComparison.Ordinal);
+        Assert.Contains("--digest due-list mech@bay.example", text, StringComparison.Ordinal);
+        var (_, odd, _) = await boss.PostAsync("/office/rules", "/office/mail/subscribe", ("address", "$(reboot)@bay.example"), ("digest", "due-list"));
+        Assert.Contains("--digest due-list name@example.org", odd, StringComparison.Ordinal);
     }
 
     [Fact]

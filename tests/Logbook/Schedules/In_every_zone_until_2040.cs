@@ -20,6 +20,7 @@ public class In_every_zone_until_2040
         ["daily 02:30"] = Usual with { Rhythm = DigestRhythm.Daily, Time = new(2, 30) },
         ["the 31st 02:00"] = Usual with { Rhythm = DigestRhythm.Monthly, MonthDay = 31, Time = new(2, 0) },
         ["the 29th 01:00"] = Usual with { Rhythm = DigestRhythm.Monthly, MonthDay = 29, Time = new(1, 0) },
+        ["on three days"] = Usual with { Weekdays = [DayOfWeek.Monday, DayOfWeek.Thursday, DayOfWeek.Friday], Time = new(2, 30) },
         ["by a line"] = Usual with { Rhythm = DigestRhythm.Cron, Cron = CronDays.Read("0 15 2 L * ?", out _) },
         ["with a season"] = Usual with { Season = new("05-01", "09-30") },
     };
@@ -55,6 +56,36 @@ public class In_every_zone_until_2040
         // Said so that a change that thins the test out is seen.
         Assert.True(seen > 100_000, $"{seen} occasions");
         if (schedule is { Rhythm: DigestRhythm.Daily }) Assert.True(jumped > 50, $"{jumped} gaps");
+    }
+
+    /// <summary>Holidays by dice, some of them weeks long: they put off, and let another stand for both; they turn nothing round and lose no news.</summary>
+    [Theory]
+    [MemberData(nameof(Schedules))]
+    public void With_holidays_each_still_comes_once_in_order_on_a_day_that_is_none_and_no_later_than_the_next_such_day(string name)
+    {
+        var (schedule, dice, holidays) = (All[name], new Random(20261130), new HashSet<DateOnly>());
+        for (var day = Years.From; day <= Years.To; day = day.AddDays(dice.Next(1, 60)))
+            for (var n = dice.Next(20) == 0 ? dice.Next(8, 30) : dice.Next(1, 4); n > 0; n--) holidays.Add(day.AddDays(n));
+        var pushed = 0L;
+        Parallel.ForEach(TimeZoneInfo.GetSystemTimeZones().Where((_, n) => n % 5 == 0), zone =>
+        {
+            var sent = Occasions.Planned(schedule, zone, Years.From, Years.To, holidays).ToList();
+            Assert.Equal(sent.Count, sent.Select(o => o.Period).Distinct(StringComparer.Ordinal).Count());
+            for (var n = 0; n < sent.Count; n++)
+                if (holidays.Contains(sent[n].Day) || (n > 0 && (sent[n].At <= sent[n - 1].At || sent[n].Day <= sent[n - 1].Day))) Assert.Fail($"{zone.Id} {sent[n].Period} {sent[n].Day}");
+
+            // After each day on which one was to go out there is one by the next day that is no holiday.
+            var days = sent.Select(o => o.Day).ToHashSet();
+            foreach (var planned in Occasions.Planned(schedule, zone, Years.From, Years.To, None).Select(o => o.Day))
+            {
+                var (open, any) = (planned, false);
+                while (holidays.Contains(open)) open = open.AddDays(1);
+                for (var day = planned; day <= open && !any; day = day.AddDays(1)) any = days.Contains(day);
+                if (open != planned) Interlocked.Increment(ref pushed);
+                if (!any && open <= Years.To) Assert.Fail($"{zone.Id}: nothing went out for {planned}");
+            }
+        });
+        Assert.True(pushed > 500, $"{pushed} holidays");
     }
 
     [Fact]

@@ -25,6 +25,16 @@ public class Lines_for_experts
     }
 
     [Theory]
+    [InlineData("0 0 7 30 2 ?", "2026-11-30", null)]
+    [InlineData("0 0 7 L-30 2,4 ?", "2026-11-30", null)]
+    [InlineData("0 0 7 ? * MON 2026", "2026-12-28", "2026-12-28")]
+    [InlineData("0 0 7 ? * MON 2026", "2026-12-29", null)]
+    [InlineData("0 0 7 29 2 ?", "2026-11-30", "2028-02-29")]
+    [InlineData("0 0 7 29 2 ?", "2096-03-01", "2104-02-29")] // 2100 is no leap year
+    public void A_line_that_names_no_day_within_eight_years_is_seen(string line, string from, string? first) =>
+        Assert.Equal(first, CronDays.Read(line, out _)!.FirstFrom(DateOnly.ParseExact(from, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)) is { } day ? Periods.Day(day) : null);
+
+    [Theory]
     [InlineData("30 6 * * 1", "six or seven fields")]
     [InlineData("0 */5 * ? * *", "once a day")]
     [InlineData("0 0 7,19 ? * MON", "once a day")]

@@ -74,6 +74,40 @@ public class When_a_digest_goes_out
     }
 
     [Fact]
+    public void One_of_several_days_waits_for_the_next_day_too_and_where_another_comes_by_then_that_one_stands_for_both()
+    {
+        // Good Friday, Easter Monday and the day after, of 2027.
+        HashSet<DateOnly> easter = [new(2027, 3, 26), new(2027, 3, 29), new(2027, 3, 30)];
+        Assert.Equal(["2027-03-25", "2027-03-26 on 2027-03-27", "2027-03-29 on 2027-03-31", "2027-04-01"], Sent(Weekly(DayOfWeek.Monday, DayOfWeek.Thursday, DayOfWeek.Friday), easter));
+        Assert.Equal(["2027-03-25", "2027-03-26 on 2027-03-27", "2027-03-31", "2027-04-01"], Sent(Weekly() with { Rhythm = DigestRhythm.Cron, Cron = CronDays.Read("0 0 7 ? * MON-FRI", out _) }, easter));
+        Assert.Equal(["2027-03-25", "2027-03-27", "2027-03-28", "2027-03-31", "2027-04-01"], Sent(Weekly() with { Rhythm = DigestRhythm.Daily }, easter));
+        Assert.Equal(["2027-03-25", "2027-04-01"], Sent(Weekly(DayOfWeek.Monday, DayOfWeek.Thursday, DayOfWeek.Friday) with { Holidays = HolidayRule.Skip }, easter));
+
+        static IEnumerable<string> Sent(DigestSchedule schedule, HashSet<DateOnly> holidays) =>
+            Occasions.Planned(schedule, Oslo, new(2027, 3, 25), new(2027, 4, 1), holidays).Select(o => o.Period == Periods.Day(o.Day) ? o.Period : $"{o.Period} on {Periods.Day(o.Day)}");
+    }
+
+    [Fact]
+    public void Where_a_yard_is_shut_for_weeks_one_digest_goes_out_on_the_day_it_opens_and_the_next_ones_are_shown()
+    {
+        HashSet<DateOnly> shut = [.. Enumerable.Range(0, 17).Select(n => new DateOnly(2026, 12, 21).AddDays(n))]; // until Wednesday, 6 January
+        Assert.Equal(
+            ["2026-W51 2026-12-14", "2027-W01 2027-01-07", "2027-W02 2027-01-11"],
+            Occasions.Planned(Weekly(DayOfWeek.Monday), Oslo, new(2026, 12, 14), new(2027, 1, 11), shut).Select(o => $"{o.Period} {Periods.Day(o.Day)}"));
+        var monthly = new ScheduleLine([(DateTimeOffset.MinValue, Weekly() with { Rhythm = DigestRhythm.Monthly, MonthDay = 21 })], Oslo, shut);
+        Assert.Equal(["2026-12 2027-01-07", "2027-01 2027-01-21"], monthly.Next(At("2027-01-06T12:00:00Z"), 2).Select(o => $"{o.Period} {Periods.Day(o.Day)}"));
+        Assert.Equal("2026-12", monthly.Newest(At("2027-01-07T12:00:00Z"))!.Period);
+    }
+
+    [Fact]
+    public void A_day_that_comes_every_four_years_is_found_before_and_after_it()
+    {
+        var leap = Line(Oslo, Weekly() with { Rhythm = DigestRhythm.Cron, Cron = CronDays.Read("0 0 7 29 2 ?", out _) });
+        Assert.Equal("2028-02-29", leap.Next(At("2024-03-01T12:00:00Z"), 1).Single().Period);
+        Assert.Equal("2024-02-29", leap.Newest(At("2028-02-28T12:00:00Z"))!.Period);
+    }
+
+    [Fact]
     public void One_that_is_off_does_not_go_out() => Assert.Empty(Planned(Weekly(DayOfWeek.Monday) with { Off = true }, "2026-01-01", "2026-12-31"));
 
     [Fact]

@@ -1,4 +1,6 @@
+using FleetWake.Reports.Digests;
 using FleetWake.Reports.Mail;
+using FleetWake.Store.Operators;
 using MimeKit;
 
 namespace FleetWake.Reports.Tests.Mail;
@@ -60,6 +62,20 @@ public class MailComposerTests
         Assert.Equal("List-Unsubscribe=One-Click", message.Headers["List-Unsubscribe-Post"]);
         Assert.Contains("https://fleetwake.example/stop/abc?a=1&b=2", message.TextBody, StringComparison.Ordinal);
         Assert.Contains("href=\"https://fleetwake.example/stop/abc?a=1&amp;b=2\"", message.HtmlBody, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Readers_answer_to_the_operators_own_address_else_to_the_one_that_is_set_else_to_the_sender()
+    {
+        var (card, reader) = (new OperatorCard("skerry-bay", "Skerry Bay Hire", "Pacific/Auckland"), new Recipient("r-1", "mo@skerry.example", "weekly-wear", "t", true));
+        var sender = new Sender("digest@mail.example", null);
+        Assert.Empty(Message(sender, card).ReplyTo);
+        Assert.Equal("office@mail.example", Assert.Single(Message(sender with { ReplyTo = "office@mail.example" }, card).ReplyTo.Mailboxes).Address);
+        Assert.Equal("kari@skerry.example", Assert.Single(Message(sender with { ReplyTo = "office@mail.example" }, card with { ReplyTo = "kari@skerry.example" }).ReplyTo.Mailboxes).Address);
+        Assert.Throws<ArgumentException>(() => Message(sender, card with { ReplyTo = "kari@skerry.example\r\nBcc: all@skerry.example" }));
+        Assert.Throws<ArgumentException>(() => Message(sender, card with { ReplyTo = "kari@skerry.example, all@skerry.example" }));
+
+        MimeKit.MimeMessage Message(Sender from, OperatorCard of) => Letters.Message(from.To(of, reader, "weekly-wear", "2026-W47", Letters.To.Date));
     }
 
     [Fact]

@@ -18,6 +18,22 @@ public sealed class MailLedgerTests(PostgresFixture postgres) : IAsyncLifetime
     public ValueTask DisposeAsync() => mail.DisposeAsync();
 
     [Fact]
+    public async Task A_period_that_goes_out_anew_has_a_key_of_its_own_once()
+    {
+        var (reader, start) = (await mail.ReaderAsync("boss@bay.example"), mail.Time.GetUtcNow());
+        Assert.Equal("2026-W48", await mail.Ledger.NextEditionAsync(mail.Card.Id, reader.Digest, "2026-W48", null, Ct));
+        mail.Time.Advance(TimeSpan.FromDays(365));
+        await mail.IssueAsync(reader);
+        mail.Time.AdjustTime(start);
+        Assert.Equal("2026-W48~2", await mail.Ledger.NextEditionAsync(mail.Card.Id, reader.Digest, "2026-W48", null, Ct));
+        await mail.IssueAsync(reader, "2026-W48~2");
+        Assert.False(await mail.Ledger.IssueAsync(mail.Card, reader.Digest, "2026-W48~2", [], [], Ct));
+        Assert.Equal("2026-W48~3", await mail.Ledger.NextEditionAsync(mail.Card.Id, reader.Digest, "2026-W48", null, Ct));
+        Assert.Equal("2026-W48", await mail.Ledger.NextEditionAsync(mail.Card.Id, reader.Digest, "2026-W48", "north-pier", Ct));
+        Assert.Equal(KeyValuePair.Create("2026-W48", start), Assert.Single(await mail.Ledger.IssuedAsync(mail.Card.Id, reader.Digest, null, Ct)));
+    }
+
+    [Fact]
     public async Task A_message_is_planned_composed_attempted_and_accepted_and_the_record_holds_the_hash_of_its_bytes()
     {
         var key = await mail.IssueAsync(await mail.ReaderAsync("boss@bay.example"));

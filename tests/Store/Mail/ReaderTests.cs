@@ -22,7 +22,8 @@ public sealed class ReaderTests(PostgresFixture postgres) : IAsyncLifetime
         await Task.WhenAll(Enumerable.Range(0, 8).Select(i => mail.Operators.SubscribeAsync(mail.Card, i % 2 == 0 ? "boss@bay.example" : "Boss@Bay.example", DigestNames.WeeklyWear, Ct)));
         Assert.Single(await mail.Operators.AllRecipientsAsync(mail.Card.Id, Ct));
         await mail.Operators.SubscribeAsync(mail.Card, "boss@bay.example", DigestNames.WeeklyWear, Ct, "north-pier");
-        Assert.Equal(2, (await mail.Operators.AllRecipientsAsync(mail.Card.Id, Ct)).Count);
+        await mail.Operators.SubscribeAsync(mail.Card, "BOSS@bay.example", DigestNames.WeeklyWear, Ct, "North-Pier");
+        Assert.Equal([null, "North-Pier"], (await mail.Operators.AllRecipientsAsync(mail.Card.Id, Ct)).Select(r => r.Dock));
         Assert.True(await mail.Operators.UnsubscribeAddressAsync(mail.Card, "BOSS@BAY.EXAMPLE", forget: true, Ct));
         Assert.Empty(await mail.Operators.AllRecipientsAsync(mail.Card.Id, Ct));
     }
@@ -52,6 +53,29 @@ public sealed class ReaderTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(Asked.AskedLately, await AskAsync("mech@bay.example", DigestNames.DueList, null));
         mail.Time.Advance(FleetOperators.AskAgainAfter);
         Assert.Equal(Asked.Now, await AskAsync("mech@bay.example", DigestNames.Alert, null));
+    }
+
+    [Fact]
+    public async Task Who_left_by_a_link_comes_back_by_it_within_a_month_and_nobody_whom_somebody_else_took_off()
+    {
+        var (reader, other) = (await mail.ReaderAsync("mech@bay.example", DigestNames.DueList), await mail.ReaderAsync("Mech@bay.example", DigestNames.Alert));
+        Assert.Equal([other.Id], (await mail.Operators.LinkedAsync(reader.Token, Ct))!.Others.Select(o => o.Id));
+        Assert.True(await mail.Operators.UnsubscribeAsync(reader.Token, Ct, byItself: true));
+        Assert.True((await mail.Operators.LinkedAsync(reader.Token, Ct))!.MayComeBack);
+        mail.Time.Advance(FleetOperators.ComeBackWithin - TimeSpan.FromMinutes(1));
+        Assert.True(await mail.Operators.ComeBackAsync(reader.Token, Ct));
+        Assert.Equal([reader.Id], (await mail.Operators.RecipientsAsync(mail.Card.Id, DigestNames.DueList, Ct)).Select(r => r.Id));
+
+        Assert.True(await mail.Operators.UnsubscribeAsync(reader.Token, Ct, byItself: true));
+        mail.Time.Advance(FleetOperators.ComeBackWithin);
+        Assert.False(await mail.Operators.ComeBackAsync(reader.Token, Ct));
+
+        Assert.True(await mail.Operators.UnsubscribeAsync(other.Token, Ct)); // at the office
+        Assert.True(await mail.Operators.UnsubscribeAsync(other.Token, Ct, byItself: true)); // and by the link of an old message
+        Assert.False(await mail.Operators.ComeBackAsync(other.Token, Ct));
+        Assert.False(await mail.Operators.ComeBackAsync("made-up", Ct));
+        Assert.Null(await mail.Operators.LinkedAsync("made-up", Ct));
+        Assert.Empty(await mail.Operators.RecipientsAsync(mail.Card.Id, DigestNames.Alert, Ct));
     }
 
     [Fact]

@@ -96,9 +96,14 @@ public sealed class BulkRecorderTests(PostgresFixture postgres) : IAsyncLifetime
     public void Races_that_were_lost_together_are_lost_races()
     {
         var lost = new JasperFx.DocumentAlreadyExistsException(new InvalidOperationException(), typeof(Receipt), 1);
-        Assert.True(Receipts.IsLostRace(new AggregateException(lost, new AggregateException(lost))));
-        Assert.False(Receipts.IsLostRace(new AggregateException(lost, new InvalidOperationException())));
-        Assert.False(Receipts.IsLostRace(new AggregateException()));
+        var moved = new JasperFx.Events.EventStreamUnexpectedMaxEventIdException("boat/tern", null, 1, 2);
+        Assert.True(Contention.IsLost(new AggregateException(lost, new AggregateException(lost)), taken: true));
+        Assert.False(Contention.IsLost(new AggregateException(lost, new InvalidOperationException()), taken: true));
+        Assert.False(Contention.IsLost(new AggregateException(), taken: true));
+
+        // Of what is issued once the loser does not look again by itself: it is told that another was first.
+        Assert.False(Contention.IsLost(new AggregateException(lost)));
+        Assert.True(Contention.IsLost(new AggregateException(lost, moved)));
     }
 
     [Fact]

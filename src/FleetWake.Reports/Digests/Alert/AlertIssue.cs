@@ -21,7 +21,7 @@ public sealed partial class AlertIssue(
     /// <summary>A boat's records come one by one: so long it is waited for its finding to catch up, so that what they tell comes in one message.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
-    /// <summary>When alerts begin, what happened so many days ago or later is told; the rest is in the weekly digest [days].</summary>
+    /// <summary>When alerts begin, or begin again after a pause, what happened so many days ago or later is told; the rest is in the weekly digest [days].</summary>
     private const int FreshDays = 1;
 
     private readonly ConcurrentDictionary<string, DateTimeOffset> behindSince = new(StringComparer.Ordinal);
@@ -46,20 +46,21 @@ public sealed partial class AlertIssue(
     {
         var readers = await operators.SubscribersAsync(card.Id, DigestNames.Alert, ct);
         var hooked = await book.IsHookedAsync(card.Id, ct);
-        if (readers.Count == 0 && !hooked) return;
         var office = await reading.OfficeAsync(card.Id, ct);
         var rule = office.Schedules.Alerts;
-        if (rule.Off) return;
+
+        // The operator's own program is told as readers of the whole fleet are, also where there are none.
+        List<string?> docks = rule.Off ? [] : [.. readers.Select(r => r.Dock).Concat(hooked ? [null] : Array.Empty<string?>()).Distinct(StringComparer.Ordinal).OrderBy(d => d, StringComparer.Ordinal)];
+        await book.OnlyAsync(card.Id, docks, ct);
+        if (docks.Count == 0) return;
         var findings = (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding).ToList();
         var all = AlertCauses.Of(findings, office.Policy, rule);
 
         IReadOnlySet<string>? behind = null;
-
-        // The operator's own program is told as readers of the whole fleet are, also where there are none.
-        foreach (var dock in readers.Select(r => r.Dock).Concat(hooked ? [null] : Array.Empty<string?>()).Distinct(StringComparer.Ordinal).OrderBy(d => d, StringComparer.Ordinal))
+        foreach (var dock in docks)
         {
             var causes = all.Where(c => dock is null || c.Dock == dock).DistinctBy(c => c.Key).ToList();
-            var zone = ZoneOf(card, dock, office);
+            var zone = DockClock.Of(dock, office.Record.Docks, findings, TimeZoneInfo.FindSystemTimeZoneById(card.Zone));
             var (now, today) = (time.GetUtcNow(), DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(time.GetUtcNow(), zone).DateTime));
             var since = await book.WaitingAsync(card.Id, dock, causes.ToDictionary(c => c.Key, c => c.On >= today.AddDays(-FreshDays), StringComparer.Ordinal), ct);
             var waiting = causes.Where(c => since.ContainsKey(c.Key)).Select(c => (Cause: c, Since: since[c.Key])).ToList();
@@ -100,9 +101,6 @@ public sealed partial class AlertIssue(
     /// <summary>Key of an alert: its minute, and what it tells of.</summary>
     internal static string Key(DateTimeOffset now, IEnumerable<AlertCause> causes) =>
         now.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm'Z'", CultureInfo.InvariantCulture) + "-" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', causes.Select(c => c.Key)))))[..8];
-
-    private static TimeZoneInfo ZoneOf(OperatorCard card, string? dock, OfficeState office) =>
-        office.Record.Docks.FirstOrDefault(d => d.Dock == dock) is { } known && TimeZoneInfo.TryFindSystemTimeZoneById(known.Zone, out var zone) ? zone : TimeZoneInfo.FindSystemTimeZoneById(card.Zone);
 
     [LoggerMessage(Level = LogLevel.Information, Message = "Told {Operator} of {Causes} matters by alert, for {Dock}: {Messages} messages queued.")]
     private partial void LogTold(string @operator, int causes, string dock, int messages);

@@ -20,7 +20,10 @@ public sealed class AnalystPackKind(FleetReading reading, Sender sender) : IDige
     /// <inheritdoc/>
     public async Task<Composed> ComposeAsync(Wanted wanted, CancellationToken ct)
     {
-        var month = await ReadAsync(reading, wanted.Operator.Id, MonthOf(wanted.Period, wanted.Day), ct);
+        // By a clock ahead of the office's it is asked for while the month's last day is not over there.
+        var last = Periods.Month(wanted.Day) == wanted.Period && wanted.Day.AddDays(1).Day == 1;
+        if (last && !wanted.Late) return new Composed.NotYet();
+        var month = await ReadAsync(reading, wanted.Operator.Id, MonthOf(wanted.Period, last ? wanted.Day.AddDays(1) : wanted.Day), ct);
         return month.Findings.Count == 0 ? new Composed.NotYet() : new Composed.Ready(await AnalystPackDigest.DraftAsync(wanted.Operator.Name, month, sender.PublicUrl, ct));
     }
 

@@ -1,5 +1,7 @@
 using System.Collections.Concurrent;
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Office;
 using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests.Templates;
 using FleetWake.Store.Histories;
@@ -37,6 +39,7 @@ public sealed partial class DigestIssue(
         foreach (var card in await operators.AllAsync(ct))
         {
             FactLog? office = null;
+            IReadOnlyList<BoatFinding>? boats = null;
             foreach (var kind in kinds)
             {
                 try
@@ -44,8 +47,13 @@ public sealed partial class DigestIssue(
                     var readers = await operators.SubscribersAsync(card.Id, kind.Digest, ct);
                     if (readers.Count == 0) continue;
                     office ??= await reading.OfficeLogAsync(card.Id, ct);
+                    if (readers.Any(r => r.Dock is not null)) boats ??= [.. (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding)];
+                    var docks = boats is null ? [] : OfficeRecord.Of(office).Docks;
                     foreach (var group in readers.GroupBy(r => r.Dock, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
-                        await TryAsync(new Asked(card, kind, group.Key, [.. group.Where(r => r.TakesMail())], office), ct);
+                    {
+                        var clock = DockClock.Of(group.Key, docks, boats ?? [], TimeZoneInfo.FindSystemTimeZoneById(card.Zone));
+                        await TryAsync(new Asked(card, kind, group.Key, [.. group.Where(r => r.TakesMail())], office, clock), ct);
+                    }
                 }
                 catch (Exception e) when (IsOneFailure(e))
                 {
@@ -71,7 +79,7 @@ public sealed partial class DigestIssue(
     {
         var now = time.GetUtcNow();
         var (card, digest) = (asked.Operator, asked.Kind.Digest);
-        var line = ScheduleBook.Of(asked.Office).Of(asked.Kind.Scheduled, asked.Dock, TimeZoneInfo.FindSystemTimeZoneById(card.Zone));
+        var line = ScheduleBook.Of(asked.Office).Of(asked.Kind.Scheduled, asked.Dock, asked.Clock);
         if (line.Present.Off) return;
         var issued = await ledger.IssuedAsync(card.Id, digest, asked.Dock, ct);
         if (DueNow.Of(line, issued, ReaderSpans.Of(asked.Office, digest, asked.Dock), now) is not { } due) return;
@@ -82,18 +90,19 @@ public sealed partial class DigestIssue(
         var (since, sinceAt) = (due.Since, due.SinceAt);
         foreach (var missed in all ? due.Missed : [])
         {
-            if (!await IssueAsync(asked, new Wanted(card, asked.Dock, missed.Period, missed.Day, true, since, sinceAt), [], ct)) return;
+            var day = line.DayAt(missed.At);
+            if (!await IssueAsync(asked, new Wanted(card, asked.Dock, missed.Period, day, true, since, sinceAt), [], issued, ct)) return;
 
             // One that is made up for tells of its whole day.
-            (since, sinceAt) = (missed.Day, null);
+            (since, sinceAt) = (day, null);
         }
 
-        var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, line.ZoneOf(line.Present)).DateTime);
-        await IssueAsync(asked, new Wanted(card, asked.Dock, due.Newest.Period, today, false, since, sinceAt), all ? [] : [.. due.Missed.Select(m => m.Period)], ct);
+        var wanted = new Wanted(card, asked.Dock, due.Newest.Period, line.DayAt(now), false, since, sinceAt);
+        await IssueAsync(asked, wanted, all ? [] : [.. due.Missed.Select(m => m.Period)], issued, ct);
     }
 
     /// <summary>Issues one edition; false when it cannot be made yet.</summary>
-    private async Task<bool> IssueAsync(Asked asked, Wanted wanted, IReadOnlyList<string> passedOver, CancellationToken ct)
+    private async Task<bool> IssueAsync(Asked asked, Wanted wanted, IReadOnlyList<string> passedOver, IReadOnlyDictionary<string, DateTimeOffset> issued, CancellationToken ct)
     {
         using var span = FleetMeter.Spans.StartActivity("issue digest");
         var (card, digest) = (asked.Operator, asked.Kind.Digest);
@@ -101,18 +110,21 @@ public sealed partial class DigestIssue(
         // Where no reader takes mail nothing is written; that it was issued, and without whom, is on record all the same.
         var composed = asked.Readers.Count == 0 ? new Composed.NothingToTell() : await asked.Kind.ComposeAsync(wanted, ct);
         if (composed is Composed.NotYet) return wanted.Late;
+
+        // One that a clock far ahead of ours has issued goes out anew, under a key and a Message-ID of its own.
+        var edition = issued.ContainsKey(wanted.Period) ? await ledger.NextEditionAsync(card.Id, digest, wanted.Period, asked.Dock, ct) : wanted.Period;
         IReadOnlyList<NewMail> messages = [];
         IReadOnlyList<string> unwritten = [];
         if (composed is Composed.Ready ready)
         {
             var rendered = await desk.RenderAsync(card.Id, ready.Draft, ct);
             if (rendered.WhyFallback is { } why) LogFallback(digest, card.Id, why);
-            messages = mails.Of(card, digest, wanted.Period, asked.Readers, rendered);
+            messages = mails.Of(card, digest, edition, asked.Readers, rendered);
             unwritten = DigestMails.Unwritten(asked.Readers, messages);
         }
 
-        if (!await ledger.IssueAsync(card, digest, wanted.Period, messages, passedOver, ct, asked.Dock, unwritten)) return true;
-        LogIssued(digest, card.Id, asked.Dock ?? "the whole fleet", wanted.Period, messages.Count);
+        if (!await ledger.IssueAsync(card, digest, edition, messages, passedOver, ct, asked.Dock, unwritten)) return true;
+        LogIssued(digest, card.Id, asked.Dock ?? "the whole fleet", edition, messages.Count);
         FleetMeter.Digests.Add(1, FleetMeter.Outcome("issued"));
         if (passedOver is not [var first, ..]) return true;
         LogPassedOver(passedOver.Count, digest, card.Id, first, passedOver[^1]);
@@ -137,5 +149,5 @@ public sealed partial class DigestIssue(
     [LoggerMessage(Level = LogLevel.Error, Message = "{Digest} of {Operator} could not be made; the next tick tries again.")]
     private partial void LogFailed(Exception e, string digest, string @operator);
 
-    private sealed record Asked(OperatorCard Operator, IDigestKind Kind, string? Dock, IReadOnlyList<Recipient> Readers, FactLog Office);
+    private sealed record Asked(OperatorCard Operator, IDigestKind Kind, string? Dock, IReadOnlyList<Recipient> Readers, FactLog Office, TimeZoneInfo Clock);
 }

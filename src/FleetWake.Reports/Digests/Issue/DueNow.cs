@@ -14,6 +14,12 @@ public sealed record DueNow(Occasion Newest, IReadOnlyList<Occasion> Missed, Dat
     /// <summary>A longer absence is told by its last periods: who was away for years needs no list of them.</summary>
     public const int Most = 53;
 
+    /// <summary>
+    /// A digest that was issued so much later than it is now was issued by a clock that ran ahead, before its day had come: it goes out anew.
+    /// A clock that is put back by less sends nothing twice.
+    /// </summary>
+    public static readonly TimeSpan Ahead = TimeSpan.FromDays(2);
+
     /// <summary>What is due; null when the newest period has its digest.</summary>
     /// <param name="line">When it goes out.</param>
     /// <param name="issued">Periods issued, each with when by the clock that issued it.</param>
@@ -21,7 +27,8 @@ public sealed record DueNow(Occasion Newest, IReadOnlyList<Occasion> Missed, Dat
     /// <param name="now">The moment.</param>
     public static DueNow? Of(ScheduleLine line, IReadOnlyDictionary<string, DateTimeOffset> issued, ReaderSpans readers, DateTimeOffset now)
     {
-        var settled = issued.Keys.Concat(readers.PassedOver(now)).ToHashSet(StringComparer.Ordinal);
+        List<string> sent = [.. issued.Where(i => i.Value - now <= Ahead).Select(i => i.Key)];
+        var settled = sent.Concat(readers.PassedOver(now)).ToHashSet(StringComparer.Ordinal);
         Occasion? newest = null, before = null, after = null;
         var missed = new List<Occasion>();
         foreach (var occasion in line.Backwards(now))
@@ -41,9 +48,9 @@ public sealed record DueNow(Occasion Newest, IReadOnlyList<Occasion> Missed, Dat
 
         // Before the first digest none was missed, nor by what a clock that ran ahead issued.
         if (newest is null) return null;
-        if (before is null && !issued.Keys.Any(p => Periods.FirstDay(p) is { } first && first < newest.Day)) missed.Clear();
+        if (before is null && !sent.Exists(p => Periods.FirstDay(p) is { } first && first < newest.Day)) missed.Clear();
         missed.Reverse();
-        return new DueNow(newest, [.. missed.TakeLast(Most)], before?.Day, Moment(before, after, issued, now));
+        return new DueNow(newest, [.. missed.TakeLast(Most)], before is null ? null : line.DayAt(before.At), Moment(before, after, issued, now));
     }
 
     /// <summary>When an edition was issued that told of all that was on record; null for one that was made up for after the next was due, passed over, or issued by a clock that ran ahead.</summary>

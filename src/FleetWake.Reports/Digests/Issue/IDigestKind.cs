@@ -20,7 +20,7 @@ public interface IDigestKind
 /// <param name="Operator">The operator.</param>
 /// <param name="Dock">The dock whose readers it is for; null for readers of the whole fleet.</param>
 /// <param name="Period">The period, e.g. <c>2026-W47</c>.</param>
-/// <param name="Day">The day as of which it speaks, by the clock of its schedule: today, or of one that was missed the day on which it was due.</param>
+/// <param name="Day">The day as of which it speaks, by the calendar of the dock (of the office for the whole fleet), whatever clock its schedule has: today, or of one that was missed the day on which it was due.</param>
 /// <param name="Late">It was missed and is made up for: what happened after its day is left out.</param>
 /// <param name="Since">The day of the edition before it, from which changes count; null for the first.</param>
 /// <param name="SinceAt">The moment of that edition, from which records count as new; null where it told of its whole day, as one that was made up for does.</param>

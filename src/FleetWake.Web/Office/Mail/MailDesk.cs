@@ -25,10 +25,10 @@ internal sealed class MailDesk(FleetOperators operators, FleetReading reading, F
         var (scene, ct, query) = (await Scene.OfAsync(http, operators), http.RequestAborted, http.Request.Query);
         var filter = new MailFilter(Known(query["state"], MailState.All), Known(query["digest"], [.. DigestNames.All, DigestNames.Confirmation]), null, null, query["unclear"] == "yes");
         var lines = await mail.ListAsync(scene.Operator.Id, filter, MailView.PlaceOf(query["after"]), OnAPage + 1, ct);
-        var office = await reading.OfficeAsync(scene.Operator.Id, ct);
+        var docks = await DocksAsync(scene.Operator.Id, ct);
         var view = new MailView(
             [.. lines.Take(OnAPage)], lines.Count > OnAPage ? MailView.Place(lines[OnAPage - 1]) : null, filter, await operators.AllRecipientsAsync(scene.Operator.Id, ct),
-            [.. office.Record.Docks.Select(d => (d.Dock, d.Name))], asking.CanAsk);
+            [.. docks.Select(d => (d.Dock, d.Name))], asking.CanAsk);
         return PageAnswer.Of<MailPage>(http, new { Scene = scene, View = view, MayDecide = http.User.May(Verb.Decide, Matter.Reports), State = state }, state.Status);
     }
 
@@ -73,7 +73,7 @@ internal sealed class MailDesk(FleetOperators operators, FleetReading reading, F
         var card = (await operators.FindAsync(http.User.OperatorOf(), http.RequestAborted))!;
         var (digest, dock) = (form["digest"].ToString(), form["dock"].ToString() is { Length: > 0 } one ? one : null);
         if (!DigestNames.All.Contains(digest)) return await NotTaken("/digest", "mail.which");
-        if (dock is not null && (await reading.OfficeAsync(card.Id, http.RequestAborted)).Record.Docks.All(d => d.Dock != dock)) return await NotTaken("/dock", "mail.which-dock");
+        if (dock is not null && (await DocksAsync(card.Id, http.RequestAborted)).All(d => d.Dock != dock)) return await NotTaken("/dock", "mail.which-dock");
         if (!asking.CanAsk) return await NotTaken("", "mail.cannot-ask");
         return await asking.AskAsync(card, form["address"].ToString(), digest, dock, http.User.PersonOf(), http.RequestAborted) switch
         {
@@ -99,6 +99,10 @@ internal sealed class MailDesk(FleetOperators operators, FleetReading reading, F
         if ((await operators.AllRecipientsAsync(card.Id, http.RequestAborted)).FirstOrDefault(r => r.Id == form["recipient"].ToString()) is { } recipient) await act(card, recipient);
         return Results.LocalRedirect($"{Path}?done={done}");
     }
+
+    /// <summary>Docks that were opened, and those that boats name: a fleet may never have opened one.</summary>
+    private async Task<IReadOnlyList<FleetDock>> DocksAsync(string @operator, CancellationToken ct) =>
+        FleetDocks.Of(await reading.OfficeAsync(@operator, ct), (await reading.FindingsAsync(@operator, ct)).Select(f => f.Finding));
 
     private static string? Known(string? text, IReadOnlyList<string> words) => text is not null && words.Contains(text) ? text : null;
 }

@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Office;
 using FleetWake.Logbook.People;
 using FleetWake.Logbook.Policies;
@@ -76,9 +77,10 @@ internal static class RulesRoutes
         public async Task<IResult> PageAsync(HttpContext http, FormState state)
         {
             var scene = await Scene.OfAsync(http, operators);
+            IReadOnlyList<BoatFinding> boats = [.. (await reading.FindingsAsync(scene.Operator.Id, http.RequestAborted)).Select(f => f.Finding)];
             return PageAnswer.Of<RulesPage>(
                 http,
-                new { Scene = scene, Office = await reading.OfficeAsync(scene.Operator.Id, http.RequestAborted), State = state, Entry = forms.NewEntry(), Today = forms.Today(scene.Operator.Zone), Now = time.GetUtcNow() },
+                new { Scene = scene, Office = await reading.OfficeAsync(scene.Operator.Id, http.RequestAborted), Boats = boats, State = state, Entry = forms.NewEntry(), Today = forms.Today(scene.Operator.Zone), Now = time.GetUtcNow() },
                 state.Status);
         }
     }

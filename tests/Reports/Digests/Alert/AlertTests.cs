@@ -36,6 +36,14 @@ public sealed class AlertTests
     }
 
     [Fact]
+    public void A_boat_without_a_dock_is_told_of_to_readers_of_the_whole_fleet()
+    {
+        var cause = Assert.Single(Causes(SkerryBay.StruckBoat() with { Registered = null }), c => c.Kind == AlertKind.SevereStrike);
+        Assert.Null(cause.Dock); // of no dock, and so of the fleet's readers alone
+        Assert.True(cause.Urgent);
+    }
+
+    [Fact]
     public void Every_cause_has_a_key_of_its_own_and_the_same_one_the_next_time()
     {
         var keys = Causes([.. SkerryBay.Fleet()]).Select(c => c.Key).ToList();

@@ -12,6 +12,7 @@ namespace FleetWake.Reports.Tests.Digests.Issue;
 public sealed class DueNowTests
 {
     private const string Dock = "north-pier";
+    private static readonly HashSet<DateOnly> None = [];
     private static readonly TimeZoneInfo Zone = TimeZoneInfo.FindSystemTimeZoneById("Pacific/Auckland");
     private static readonly DateTimeOffset Long = DateTimeOffset.Parse("2019-01-01T00:00:00Z", CultureInfo.InvariantCulture);
 
@@ -103,6 +104,91 @@ public sealed class DueNowTests
         Assert.Equal(0, doubles);
         Assert.Equal(went.Count, went.Distinct(StringComparer.Ordinal).Count());
         Assert.Empty(weeks.Select(w => w.Period).Except(issued.Keys));
+    }
+
+    /// <summary>Where each missed one is sent, a clock a year ahead sends a year of them before their time: nothing that anybody could use.</summary>
+    [Fact]
+    public void Weeks_that_a_clock_a_year_ahead_sent_before_their_time_are_sent_when_they_come_each_once()
+    {
+        var (line, readers) = (Line(), Readers(Subscribed("a", "2026-01-01")));
+        var weeks = Occasions.Planned(line.Present, Zone, new DateOnly(2026, 3, 2), new DateOnly(2027, 3, 8), line.Holidays).ToList();
+        var issued = weeks.Take(2).ToDictionary(w => w.Period, w => w.At.AddMinutes(1), StringComparer.Ordinal);
+        var ahead = At("2026-03-11").HappenedAt.AddDays(365);
+        var early = DueNow.Of(line, issued, readers, ahead)!;
+        foreach (var occasion in early.Missed.Append(early.Newest)) issued.Add(occasion.Period, ahead);
+        Assert.Equal(54, issued.Count);
+
+        // Put back: a tick each now and then, and once an hour back as clocks are mended.
+        var sent = new List<string>();
+        foreach (var week in weeks.Skip(1))
+            foreach (var hours in (double[])[0.01, 0.5, -0.6, 0.3, 5, 100])
+            {
+                var now = week.At.AddHours(hours);
+                if (DueNow.Of(line, issued, readers, now) is not { } due) continue;
+                Assert.Empty(due.Missed);
+                issued[due.Newest.Period] = now;
+                sent.Add(due.Newest.Period);
+            }
+
+        Assert.Equal(weeks.Skip(2).Select(w => w.Period), sent);
+    }
+
+    [Fact]
+    public void A_clock_that_is_put_back_by_a_day_sends_nothing_twice()
+    {
+        var late = new Dictionary<string, DateTimeOffset>(StringComparer.Ordinal) { ["2026-W11"] = At("2026-03-11").HappenedAt }; // two days late, for nothing ran
+        Assert.Null(DueNow.Of(Line(), late, Readers(Subscribed("a", "2026-01-01")), At("2026-03-10").HappenedAt));
+    }
+
+    /// <summary>
+    /// Faults row 12: two nodes, one of whose zone databases is old. British Columbia stays on -07:00 since March 2026, and the database of
+    /// before still takes the hour back in November (shared/design/faults.md, finding 6, which cites Crunchy Data): an hour apart in winter.
+    /// </summary>
+    [Fact]
+    public void Two_nodes_with_two_zone_databases_issue_each_once_on_the_same_day_by_the_clock_on_the_wall()
+    {
+        var nth = TimeZoneInfo.TransitionTime.CreateFloatingDateRule(new DateTime(1, 1, 1, 2, 0, 0), 3, 2, DayOfWeek.Sunday);
+        var back = TimeZoneInfo.TransitionTime.CreateFloatingDateRule(new DateTime(1, 1, 1, 2, 0, 0), 11, 1, DayOfWeek.Sunday);
+        var rule = TimeZoneInfo.AdjustmentRule.CreateAdjustmentRule(DateTime.MinValue.Date, DateTime.MaxValue.Date, TimeSpan.FromHours(1), nth, back);
+        var old = TimeZoneInfo.CreateCustomTimeZone("old", TimeSpan.FromHours(-8), "old", "old", "old", [rule]);
+        var mended = TimeZoneInfo.CreateCustomTimeZone("mended", TimeSpan.FromHours(-7), "mended", "mended");
+        var (from, until) = (new DateOnly(2026, 11, 2), new DateOnly(2026, 11, 2).AddDays(9999));
+
+        var daily = DigestSchedule.Usual(ScheduledDigest.DueList) with { Rhythm = DigestRhythm.Daily, Time = new TimeOnly(7, 0) };
+        var (one, other) = (Occasions.Planned(daily, old, from, until, None).ToList(), Occasions.Planned(daily, mended, from, until, None).ToList());
+        Assert.Equal(10_000, one.Count);
+        Assert.Equal(one.Select(o => (o.Period, o.Day)), other.Select(o => (o.Period, o.Day)));
+        Assert.All(one.Zip(other), pair => Assert.Equal((new TimeOnly(7, 0), new TimeOnly(7, 0)), (Wall(pair.First.At, old), Wall(pair.Second.At, mended))));
+        Assert.InRange(one.Zip(other).Count(pair => pair.First.At != pair.Second.At), 3000, 5000); // the winters
+
+        var (issued, readers, times) = (new Dictionary<string, DateTimeOffset>(StringComparer.Ordinal) { [Periods.Day(from.AddDays(-1))] = Long }, Readers(Subscribed("a", "2019-01-01")), 0);
+        ScheduleLine[] nodes = [new([(DateTimeOffset.MinValue, daily)], old, None), new([(DateTimeOffset.MinValue, daily)], mended, None)];
+        foreach (var occasion in one.Take(400))
+            for (var minutes = -90; minutes <= 30; minutes += 10)
+                foreach (var node in minutes % 20 == 0 ? nodes : nodes.Reverse())
+                {
+                    if (DueNow.Of(node, issued, readers, occasion.At.AddMinutes(minutes)) is not { } due) continue;
+                    Assert.Empty(due.Missed);
+                    Assert.True(issued.TryAdd(due.Newest.Period, occasion.At.AddMinutes(minutes)), due.Newest.Period);
+                    times++;
+                }
+
+        Assert.Equal(400, times);
+
+        static TimeOnly Wall(DateTimeOffset at, TimeZoneInfo zone) => TimeOnly.FromDateTime(TimeZoneInfo.ConvertTime(at, zone).DateTime);
+    }
+
+    [Fact]
+    public void A_schedule_by_another_clock_leaves_the_day_of_the_boats_to_their_dock()
+    {
+        // Monday 07:00 in Auckland is Sunday evening at a dock on the Faroes.
+        var faroe = TimeZoneInfo.FindSystemTimeZoneById("Atlantic/Faroe");
+        var line = new ScheduleLine([(DateTimeOffset.MinValue, DigestSchedule.Usual(ScheduledDigest.WeeklyWear) with { Zone = "Pacific/Auckland" })], faroe, None);
+        var monday = line.Newest(At("2026-03-25").HappenedAt)!;
+        Assert.Equal((new DateOnly(2026, 3, 23), new DateOnly(2026, 3, 22)), (monday.Day, line.DayAt(monday.At)));
+        Assert.Equal(
+            new DateOnly(2026, 3, 15),
+            DueNow.Of(line, new Dictionary<string, DateTimeOffset>(StringComparer.Ordinal) { ["2026-W12"] = monday.At.AddDays(-7) }, Readers(Subscribed("a", "2026-01-01")), monday.At)!.Since);
     }
 
     /// <summary>Faults row 10: two nodes whose clocks differ by 30 s, each ticking every minute: none double of 200.</summary>
