@@ -106,14 +106,14 @@ internal static class MailCommand
             }
             else if (parsed.GetValue(address) is { } given)
             {
-                if (HookPost.WhyNot(given) is { } why) throw new CommandException($"\"{given}\" cannot be set: {why}.");
+                if ((HookPost.WhyNot(given) ?? await new HookPost(TimeProvider.System).WhyNotThereAsync(new Uri(given), ct)) is { } why) throw new CommandException($"\"{given}\" cannot be set: {why}.");
                 Console.WriteLine(await hooks.SetAsync(card, new Uri(given), null, ct));
                 Console.Error.WriteLine($"That secret signs each alert ({HookPost.SignatureHeader}); it is shown this once.");
             }
             else
             {
                 Console.WriteLine(await hooks.FindAsync(card.Id, ct) is { } hook ? $"alerts are handed to {hook}" : "alerts are handed to no address");
-                foreach (var (alert, state, attempts, said) in await hooks.ListAsync(card.Id, MostListed, ct)) Console.WriteLine($"{alert}\t{state}\t{attempts} attempts\t{said}");
+                foreach (var handed in await hooks.ListAsync(card.Id, MostListed, ct)) Console.WriteLine($"{handed.Alert}\t{handed.State}\t{handed.Attempts} attempts\t{handed.QueuedAt:u}\t{handed.Why}");
             }
 
             return 0;

@@ -40,7 +40,6 @@ internal static class ReportServices
         services.AddSingleton<AlertIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
-        services.AddSingleton(p => new HookPost(p.GetRequiredService<TimeProvider>()));
         services.AddHostedService<HookSender>();
         if (settings.Mail.Bounces is { } folder)
             services.AddHostedService(p => new BounceFolder(folder, p.GetRequiredService<Store.Mail.MailBounces>(), p.GetRequiredService<TimeProvider>(), p.GetRequiredService<Microsoft.Extensions.Logging.ILogger<BounceFolder>>()));
@@ -51,6 +50,7 @@ internal static class ReportServices
     {
         services.AddSingleton(new Sender(settings.Mail.From, settings.PublicUrl));
         services.AddSingleton(new Store.Mail.MailKeeping(settings.Mail.Kept));
+        services.AddSingleton(p => new HookPost(p.GetRequiredService<TimeProvider>()));
     }
 
     /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file and how many boats it tells of.</summary>
