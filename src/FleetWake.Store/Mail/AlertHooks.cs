@@ -20,7 +20,7 @@ public sealed class AlertHooks(IDocumentStore store, NpgsqlDataSource source, Ti
     // The claim is the note of the attempt: who dies in it has its alert sent again when the lease is over.
     private const string Claim =
         "update " + WorkTables.OutgoingHooks + " set state = 'sending', attempts = attempts + 1, not_before = $2 where (operator, alert) ="
-        + " (select operator, alert from " + WorkTables.OutgoingHooks + " where state in ('queued', 'deferred', 'sending')"
+        + " (select operator, alert from " + WorkTables.OutgoingHooks + " where state in ('queued', 'deferred', 'sending') and not " + MailHolds.Held
         // Written by a clock that ran ahead, for no wait is as long. Not while it is being sent: that one may run ahead still.
         + " and (not_before <= $1 or (state <> 'sending' and not_before > $3)) order by not_before for update skip locked limit 1)"
         + " returning operator, alert, attempts, until_at, body";

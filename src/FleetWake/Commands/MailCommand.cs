@@ -12,9 +12,9 @@ internal static class MailCommand
 {
     private const int MostListed = 200;
 
-    public static Command Make() => new("mail", "Lists what went out, sends a message again, lets an address be tried again, makes a key that signs mail, hands alerts to an address.")
+    public static Command Make() => new("mail", "Lists what went out, sends a message again, lets an address be tried again, makes a key that signs mail, hands alerts to an address, keeps all mail in after a restore.")
     {
-        List(), Again(), Mend(), Key(), Hook(),
+        List(), Again(), Mend(), Key(), Hook(), Hold(), Release(),
     };
 
     private static Command List()
@@ -116,6 +116,39 @@ internal static class MailCommand
                 foreach (var handed in await hooks.ListAsync(card.Id, MostListed, ct)) Console.WriteLine($"{handed.Alert}\t{handed.State}\t{handed.Attempts} attempts\t{handed.QueuedAt:u}\t{handed.Why}");
             }
 
+            return 0;
+        });
+        return command;
+    }
+
+    private static Command Hold()
+    {
+        var command = new Command("hold", "Keeps all mail in, of every operator: nothing is issued or sent until \"fleetwake mail release\". For a database that was restored from a backup, before \"fleetwake work\" starts on it. Needs FLEETWAKE_DB.");
+        command.SetAction(async (_, ct) =>
+        {
+            await using var source = NpgsqlDataSource.Create(FleetSettings.FromEnvironment().NeedDatabase());
+            using var store = FleetStore.Open(source);
+            await new MailHolds(store, TimeProvider.System).HoldAsync(ct);
+            Console.WriteLine("all mail is kept in until \"fleetwake mail release\"");
+            return 0;
+        });
+        return command;
+    }
+
+    private static Command Release()
+    {
+        var command = new Command("release", "Lets mail go out again that \"fleetwake mail hold\" keeps in, and says how much waits and how much of that went out before by the journal (FLEETWAKE_MAIL_JOURNAL). Needs FLEETWAKE_DB.");
+        command.SetAction(async (_, ct) =>
+        {
+            var settings = FleetSettings.FromEnvironment();
+            await using var source = NpgsqlDataSource.Create(settings.NeedDatabase());
+            using var store = FleetStore.Open(source);
+            var waiting = await new MailLedger(store, source, TimeProvider.System).WaitingAsync(ct);
+            using var journal = settings.Mail.Journal is { } folder ? new MailJournal(folder, TimeProvider.System) : null;
+            var taken = journal is null ? 0 : waiting.Count(w => journal.WasTaken(w.Operator, w.Message, w.Attempts));
+            if (!await new MailHolds(store, TimeProvider.System).ReleaseAsync(ct)) throw new CommandException("Mail is not kept in.");
+            Console.WriteLine($"mail goes out: {waiting.Count} messages wait, {taken} of them went out before by the journal and are not sent again");
+            if (journal is null) Console.Error.WriteLine("fleetwake: FLEETWAKE_MAIL_JOURNAL is not set: what went out after the backup is not known, and may go out twice");
             return 0;
         });
         return command;

@@ -30,6 +30,7 @@ internal static class ReportServices
     {
         services.AddSingleton(settings.Mail.Sending);
         if (settings.Mail.Signing is { } signing) services.AddSingleton(signing);
+        if (settings.Mail.Journal is { } journal) services.AddSingleton(p => new MailJournal(journal, p.GetRequiredService<TimeProvider>()));
         services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
         services.AddSingleton(new IssueSettings(settings.CatchUp));
         services.AddSingleton<IDigestKind, WeeklyWearKind>();
