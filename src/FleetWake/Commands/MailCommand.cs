@@ -77,6 +77,9 @@ internal static class MailCommand
         command.SetAction(parsed =>
         {
             var path = parsed.GetRequiredValue(file);
+            if (!IsName(parsed.GetRequiredValue(domain), dotted: true)) throw new CommandException($"--domain \"{parsed.GetRequiredValue(domain)}\" is no domain: give it as in fleet.example.");
+            if (!IsName(parsed.GetRequiredValue(selector), dotted: false)) throw new CommandException($"--selector \"{parsed.GetRequiredValue(selector)}\" is no name in DNS: give letters, digits and hyphens, as in fw2026.");
+            if (File.Exists(path)) throw new CommandException($"--out \"{path}\" is there already: a key that may be in use is not written over. Give another name.");
             var pem = DkimKey.MakePem(parsed.GetValue(ed25519));
             var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
             if (!OperatingSystem.IsWindows()) options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
@@ -88,6 +91,9 @@ internal static class MailCommand
         });
         return command;
     }
+
+    private static bool IsName(string text, bool dotted) =>
+        text.Split('.') is var parts && (!dotted || parts.Length > 1) && parts.All(p => p.Length is > 0 and <= 63 && p[0] != '-' && p[^1] != '-' && p.All(c => char.IsAsciiLetterOrDigit(c) || c == '-'));
 
     private static Command Hook()
     {
