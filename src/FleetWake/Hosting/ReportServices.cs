@@ -31,6 +31,7 @@ internal static class ReportServices
     {
         services.AddSingleton(settings.Mail.Sending);
         if (settings.Mail.Signing is { } signing) services.AddSingleton(signing);
+        if (settings.Mail.Journal is { } journal) services.AddSingleton(p => new MailJournal(journal, p.GetRequiredService<TimeProvider>()));
         services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
         services.AddSingleton(new IssueSettings(settings.CatchUp));
         services.AddSingleton<IDigestKind, WeeklyWearKind>();
@@ -41,7 +42,6 @@ internal static class ReportServices
         services.AddSingleton<AlertIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
-        services.AddSingleton(p => new HookPost(p.GetRequiredService<TimeProvider>()));
         services.AddHostedService<HookSender>();
         if (settings.Mail.Bounces is { } folder)
             services.AddHostedService(p => new BounceFolder(folder, p.GetRequiredService<Store.Mail.MailBounces>(), p.GetRequiredService<TimeProvider>(), p.GetRequiredService<Microsoft.Extensions.Logging.ILogger<BounceFolder>>()));
@@ -52,6 +52,7 @@ internal static class ReportServices
     {
         services.AddSingleton(settings.Sender);
         services.AddSingleton(new Store.Mail.MailKeeping(settings.Mail.Kept));
+        services.AddSingleton(p => new HookPost(p.GetRequiredService<TimeProvider>()));
     }
 
     /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file and how many boats it tells of.</summary>

@@ -30,6 +30,8 @@ public sealed class HookBreakTests(PostgresFixture postgres)
 
         using var sender = new HookSender(hooks, new HookPost(time, (_, _) => throw new InvalidOperationException("nobody thought of it")), time, NullLogger<HookSender>.Instance);
         Assert.True(await sender.SendOneAsync(Ct));
-        Assert.Equal(("a-1", MailState.Deferred, 1, "nobody thought of it"), Assert.Single(await hooks.ListAsync(card.Id, 10, Ct)));
+        var one = Assert.Single(await hooks.ListAsync(card.Id, 10, Ct));
+        Assert.Equal(("a-1", MailState.Deferred, 1, "nobody thought of it"), (one.Alert, one.State, one.Attempts, one.Why));
+        Assert.NotNull(one.NextAt);
     }
 }
