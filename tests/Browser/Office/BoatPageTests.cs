@@ -10,11 +10,7 @@ public sealed class BoatPageTests(ChromiumFixture chromium, PostgresFixture post
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync()
-    {
-        fleet = await BrowsedFleet.StartAsync(chromium, postgres, "boat_page");
-        await OfficeFleet.SendAsync(fleet.Fleet, Ct);
-    }
+    public async ValueTask InitializeAsync() => fleet = await OfficeFleet.StartAsync(chromium, postgres, "boat_page");
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();
 

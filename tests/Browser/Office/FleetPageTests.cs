@@ -10,11 +10,7 @@ public sealed class FleetPageTests(ChromiumFixture chromium, PostgresFixture pos
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync()
-    {
-        fleet = await BrowsedFleet.StartAsync(chromium, postgres, "fleet_page");
-        await OfficeFleet.SendAsync(fleet.Fleet, Ct);
-    }
+    public async ValueTask InitializeAsync() => fleet = await OfficeFleet.StartAsync(chromium, postgres, "fleet_page");
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();
 

@@ -10,7 +10,7 @@ public sealed class RulesPageTests(ChromiumFixture chromium, PostgresFixture pos
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => fleet = await BrowsedFleet.StartAsync(chromium, postgres, "rules_page").FilledAsync(Ct);
+    public async ValueTask InitializeAsync() => fleet = await StoreRoom.StartAsync(chromium, postgres, "rules_page");
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();
 
