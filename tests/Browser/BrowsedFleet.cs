@@ -84,7 +84,7 @@ public sealed class BrowsedFleet(ChromiumFixture chromium, RunningFleet fleet) :
     }
 
     private static Task<RunningFleet> OnAsync(string database, TimeProvider? time = null) =>
-        RunningFleet.StartAsync(database, new MailSettings("a@b.example", Path.GetTempPath(), null), time, ct: Ct);
+        RunningFleet.StartAsync(database, new MailSettings("a@b.example", Path.GetTempPath(), null), time, digests: TimeSpan.FromMinutes(1), ct: Ct);
 
     private async Task CloseAsync()
     {

@@ -1,18 +1,14 @@
 using FleetWake.Logbook.People;
-using FleetWake.Tests.Kit;
 
 namespace FleetWake.Browser.Tests.Office;
 
 /// <summary>The pages about what goes out by mail, and those that a link in a mail leads to.</summary>
-public sealed class MailPagesTests(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
+[Collection(SeenOffice.Name)]
+public sealed class MailPagesTests(SeenOffice seen)
 {
-    private BrowsedFleet fleet = null!;
+    private readonly BrowsedFleet fleet = seen.Fleet;
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
-
-    public async ValueTask InitializeAsync() => fleet = await OfficeFleet.StartAsync(chromium, postgres, "mail_pages");
-
-    public ValueTask DisposeAsync() => fleet.DisposeAsync();
 
     [Fact]
     public async Task Each_page_is_accessible_and_fits_a_small_phone()
@@ -22,8 +18,11 @@ public sealed class MailPagesTests(ChromiumFixture chromium, PostgresFixture pos
         foreach (var path in (string[])["/office/mail", "/office/templates", "/office/templates/due-list.html.liquid", "/office/analyst", "/office/analyst/2026-01", "/unsubscribe/of-no-matter", "/confirm/of-no-matter"])
         {
             await page.GotoAsync(path);
-            await Accessible.HoldsAsync(page);
             await Looks.AtAsync(page, "mail" + path.Replace('/', '-'));
+
+            // Nothing runs in the frame that shows a mail, and axe would wait for it without end.
+            await page.EvaluateAsync("document.querySelector('iframe')?.remove()");
+            await Accessible.HoldsAsync(page);
         }
     }
 

@@ -36,3 +36,16 @@ internal static class OfficeFleet
             await RunningFleet.UntilAsync("findings", () => fleet.Service<FleetReading>().UpToDateAsync(ct), ct);
         });
 }
+
+/// <summary>The small fleet behind one running program, for tests that look and change nothing that another one reads.</summary>
+[CollectionDefinition(Name)]
+public sealed class SeenOffice(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime, ICollectionFixture<SeenOffice>
+{
+    public const string Name = "Seen office";
+
+    public BrowsedFleet Fleet { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync() => Fleet = await OfficeFleet.StartAsync(chromium, postgres, "seen_office");
+
+    public ValueTask DisposeAsync() => Fleet.DisposeAsync();
+}
