@@ -17,7 +17,6 @@ public sealed class HookBreakTests(PostgresFixture postgres)
     public async Task It_waits_like_any_other_that_was_not_taken_and_is_not_left_half_sent()
     {
         await using var source = NpgsqlDataSource.Create(await postgres.NewDatabaseAsync("hookbreak", Ct));
-        await SchemaSteps.ApplyAsync(source, Ct);
         using var store = FleetStore.Open(source);
         var (time, hooks) = (TimeProvider.System, new AlertHooks(store, source, TimeProvider.System));
         var card = await new FleetOperators(store, time).OpenAsync("skerry-bay", "Skerry Bay Hire", "Pacific/Auckland", Ct);
