@@ -16,18 +16,18 @@ internal static class Accessible
         ResultTypes = Violations,
     };
 
-    /// <summary>Of all rules only contrast can differ between light and dark.</summary>
-    private static readonly AxeRunOptions Contrast = new() { RunOnly = new RunOnlyOptions { Type = "rule", Values = ["color-contrast"] }, ResultTypes = Violations };
-
     /// <summary>No violation in light and in dark, and nothing that scrolls sideways at 320 px.</summary>
     public static async Task HoldsAsync(IPage page)
     {
-        foreach (var scheme in (ColorScheme[])[ColorScheme.Light, ColorScheme.Dark])
-        {
-            await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = scheme });
-            var found = await page.RunAxe(scheme == ColorScheme.Light ? Rules : Contrast);
-            Assert.True(found.Violations.Length == 0, $"{page.Url} in {scheme}:\n" + string.Join("\n", found.Violations.Select(Sentence)));
-        }
+        await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Light });
+        var found = await page.RunAxe(Rules);
+        Assert.True(found.Violations.Length == 0, $"{page.Url}:\n" + string.Join("\n", found.Violations.Select(Sentence)));
+
+        // Of all rules only contrast can differ in dark. Axe is in the page by now, and is not sent there again.
+        await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Dark });
+        var pale = await page.EvaluateAsync<string[]>(
+            "() => axe.run({ runOnly: ['color-contrast'], resultTypes: ['violations'] }).then(r => r.violations.flatMap(v => v.nodes.map(n => n.html + ': ' + n.failureSummary)))");
+        Assert.True(pale.Length == 0, $"{page.Url} in the dark:\n" + string.Join("\n", pale));
 
         var size = page.ViewportSize;
         await page.SetViewportSizeAsync(320, 640);

@@ -56,7 +56,7 @@ public sealed class BrowsedFleet(ChromiumFixture chromium, RunningFleet fleet) :
         options ??= new BrowserNewContextOptions();
         options.BaseURL = Url;
         var window = await chromium.Browser.NewContextAsync(options);
-        window.SetDefaultTimeout(15_000);
+        window.SetDefaultTimeout(30_000); // the first page of a program takes seconds of a core, and others may want it
         windows.Add(window);
         return window;
     }
