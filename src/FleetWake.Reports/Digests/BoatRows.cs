@@ -1,5 +1,7 @@
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Hire;
+using FleetWake.Logbook.Policies;
 using FleetWake.Reports.Digests.Wear;
 using FleetWake.Reports.Pictures;
 
@@ -17,20 +19,24 @@ internal static class BoatRows
     private const int MostNames = 8;
 
     /// <summary>The rows, smallest margin first, without the boats that a decision tells of.</summary>
-    public static IReadOnlyList<BoatRow> Of(IReadOnlyList<BoatFinding> findings, IReadOnlySet<string> decided, WearNews news) =>
-        [.. Standing(findings).Where(s => !decided.Contains(s.Finding.Boat) && Tells(s)).Select(s => Row(s, news))];
+    public static IReadOnlyList<BoatRow> Of(IReadOnlyList<BoatFinding> findings, IReadOnlySet<string> decided, WearNews news, FleetPolicy? policy = null) =>
+        [.. Standing(findings).Where(s => !decided.Contains(s.Finding.Boat) && Tells(s)).Select(s => Row(s, news, policy))];
 
     /// <summary>The others in a sentence; null when there is none.</summary>
-    public static string? Others(IReadOnlyList<BoatFinding> findings, IReadOnlySet<string> decided)
+    /// <param name="findings">The boats.</param>
+    /// <param name="told">Boats that are told of: those to decide on, and those that stay, of which no good RPM must read as leave to go out.</param>
+    public static string? Others(IReadOnlyList<BoatFinding> findings, IReadOnlySet<string> told)
     {
-        var others = Standing(findings).Where(s => !decided.Contains(s.Finding.Boat) && !Tells(s)).ToList();
+        var others = Standing(findings).Where(s => !told.Contains(s.Finding.Boat) && !Tells(s)).ToList();
         if (others.Count == 0) return null;
-        var known = others.Where(s => s.Standing.MarginRpm is not null).ToList();
+        var known = others.Where(s => s.Standing.MarginRpm is not null && !Stale(s.Position)).ToList();
+        var stale = others.Count(s => Stale(s.Position));
         var unlike = known.Where(s => s.Position.Mounting is { Trials.Count: > 0, FleetOnly: true }).ToList();
         var nearest = known.Count == 0 ? "" : $"; the nearest to an edge is {Phrases.Name(known[0].Finding, known[0].Position)} with {known[0].Standing.MarginRpm:0} RPM";
         var fleets = unlike.Count == 0 ? "" : $" Of {(unlike.Count == 1 ? "one" : $"{unlike.Count}")} the trials say next to nothing of a drift yet.";
-        var unknown = others.Count == known.Count ? "" : $" Of {Phrases.Count(others.Count - known.Count, "engine")} the trials do not tell where in the band: no band on record, or no wide-open reading.";
-        return known.Count == 0 ? unknown.TrimStart() : $"{Phrases.Count(known.Count, "engine")} {(known.Count == 1 ? "is" : "are")} inside the band without a drift alarm{nearest}.{fleets}{unknown}";
+        var before = stale == 0 ? "" : $" {Phrases.Count(stale, "engine")} {(stale == 1 ? "has" : "have")} had no trial since a strike, work on the prop or a change of the boat.";
+        var unknown = others.Count == known.Count + stale ? "" : $" Of {Phrases.Count(others.Count - known.Count - stale, "engine")} the trials do not tell where in the band: no band on record, or no wide-open reading.";
+        return known.Count == 0 ? (before + unknown).TrimStart() : $"{Phrases.Count(known.Count, "engine")} {(known.Count == 1 ? "is" : "are")} inside the band without a drift alarm{nearest}.{fleets}{before}{unknown}";
     }
 
     /// <summary>Engines that run without a trial, by name; null when there is none. What has no engine or no prop is told of elsewhere.</summary>
@@ -41,6 +47,8 @@ internal static class BoatRows
         return names.Count == 0 ? null : $"No trial of the present prop yet, so nothing is said of the RPM: {string.Join(", ", names.Take(MostNames))}{(names.Count > MostNames ? $" and {names.Count - MostNames} more" : "")}.";
     }
 
+    private static bool Stale(PositionFinding position) => position.Mounting!.Exit.State == BandExitState.NoTrialSinceNewBaseline;
+
     private static IEnumerable<(BoatFinding Finding, PositionFinding Position, Standing Standing)> Standing(IReadOnlyList<BoatFinding> findings) =>
         findings.Where(f => f.Retired is null && !f.IsLaidUp())
             .SelectMany(f => f.Positions.Where(p => p.Mounting is { Trials.Count: > 0 }).Select(p => (Finding: f, Position: p, Standing: Standings.Of(p))))
@@ -49,11 +57,12 @@ internal static class BoatRows
     private static bool Tells((BoatFinding Finding, PositionFinding Position, Standing Standing) of) =>
         of.Standing.Outside || of.Standing.MarginRpm < NearRpm || of.Position.Mounting!.Watch?.RaisedOn is not null || of.Position.Mounting.Exit.Within100HoursChance >= LeastChance;
 
-    private static BoatRow Row((BoatFinding Finding, PositionFinding Position, Standing Standing) of, WearNews news)
+    private static BoatRow Row((BoatFinding Finding, PositionFinding Position, Standing Standing) of, WearNews news, FleetPolicy? policy)
     {
         var (mounting, engine) = (of.Position.Mounting!, of.Position.Engine);
         return new BoatRow(
             Phrases.Name(of.Finding, of.Position),
+            Decisions.Hire(HireStates.Of(of.Finding, policy).Word) ?? "",
             of.Standing.Sign,
             of.Standing.Word,
             of.Standing.Outside,

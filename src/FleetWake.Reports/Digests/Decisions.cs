@@ -76,7 +76,7 @@ internal static class Decisions
             Phrases.Plain(finding.DisplayName()), Dock(finding, news), hire != HireWord.InHire, Hire(hire) ?? "to decide", [.. matters.Where(a => a.Kind != AttentionKind.Drifting || !matters.Any(m => m.Kind == AttentionKind.LeavingBand && m.Position == a.Position)).Select(a => Point(finding, a, hire != HireWord.InHire, news))])
         {
             Exit = first?.Mounting?.Exit is { State: BandExitState.Forecast } exit ? $"Expected exit: {Phrases.Outlook(exit)}." : "",
-            Waiting = hire != HireWord.InHire ? "Cost of waiting: its hire, counted above." : WaitingCost.Of(matters[0].Kind, first, news, day),
+            Waiting = hire != HireWord.InHire ? finding.Registered is null ? "" : "Cost of waiting: its hire, counted above." : WaitingCost.Of(matters[0].Kind, first, news, day),
         };
     }
 
@@ -89,13 +89,22 @@ internal static class Decisions
 
     private static (string What, string Act) Worded(Attention matter, PositionFinding? position, bool stays, WearNews news)
     {
+        var (what, act) = Worded(matter, position, news);
+
+        // A boat that stays for something else is not run before that is settled.
+        return (what, stays ? Do("release it, then run a trial") : act);
+    }
+
+    private static (string What, string Act) Worded(Attention matter, PositionFinding? position, WearNews news)
+    {
         if (position?.Mounting is not { } mounting) return (news.Things.Say(Phrases.Plain(matter.Sentence)), "Settled by: a look, and its record.");
+        var before = mounting.Exit.State == BandExitState.NoTrialSinceNewBaseline;
         var unlike = position.Mounting.LastWideOpen(position.Engine)?.GrossChance > Unlike;
         return matter.Kind switch
         {
             AttentionKind.OutsideBand => (
-                $"{Outside(mounting, position, unlike)}{(unlike ? "" : Causes(mounting, position))}",
-                stays ? Do("release it, then run a trial")
+                $"{Outside(mounting, position, unlike)}{(before ? Before : unlike ? "" : Causes(mounting, position))}",
+                before ? Do("a trial, before anything else is decided")
                 : unlike ? Do($"{SeparatingTests.Words(SeparatingTest.LookAtBottomAndBlades)}; then the hub; then run it again")
                 : Next(mounting, "the likely causes looked at one by one, then a trial; another pitch only when they are ruled out")),
             AttentionKind.LeavingBand => (
@@ -110,6 +119,8 @@ internal static class Decisions
             _ => (news.Things.Say(Phrases.Plain(matter.Sentence)), Settled(matter.Kind)),
         };
     }
+
+    private const string Before = " That was before a strike, work on the prop or a change of the boat; no trial since.";
 
     /// <summary>How far outside, by its last reading, and what its trials together say where that is another side of the edge.</summary>
     private static string Outside(MountingFinding mounting, PositionFinding position, bool unlike)

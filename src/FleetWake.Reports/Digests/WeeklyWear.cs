@@ -54,7 +54,7 @@ public static class WeeklyWear
         var room = MostCharts - (strip is null ? 0 : 1) - shown.Count;
         var decisions = Decisions.WithStale(Decisions.Of(ordered, day, policy, news, shown.Select(c => c.Picture.Boat).ToHashSet(StringComparer.Ordinal)), ordered, stale ?? [], news);
         var due = DueOf(ordered, kept, day, policy);
-        var rows = BoatRows.Of(ordered, decided, news);
+        var rows = BoatRows.Of(ordered, decided, news, policy);
         var uncharted = charts.Skip(shown.Count).Where(c => decided.Contains(c.Picture.Boat)).ToList();
         var counts = new WearCounts(kept.Count, kept.Count(k => k.Word == HireWord.LookFirst), decisions.Count, ordered.Sum(f => f.Contradictions.Count), due.Overdue);
         var trials = TrialsWorth.Of(ordered, day, policy, news);
@@ -73,7 +73,7 @@ public static class WeeklyWear
             trials.LeftOut,
             [.. due.Listed.Take(MostRows).Select(d => DueRows.Row(d, news))],
             [.. rows.Take(MostRows)],
-            Sentences(rows.Count > MostRows ? $"As near, or drifting too: {Names(rows.Skip(MostRows).Select(r => r.Name))}." : null, BoatRows.Others(ordered, decided)),
+            Sentences(rows.Count > MostRows ? $"As near, or drifting too: {Names(rows.Skip(MostRows).Select(r => r.Name))}." : null, BoatRows.Others(ordered, decided.Concat(kept.Select(k => k.Finding.Boat)).ToHashSet(StringComparer.Ordinal))),
             BoatRows.WithoutTrials(ordered),
             DigestNotes.Method(ordered),
             DigestNotes.Caution(ordered))

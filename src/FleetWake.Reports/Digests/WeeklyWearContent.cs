@@ -130,6 +130,7 @@ public sealed record DecisionPoint(string Sentence, string Settles);
 
 /// <summary>One position with trials.</summary>
 /// <param name="Name">Boat and position.</param>
+/// <param name="Hire">"not for hire" or "look first" while something keeps the boat, else empty: a good RPM must not read as leave to go out.</param>
 /// <param name="Sign">A shape that says the same as the word.</param>
 /// <param name="State">Where it stands, in words.</param>
 /// <param name="Outside">Reading or trials together lie outside the band.</param>
@@ -139,7 +140,7 @@ public sealed record DecisionPoint(string Sentence, string Settles);
 /// <param name="Alarm">Since when a drift alarm stands; else empty.</param>
 /// <param name="Link">Address of the boat's page; empty where none is set.</param>
 [InTemplates]
-public sealed record BoatRow(string Name, string Sign, string State, bool Outside, string Margin, string Drift, string Exit, string Alarm, string Link);
+public sealed record BoatRow(string Name, string Hire, string Sign, string State, bool Outside, string Margin, string Drift, string Exit, string Alarm, string Link);
 
 /// <summary>A trial that would decide something.</summary>
 /// <param name="Name">Boat and position.</param>

@@ -37,11 +37,11 @@ public static class WeeklyWearDraft
         yield return new(content.Since is { } since ? $"Since {since:yyyy-MM-dd}" : "", content.Changes);
         yield return new("What strikes and work did", content.Steps);
         yield return new("Overdue", [.. content.Overdue.Select(d => $"{d.Boat} ({d.Dock}): {d.What}, {d.When}"), .. Left(content.DueLeftOut)]);
-        yield return new("Drifting, or near an edge", [.. content.Boats.Select(b => string.Join("; ", new[] { $"{b.Sign} {b.Name}: {b.State}", b.Margin, b.Drift, b.Exit, b.Alarm }.Where(x => x.Length > 0)) + Link(b.Link)), .. Left(content.OtherBoats), .. Left(content.WithoutTrials)]);
+        yield return new("Drifting, or near an edge", [.. content.Boats.Select(b => string.Join("; ", new[] { $"{b.Sign} {b.Name}: {(b.Hire.Length > 0 ? $"{b.Hire}; " : "")}{b.State}", b.Margin, b.Drift, b.Exit, b.Alarm }.Where(x => x.Length > 0)) + Link(b.Link)), .. Left(content.OtherBoats), .. Left(content.WithoutTrials)]);
         yield return new("Trials worth running", [.. content.Trials.Select(t => $"{t.Name}{(t.Dock.Length > 0 ? $" ({t.Dock})" : "")}: {t.Decides}"), .. Left(content.TrialsLeftOut)]);
         yield return new("Props in the shop", content.InShop);
         yield return new("Spares to order", content.SparesToOrder);
-        yield return new("Strikes by dock", content.StrikesByDock);
+        yield return new("Strikes that left a mark, by dock", content.StrikesByDock);
         yield return new("What the record lacks", content.DataQuality);
         yield return new("", [.. Left(content.ChartsLeftOut), .. content.Caution, .. content.Method], Small: true);
     }

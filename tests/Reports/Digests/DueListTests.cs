@@ -54,6 +54,20 @@ public class DueListTests
     }
 
     [Fact]
+    public void A_verdict_of_take_off_is_listed_also_where_an_older_strike_makes_a_duty()
+    {
+        // Struck, put back in hire all the same, then inspected: take off. The strike is still open and due, but it is not what keeps the boat.
+        var off = SkerryBay.TakenOff();
+        var strikes = SkerryBay.StruckBoat().Positions[0].OpenStrikes.Select(s => s with { LiftedOn = new DateOnly(2026, 10, 5) });
+        var sections = Assert.Single(Build(off with { Positions = [off.Positions[0] with { OpenStrikes = [.. strikes] }] }).Docks).Sections;
+        Assert.Contains(sections, s => s.Title == "Stays until released" && s.Tasks[0].What.Contains("take off", StringComparison.Ordinal));
+        Assert.Contains(sections, s => s.Title == "After a strike");
+
+        // A strike alone is told once.
+        Assert.DoesNotContain(Assert.Single(Build(SkerryBay.StruckBoat()).Docks).Sections, s => s.Title == "Stays until released");
+    }
+
+    [Fact]
     public void A_week_without_anything_due_says_so()
     {
         var list = Build(SkerryBay.Quiet());

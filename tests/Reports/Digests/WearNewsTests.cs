@@ -65,6 +65,7 @@ public sealed class WearNewsTests
         Assert.StartsWith("Cost of waiting: none by your prices", Waiting(Of(PricedThing.ShopRepitch, 1450m), Of(PricedThing.NewProp, 900m)), StringComparison.Ordinal);
         Assert.Equal("Cost of waiting: a new prop (200.00\u00A0EUR) in place of shop work (1,450.00\u00A0DKK).", Waiting(Of(PricedThing.ShopRepitch, 1450m), Of(PricedThing.NewProp, 200m, null, "EUR")));
         Assert.Contains("no price on record", Assert.Single(Build(WearNews.None, SkerryBay.LuggingBoat()).Decisions).Waiting, StringComparison.Ordinal);
+        Assert.StartsWith("Cost of waiting: prices in several currencies are not compared (a new prop)", Waiting(Of(PricedThing.ShopRepitch, 1450m), Of(PricedThing.NewProp, 200m, "12x11", "EUR"), Of(PricedThing.NewProp, 2000m, "14x13")), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -170,7 +171,12 @@ public sealed class WearNewsTests
         var wanted = PropWanted.Of([SkerryBay.WornSkiff(), SkerryBay.Quiet()], []);
         var enough = new SpareNeeds(new SpareQuestion(), SkerryBay.Monday, [], [], 0, 0.8, "By the record, what is in store is enough for 42 days at 95 %.");
         var lines = Build(new WearNews { Spares = enough, PropsWanted = wanted }, SkerryBay.WornSkiff()).SparesToOrder;
-        Assert.StartsWith("Gannet (", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("Gannet (to leave its band about 2027-02-10): another of ", lines[0], StringComparison.Ordinal);
+        Assert.EndsWith(" in, or this one made good by a shop; none in store.", lines[0], StringComparison.Ordinal);
+
+        // What lies in store, or has to be settled first, is no order.
+        Assert.Equal([enough.Sentence], Build(new WearNews { Spares = enough, PropsWanted = [wanted[0] with { InStore = 1 }, wanted[0] with { First = [PitchWait.Hub] }] }, SkerryBay.WornSkiff()).SparesToOrder);
+        Assert.All(PropWanted.Of([SkerryBay.LuggingBoat(), SkerryBay.Quiet()], []), w => Assert.True(w.First.Count > 0 || w.RuleOut.Count > 0, "a lugging boat is told a prop without what to rule out first"));
         Assert.Equal("Besides: by the record, what is in store is enough for 42 days at 95 %.", lines[1]);
         Assert.Equal([enough.Sentence], Build(new WearNews { Spares = enough }, SkerryBay.Quiet()).SparesToOrder);
     }

@@ -107,7 +107,7 @@ public class WeeklyWearTests
         var nearTop = SkerryBay.Boat("Auk", new Fitted(5000, 6000, Rpm: [5960, 5962, 5961], FirstHours: 20, Every: 10) { Drifts = false }.Position());
         Assert.Equal(("Auk", "●", "39 below the top"), Assert.Single(Build(nearTop, SkerryBay.Quiet()).Boats) is var near ? (near.Name, near.Sign, near.Margin) : default);
         Assert.DoesNotContain(Fleet.Boats, b => Fleet.Decisions.Any(d => b.Name.StartsWith(d.Boat, StringComparison.Ordinal)));
-        Assert.StartsWith("6 engines are inside the band without a drift alarm; the nearest to an edge is ", Fleet.OtherBoats, StringComparison.Ordinal);
+        Assert.StartsWith("5 engines are inside the band without a drift alarm; the nearest to an edge is ", Fleet.OtherBoats, StringComparison.Ordinal);
         Assert.Contains("the trials say next to nothing of a drift yet", Fleet.OtherBoats, StringComparison.Ordinal);
     }
 
@@ -173,6 +173,52 @@ public class WeeklyWearTests
         int Words(string until) => text[..text.IndexOf(until, StringComparison.Ordinal)].Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Length;
         Assert.InRange(Words("SKERRY BAY HIRE: EVERY ENGINE"), 100, 476);
         Assert.InRange(Words("CHARTS, IN WORDS"), 200, 800);
+    }
+
+    [Fact]
+    public void A_boat_that_stays_is_not_told_to_be_run_before_it_is_released()
+    {
+        var worn = SkerryBay.WornSkiff();
+        var struck = worn with { Positions = [worn.Positions[0] with { OpenStrikes = SkerryBay.StruckBoat().Positions[0].OpenStrikes }] };
+        var decision = Assert.Single(Build(struck).Decisions);
+        Assert.All(decision.Points, p => Assert.Equal("Next: release it, then run a trial.", p.Settles));
+    }
+
+    [Fact]
+    public void Why_somebody_took_a_boat_out_of_hire_is_told_unless_a_strike_beside_it_says_so()
+    {
+        BoatFinding Held(Logbook.Hire.OutOfHireReason why) => SkerryBay.StruckBoat() with { Hold = new HoldCard(SkerryBay.Monday.AddDays(-1), why) };
+        Assert.StartsWith("stays at the dock: strike on rock (chipped) on 2026-10-02. Released by", Build(Held(Logbook.Hire.OutOfHireReason.Strike)).Monday[0].Sentence, StringComparison.Ordinal);
+        Assert.Contains("taken out of hire on 2026-11-15 (service)", Build(Held(Logbook.Hire.OutOfHireReason.Service)).Monday[0].Sentence, StringComparison.Ordinal);
+        Assert.Contains("the record that it is back in hire", Build(Held(Logbook.Hire.OutOfHireReason.Strike)).Monday[0].Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Twins_that_were_both_struck_take_twice_the_work()
+    {
+        var strikes = SkerryBay.StruckBoat().Positions[0].OpenStrikes;
+        var both = SkerryBay.Twin() is var twin ? twin with { Positions = [.. twin.Positions.Select(p => p with { OpenStrikes = strikes })] } : null!;
+        Assert.Contains("about 60 min", Build(both).Monday[0].Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_engine_outside_that_was_not_tried_since_work_on_its_prop_is_said_to_be_so()
+    {
+        var lugging = SkerryBay.LuggingBoat();
+        var repitched = lugging with { Positions = [lugging.Positions[0] with { Mounting = lugging.Positions[0].Mounting! with { Exit = new BandExit(BandExitState.NoTrialSinceNewBaseline) } }] };
+        var point = Assert.Single(Assert.Single(Build(repitched).Decisions).Points);
+        Assert.EndsWith("That was before a strike, work on the prop or a change of the boat; no trial since.", point.Sentence, StringComparison.Ordinal);
+        Assert.Equal("Next: a trial, before anything else is decided.", point.Settles);
+        var quiet = SkerryBay.Quiet() is var q ? q with { Positions = [q.Positions[0] with { Mounting = q.Positions[0].Mounting! with { Exit = new BandExit(BandExitState.NoTrialSinceNewBaseline) } }] } : null!;
+        Assert.Equal("1 engine has had no trial since a strike, work on the prop or a change of the boat.", Build(quiet).OtherBoats);
+    }
+
+    [Fact]
+    public void No_good_RPM_reads_as_leave_to_go_out()
+    {
+        Assert.Equal("not for hire", Fleet.Boats.Single(b => b.Name == "Razorbill").Hire);
+        Assert.All(Fleet.Boats.Where(b => b.Name != "Razorbill"), b => Assert.Equal("", b.Hire));
+        Assert.Null(Build(SkerryBay.TakenOff()).OtherBoats); // it is inside its band, and stays
     }
 
     [Fact]

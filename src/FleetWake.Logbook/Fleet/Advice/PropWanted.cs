@@ -1,6 +1,7 @@
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Fleet.Figures;
+using FleetWake.Propulsion.Causes;
 
 namespace FleetWake.Logbook.Fleet.Advice;
 
@@ -18,6 +19,9 @@ namespace FleetWake.Logbook.Fleet.Advice;
 public sealed record PropWanted(
     string Boat, string BoatName, Position? Position, DateOnly? On, bool Outside, double? DiameterInches, double? PitchInches, bool Another, IReadOnlyList<PitchWait> First, int InStore)
 {
+    /// <summary>Causes to rule out before another pitch is fitted; empty where none is advised.</summary>
+    public IReadOnlyList<Cause> RuleOut { get; init; } = [];
+
     /// <summary>What boats of the fleet want: those outside first, then by the day on which they leave their band.</summary>
     /// <param name="findings">The boats.</param>
     /// <param name="lying">What lies in store.</param>
@@ -37,6 +41,9 @@ public sealed record PropWanted(
 
                 // A prop that was right when it was new and has left the band since wants another of its own size.
                 var other = card is { Table.Advised: { Fitted: false } advised } ? advised.Pitch.Inches : (double?)null;
+
+                // One that lugs, or is on the way to it, does so for load, growth or a weak engine: a new prop of its size cures none of them.
+                var lugs = mounting.Band.State == BandState.BelowBottom || (!outside && mounting.Exit.Edge == BandEdge.Bottom);
                 var (diameter, pitch) = (mounting.Prop.DiameterInches, other ?? mounting.Prop.PitchInches);
                 yield return new PropWanted(
                     boat.Boat,
@@ -47,8 +54,11 @@ public sealed record PropWanted(
                     diameter,
                     pitch,
                     other is not null,
-                    [.. (card?.WaitsFor ?? []).Where(w => w != PitchWait.Band)],
-                    lying.Where(l => Same(l.Size.DiameterInches, diameter) && Same(l.Size.PitchInches, pitch)).SelectMany(l => l.ByDock.Values).SelectMany(t => t).Count(t => t.CameOff is null));
+                    [.. (card?.WaitsFor ?? []).Where(w => w != PitchWait.Band), .. other is null && lugs ? [PitchWait.Band] : Array.Empty<PitchWait>()],
+                    lying.Where(l => Same(l.Size.DiameterInches, diameter) && Same(l.Size.PitchInches, pitch)).SelectMany(l => l.ByDock.Values).SelectMany(t => t).Count(t => t.CameOff is null))
+                {
+                    RuleOut = other is null ? [] : card!.Table.FirstRuleOut,
+                };
             }
         }
     }

@@ -26,13 +26,14 @@ public static class DueListDigest
     /// <param name="findings">The boats, in any order.</param>
     /// <param name="names">Names of docks and people, and the office's address.</param>
     /// <param name="policy">The operator's policy; the usual one when left out.</param>
-    public static DueListContent Build(string operatorName, string period, DateOnly day, IReadOnlyList<BoatFinding> findings, MailNames names, FleetPolicy? policy = null)
+    /// <param name="things">Names of boats and engines, those of other docks among them; of these boats alone when left out.</param>
+    public static DueListContent Build(string operatorName, string period, DateOnly day, IReadOnlyList<BoatFinding> findings, MailNames names, FleetPolicy? policy = null, NamedThings? things = null)
     {
         var name = Phrases.Plain(operatorName);
         var until = day.AddDays(SoonDays - 1);
         var due = Items(day, findings, policy);
         var kept = KeptBoat.Of(findings.Where(f => f.Registered is not null), policy);
-        var things = NamedThings.Of(findings);
+        things ??= NamedThings.Of(findings);
         var docks = due.Select(d => d.Item.Dock).Concat(kept.Select(k => k.Finding.Registered!.Dock)).Distinct(StringComparer.Ordinal)
             .Select(dock => Dock(names.Dock(dock), [.. due.Where(d => d.Item.Dock == dock)], [.. kept.Where(k => k.Finding.Registered!.Dock == dock)], names, things))
             .OrderBy(d => d.Dock, StringComparer.OrdinalIgnoreCase).ToList();
@@ -62,12 +63,12 @@ public static class DueListDigest
 
     private static DueDock Dock(string dock, IReadOnlyList<(BoatFinding Finding, DueItem Item)> due, IReadOnlyList<KeptBoat> kept, MailNames names, NamedThings things)
     {
-        // What a strike or a relaunch calls for stands under its duty, so that nobody is told of it twice; what else keeps the boat, as a verdict of take off does, is told here.
-        var stay = kept.Where(k => !due.Any(d => d.Finding.Boat == k.Finding.Boat && d.Item.Kind is DutyKind.AfterStrikeInspection or DutyKind.BeforeRelaunch) || k.Reasons.Count > 1).Take(MostTasks).ToList();
+        // What a strike or a relaunch alone calls for stands under its duty; what else keeps a boat, as a verdict of take off does, is told here.
+        var stay = kept.Where(k => !k.ToldByDuty(due.Select(d => d.Item))).ToList();
         var shown = due.Take(MostTasks).ToList();
         var sections = new List<DueSection>
         {
-            new("Stays until released", true, [.. stay.Select(k => Task(k, names, things))]),
+            new("Stays until released", true, [.. stay.Take(MostTasks).Select(k => Task(k, names, things))]),
 
             // What a strike calls for comes first: the boat waits for it.
             Section("After a strike", shown, d => d.Kind == DutyKind.AfterStrikeInspection, names),
@@ -75,7 +76,8 @@ public static class DueListDigest
             Section("Re-torque", shown, d => d.Kind == DutyKind.FirstOutingRetorque, names),
             Section("Due this week", shown, d => d.Kind is not (DutyKind.AfterStrikeInspection or DutyKind.FirstOutingRetorque) && !d.Overdue(), names),
         };
-        var more = due.Count > MostTasks ? $"; {due.Count - MostTasks} more are in the calendar and in the office" : "";
+        var more = (due.Count > MostTasks ? $"; {due.Count - MostTasks} more are in the calendar and in the office" : "")
+            + (stay.Count > MostTasks ? $"; {stay.Count - MostTasks} more that stay are in the office" : "");
         return new DueDock(Phrases.Plain(dock), Counted(kept.Count, due.Count(d => d.Item.Overdue()), due.Count(d => !d.Item.Overdue())) + more, [.. sections.Where(s => s.Tasks.Count > 0)]);
     }
 

@@ -1,6 +1,7 @@
 using FleetWake.Logbook.Office;
 using FleetWake.Reports.Digests.Issue;
 using FleetWake.Reports.Mail;
+using FleetWake.Reports.Pictures;
 using FleetWake.Store.Histories;
 using FleetWake.Store.People;
 
@@ -20,11 +21,12 @@ public sealed class DueListKind(FleetReading reading, FleetPeople people, Sender
     {
         var card = wanted.Operator;
         var findings = wanted.Late ? await reading.FindingsOnAsync(card.Id, wanted.Day, ct) : [.. (await reading.FindingsAsync(card.Id, ct)).Select(f => f.Finding)];
+        var things = NamedThings.Of(findings);
         if (wanted.Dock is { } only) findings = [.. findings.Where(f => f.Registered?.Dock == only)];
         if (findings.Count == 0) return new Composed.NotYet();
         var office = await reading.OfficeAsync(card.Id, ct);
         var names = await MailNames.OfAsync(card.Id, findings, office, people, sender.PublicUrl, ct);
-        var content = DueListDigest.Build(card.Name, wanted.Period, wanted.Day, findings, names, office.Policy);
+        var content = DueListDigest.Build(card.Name, wanted.Period, wanted.Day, findings, names, office.Policy, things);
         var zone = wanted.Dock is not null ? findings.FirstOrDefault()?.Registered?.DockZone ?? card.Zone : card.Zone;
         return new Composed.Ready(DueListDraft.Of(content, card.Id, zone, DueListDigest.Items(wanted.Day, findings, office.Policy).Select(d => d.Item), time.GetUtcNow(), names));
     }

@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Fleet.Advice;
 using FleetWake.Reports.Pictures;
 
@@ -33,13 +34,15 @@ internal static class StoreLines
         // The store is the fleet's: a dock's reader is not told to order what lies at another dock.
         if (news.Dock is not null) return [];
         if (news.Spares is not { } spares) return news.FiguresLeftOut is { } why ? [why] : [];
+        // What has to be settled first is no order yet, and what lies in store needs none.
+        var wanted = news.PropsWanted.Where(w => w is { First.Count: 0, InStore: 0, DiameterInches: not null, PitchInches: not null }).ToList();
         List<string> lines =
         [
-            .. news.PropsWanted.Select(Wanted),
+            .. wanted.Select(Wanted),
             .. spares.Sizes.Where(s => s.ToOrder > 0).Select(s => $"{s.ToOrder} of {s.Size}: {s.Count.AtHand} at hand, {s.BaseStock} to hold."),
             .. spares.Parts.Where(p => p.ToOrder > 0).Select(p => $"{p.ToOrder} of {Phrases.Plain(p.Name ?? p.Part)}."),
         ];
-        if (lines.Count == news.PropsWanted.Count) lines.Add(lines.Count == 0 ? spares.Sentence : $"Besides: {char.ToLowerInvariant(spares.Sentence[0])}{spares.Sentence[1..]}");
+        if (lines.Count == wanted.Count) lines.Add(lines.Count == 0 ? spares.Sentence : $"Besides: {char.ToLowerInvariant(spares.Sentence[0])}{spares.Sentence[1..]}");
         return lines.Count <= Most ? lines : [.. lines.Take(Most), $"And {lines.Count - Most} more."];
     }
 
@@ -47,17 +50,7 @@ internal static class StoreLines
     {
         var name = $"{Phrases.Plain(want.BoatName)}{(want.Position is { } p ? $", {Words.Prose(p)}" : "")}";
         var why = want.Outside ? "outside its band" : want.On is { } on ? $"to leave its band about {on:yyyy-MM-dd}" : "likely to leave its band soon";
-        if (want.First.Count > 0) return $"{name} ({why}): first settle {string.Join(" and ", want.First.Select(Waits))}.";
-        if (want is not { DiameterInches: { } d, PitchInches: { } pitch }) return $"{name} ({why}): the size of its prop is not on record.";
-        return $"{name} ({why}): {(want.Another ? "another pitch," : "its own size,")} {d:0.##} x {pitch:0.##} in; {(want.InStore == 0 ? "none" : $"{want.InStore}")} in store.";
+        var ruled = want.RuleOut.Count == 0 ? "" : $", once {CauseWords.List(want.RuleOut)} {(want.RuleOut.Count == 1 ? "is" : "are")} ruled out";
+        return $"{name} ({why}): {(want.Another ? $"{want.DiameterInches:0.##} x {want.PitchInches:0.##} in is advised{ruled}" : $"another of {want.DiameterInches:0.##} x {want.PitchInches:0.##} in, or this one made good by a shop")}; none in store.";
     }
-
-    private static string Waits(PitchWait wait) => wait switch
-    {
-        PitchWait.Hub => "the slipping hub",
-        PitchWait.TakeOff => "the verdict of take off",
-        PitchWait.Repair => "the repair that was asked for",
-        PitchWait.Strike => "the open strike",
-        _ => "why it left its band",
-    };
 }

@@ -40,22 +40,28 @@ internal static class WaitingCost
     /// <param name="day">The day whose prices count.</param>
     public static string Of(AttentionKind kind, PositionFinding? position, WearNews news, DateOnly day) => kind switch
     {
-        AttentionKind.OutsideBand when position?.Mounting?.Band.State == BandState.BelowBottom => "Cost of waiting: it lugs, and what that does to an engine has no price on record.",
+        AttentionKind.OutsideBand or AttentionKind.LeavingBand or AttentionKind.Drifting when Lugs(position?.Mounting) => "Cost of waiting: an engine that lugs suffers, and that has no price on record.",
         AttentionKind.OutsideBand or AttentionKind.LeavingBand or AttentionKind.Drifting => $"Cost of waiting: {Worn(news, day)}",
         AttentionKind.OutOfLine => "Cost of waiting: not known before somebody looked.",
         _ => "",
     };
 
+    /// <summary>Below its band, or on the way there: load, growth or a weak engine, which no prop in time mends.</summary>
+    private static bool Lugs(MountingFinding? mounting) =>
+        mounting is { Band.State: BandState.BelowBottom } || (mounting is { Band.State: not BandState.AboveTop } m && (m.Exit.Edge is { } edge ? edge == BandEdge.Bottom : m.Drift?.Value < 0));
+
     /// <summary>A prop that is mended in time costs the shop's work, one that is worn past it a new prop: the difference is what waiting may cost.</summary>
     private static string Worn(WearNews news, DateOnly day) => (news.Prices(day, PricedThing.ShopRepitch), news.Prices(day, PricedThing.NewProp)) switch
     {
-        (null, null) => $"{NotSet} (shop work, a new prop).",
-        ({ } work, null) => $"{NotSet} (a new prop); shop work is {Text(work)}.",
-        (null, { } prop) => $"{NotSet} (shop work); a new prop is {Text(prop)}.",
+        (null, null) => $"{Missing(news, day, PricedThing.ShopRepitch, PricedThing.NewProp)} (shop work, a new prop).",
+        ({ } work, null) => $"{Missing(news, day, PricedThing.NewProp)} (a new prop); shop work is {Text(work)}.",
+        (null, { } prop) => $"{Missing(news, day, PricedThing.ShopRepitch)} (shop work); a new prop is {Text(prop)}.",
         ({ } work, { } prop) when prop.High.Currency != work.High.Currency => $"a new prop ({Text(prop)}) in place of shop work ({Text(work)}).",
         ({ } work, { } prop) when prop.High.Amount <= work.Low.Amount => $"none by your prices: a new prop ({Text(prop)}) is no dearer than shop work ({Text(work)}).",
         ({ } work, { } prop) => $"up to {Text(prop.High with { Amount = prop.High.Amount - work.Low.Amount })}, a new prop ({Text(prop)}) in place of shop work ({Text(work)}).",
     };
+
+    private static string Missing(WearNews news, DateOnly day, params PricedThing[] what) => what.Any(w => news.IsPriced(day, w)) ? "prices in several currencies are not compared" : NotSet;
 
     /// <summary>An amount as it is written.</summary>
     public static string Text(Money money) => string.Create(CultureInfo.InvariantCulture, $"{money.Amount:#,##0.00}\u00A0{money.Currency}");

@@ -20,9 +20,9 @@ internal sealed record WearDue(IReadOnlyList<DueItem> Overdue, IReadOnlyList<IRe
     /// <param name="kept">The boats that stay.</param>
     public static WearDue Of(IReadOnlyList<(BoatFinding Finding, DueItem Item)> due, IReadOnlyList<KeptBoat> kept)
     {
-        var stay = kept.Select(k => k.Finding.Boat).ToHashSet(StringComparer.Ordinal);
         var overdue = due.Where(d => d.Item.Overdue()).ToList();
-        var told = overdue.Where(d => d.Item.Kind is DutyKind.AfterStrikeInspection or DutyKind.BeforeRelaunch && stay.Contains(d.Finding.Boat)).ToList();
+        var told = overdue.Where(d => kept.FirstOrDefault(k => k.Finding.Boat == d.Finding.Boat)?.Matters.Any(m => m.Position == d.Item.Position
+            && (m.Kind, d.Item.Kind) is (AttentionKind.OpenStrike, DutyKind.AfterStrikeInspection) or (AttentionKind.CannotSail, DutyKind.BeforeRelaunch)) == true).ToList();
         return new WearDue(
             [.. overdue.Select(d => d.Item)],
             [.. overdue.Except(told).GroupBy(d => (d.Finding.Boat, d.Item.RuleId, d.Item.DueOn, d.Item.Strike)).Select(g => (IReadOnlyList<(BoatFinding, DueItem)>)[.. g])],

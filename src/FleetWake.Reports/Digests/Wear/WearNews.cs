@@ -69,6 +69,9 @@ public sealed record WearNews
     /// <summary>What a thing costs on a day by the operator's own price list; null where it says nothing.</summary>
     public Money? Price(DateOnly day, PricedThing what) => Office.PriceOn(day, what)?.Money;
 
+    /// <summary>Whether any price is set for a thing.</summary>
+    public bool IsPriced(DateOnly day, PricedThing what) => Office.Prices.Any(p => p.What == what && p.From <= day);
+
     /// <summary>
     /// The same of a thing that is priced by shop or by size: the one price that was set for any, else the least and the most of those
     /// set for one each. Null where nothing is set, or in several currencies, which are never compared.
