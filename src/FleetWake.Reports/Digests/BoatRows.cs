@@ -69,7 +69,7 @@ internal static class BoatRows
             of.Standing.LeastRpm is { } rpm && engine is { BandLowRpm: { } low, BandHighRpm: { } high } ? Standings.Place(rpm, low, high) : "margin not known",
             mounting switch { { Drift: null } => "", { FleetOnly: true } => "drift mostly what its fleet makes likely", { Drift: { } d } => $"{d.Value:+0;-0;0} RPM per 100 h ({d.Low:+0;-0;0} to {d.High:+0;-0;0})" },
             mounting.Exit.State == BandExitState.Forecast ? Phrases.Outlook(mounting.Exit) ?? "" : "",
-            mounting.Watch?.RaisedOn is { } on ? $"drift alarm since {on:yyyy-MM-dd}" : "",
+            mounting.Watch?.RaisedOn is { } on ? $"drift alarm since {on:yyyy-MM-dd}{(of.Position.LastInspection is { } look && look.On >= on ? $", looked at on {look.On:yyyy-MM-dd}" : "")}" : "",
             news.BoatLink(of.Finding.Boat));
     }
 }

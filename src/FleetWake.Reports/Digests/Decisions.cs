@@ -2,6 +2,7 @@ using FleetWake.Logbook;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Hire;
+using FleetWake.Logbook.Inspections;
 using FleetWake.Logbook.Policies;
 using FleetWake.Propulsion.Causes;
 using FleetWake.Reports.Digests.Wear;
@@ -75,7 +76,12 @@ internal static class Decisions
         return new DecisionItem(
             Phrases.Plain(finding.DisplayName()), Dock(finding, news), hire != HireWord.InHire, Hire(hire) ?? "to decide", [.. matters.Where(a => a.Kind != AttentionKind.Drifting || !matters.Any(m => m.Kind == AttentionKind.LeavingBand && m.Position == a.Position)).Select(a => Point(finding, a, hire != HireWord.InHire, news))])
         {
-            Exit = first?.Mounting?.Exit is { State: BandExitState.Forecast } exit ? $"Expected exit: {Phrases.Outlook(exit)}." : "",
+            Exit = first?.Mounting?.Exit switch
+            {
+                { State: BandExitState.Forecast } exit => $"Expected exit: {Phrases.Outlook(exit)}.",
+                { State: BandExitState.BeyondHorizon } => "Expected exit: none within 2000 engine hours.",
+                _ => "",
+            },
             Waiting = hire != HireWord.InHire ? finding.Registered is null ? "" : "Cost of waiting: its hire, counted above." : WaitingCost.Of(matters[0].Kind, first, news, day),
         };
     }
@@ -87,9 +93,15 @@ internal static class Decisions
         return new DecisionPoint(Upper(where + what), act);
     }
 
+    /// <summary>When somebody looked at it after its last trial and let it go on: then to look first would be asked in vain.</summary>
+    private static DateOnly? LookedAt(AttentionKind kind, PositionFinding? position) =>
+        kind is AttentionKind.OutsideBand or AttentionKind.OutOfLine or AttentionKind.LeavingBand or AttentionKind.Drifting
+        && position is { Mounting.Trials: [.., var last], LastInspection: { Verdict: Verdict.Fit or Verdict.Watch } look } && look.On >= last.On ? look.On : null;
+
     private static (string What, string Act) Worded(Attention matter, PositionFinding? position, bool stays, WearNews news)
     {
         var (what, act) = Worded(matter, position, news);
+        if (LookedAt(matter.Kind, position) is { } looked) act = Do($"a trial; prop and shaft were looked at on {looked:yyyy-MM-dd}");
 
         // A boat that stays for something else is not run before that is settled.
         return (what, stays ? Do("release it, then run a trial") : act);
@@ -133,8 +145,15 @@ internal static class Decisions
         if (mounting.LastWideOpen(position.Engine)?.SetAside == SetAsideReason.LimiterReached) return $"{word}: held by its limiter at {read:0} RPM; without it, over {edge}.";
         var together = standing.TogetherRpm ?? read;
         var place = $"{Math.Abs(below ? low - read : read - high):0} {((below ? read < low : read > high) == below ? "below" : "above")} {edge}";
-        return (read < low, read > high) == (together < low, together > high)
-            ? $"{word}: {read:0} RPM, {place}."
+        if ((read < low, read > high) == (together < low, together > high))
+        {
+            // The less favourable of the two, as in the strip and in the chart's words.
+            var least = standing.LeastRpm ?? read;
+            return Math.Abs(least - read) < 1 ? $"{word}: {read:0} RPM, {place}." : $"{word}: {least:0} RPM by its trials together, {Math.Abs(below ? low - least : least - high):0} {(below ? "below" : "above")} {edge}; last read {read:0}.";
+        }
+
+        var alike = position.Mounting!.Trials.Where(t => t.SetAside is null).Reverse().TakeWhile(t => below ? t.TurnedRpm < low : t.TurnedRpm > high).Count();
+        return alike > 1 ? $"{word} in its last {alike} trials, the last {read:0} RPM, {place}; all its trials together say {together:0}. Something changed, or they were misread."
             : unlike ? $"{word} as last read: {read:0} RPM, {place}, unlike its other trials ({together:0} together). Misread, or something gave way."
             : $"{word}, and not settled: last read {read:0} RPM, {place}; its trials together say {together:0}.";
     }

@@ -56,7 +56,7 @@ public static class WeeklyWear
         var due = DueOf(ordered, kept, day, policy);
         var rows = BoatRows.Of(ordered, decided, news, policy);
         var uncharted = charts.Skip(shown.Count).Where(c => decided.Contains(c.Picture.Boat)).ToList();
-        var counts = new WearCounts(kept.Count, kept.Count(k => k.Word == HireWord.LookFirst), decisions.Count, ordered.Sum(f => f.Contradictions.Count), due.Overdue);
+        var counts = new WearCounts(kept.Count, kept.Count(k => k.Word == HireWord.LookFirst), decisions.Count, OpenQuestions.Count(ordered), due.Overdue);
         var trials = TrialsWorth.Of(ordered, day, policy, news);
         return new WeeklyWearContent(
             name,

@@ -86,6 +86,7 @@ internal static partial class OperatorCommand
                 throw new CommandException($"\"{to}\" is no mail address.");
             var which = parsed.GetRequiredValue(digest);
             if (!DigestNames.All.Contains(which)) throw new CommandException($"There is no digest \"{which}\": give one of {string.Join(", ", DigestNames.All)}.");
+            if (which == DigestNames.AnalystPack && parsed.GetValue(dock) is not null) throw new CommandException("The analyst's pack is always of the whole fleet: leave --dock out.");
             var card = await NeedAsync(operators, parsed.GetRequiredValue(Operator), ct);
             var (of, note) = await DockAsync(reading, card, parsed.GetValue(dock), ct);
             if (parsed.GetValue(confirm))

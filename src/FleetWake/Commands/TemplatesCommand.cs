@@ -30,11 +30,20 @@ internal static class TemplatesCommand
                 if (parsed.GetValue(output) is { } to) Write(check, Path.GetFullPath(to));
             }
 
+            var unasked = from is null ? [] : Unasked(from).ToList();
+            foreach (var line in unasked) Console.WriteLine(line);
             if (parsed.GetValue(output) is { } shown) Console.WriteLine($"Open {Path.Combine(Path.GetFullPath(shown), "index.html")} to see them.");
-            return checks.All(c => c.Faults.Count == 0) ? 0 : Outcome.Wrong;
+            return checks.All(c => c.Faults.Count == 0) && unasked.Count == 0 ? 0 : Outcome.Wrong;
         });
         return command;
     }
+
+    /// <summary>Files that no digest asks for, for a name that is mistyped changes nothing. Partials of one's own begin with a line.</summary>
+    private static IEnumerable<string> Unasked(string folder) =>
+        from file in Directory.GetFiles(folder).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)
+        where (file.EndsWith(".liquid", StringComparison.Ordinal) && file[0] != '_') || file.EndsWith(".css", StringComparison.Ordinal)
+        where !TemplateFiles.ShippedNames.Contains(file)
+        select $"{file}: no digest asks for this file, so it changes nothing\n    Files that are asked for: {string.Join(", ", TemplateFiles.ShippedNames.Where(n => n[0] != '_'))}.";
 
     private static Command Copy()
     {

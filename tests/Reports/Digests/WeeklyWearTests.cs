@@ -83,6 +83,30 @@ public class WeeklyWearTests
     }
 
     [Fact]
+    public void A_question_about_two_boats_is_one_question()
+    {
+        var question = new Logbook.Entries.Contradiction(Logbook.Entries.ContradictionKind.PropInTwoPlaces, [SkerryBay.Id(1), SkerryBay.Id(2)], "Prop P-07 is on two boats: which one?");
+        var content = Build(SkerryBay.Quiet("Auk") with { Contradictions = [question] }, SkerryBay.Quiet("Brant") with { Contradictions = [question] });
+        Assert.Equal("1 question to answer.", content.Headline);
+        Assert.Equal("1 question waits for an answer: a prop in two places (Auk, Brant).", content.Questions);
+    }
+
+    [Fact]
+    public void Several_readings_that_agree_are_not_called_one_doubtful_reading()
+    {
+        var step = SkerryBay.Boat("Knot", new Fitted(5000, 6000, Rpm: [5330, 5335, 5332, 4990, 4910, 4909], FirstHours: 80, Every: 20) { FittedAt = 75, PresentRpm = 5332, Drifts = false }.Position());
+        var point = Assert.Single(Build(step).Decisions).Points[0];
+        Assert.StartsWith("Lugging in its last 3 trials, the last 4909 RPM, 91 below the bottom (5000); all its trials together say 5332.", point.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Whoever_looked_after_the_last_trial_is_not_asked_to_look_first()
+    {
+        var looked = SkerryBay.LuggingBoat() is var boat ? boat with { Positions = [boat.Positions[0] with { LastInspection = boat.Positions[0].LastInspection! with { On = SkerryBay.Monday } }] } : null!;
+        Assert.Equal("Next: a trial; prop and shaft were looked at on 2026-11-16.", Assert.Single(Build(looked).Decisions).Points[0].Settles);
+    }
+
+    [Fact]
     public void Every_kind_of_question_has_words_of_its_own()
     {
         var said = Enum.GetValues<Logbook.Entries.ContradictionKind>().Select(k => Build(SkerryBay.Quiet() with { Contradictions = [new Logbook.Entries.Contradiction(k, [], "?")] }).Questions).ToList();

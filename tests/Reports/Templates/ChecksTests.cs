@@ -88,6 +88,40 @@ public class ChecksTests
         Faults("_figure.html.liquid", Shipped("_figure.html.liquid").Replace("alt=\"{{ c.alt }}\"", "", StringComparison.Ordinal)),
         f => f.Why.Contains("no words for those who do not see it", StringComparison.Ordinal));
 
+    [Theory]
+    [InlineData("   ")]
+    [InlineData("<p>hello</p>")]
+    [InlineData("{% partial 'head' %}<p>Only the weather.</p>{% partial 'foot' %}")] // the headline stands hidden in the head
+    public void A_page_that_shows_nothing_of_the_digest_is_refused_and_another_stands_in(string page)
+    {
+        foreach (var draft in SampleDigests.All)
+        {
+            var fault = Assert.Single(Faults($"{draft.Digest}.html.liquid", page, draft.Digest), f => f.Why.StartsWith("it shows nothing of the digest", StringComparison.Ordinal));
+            Assert.NotEmpty(fault.Mend);
+        }
+
+        Assert.Contains(Faults("due-list.txt.liquid", "hello", "due-list"), f => f.Why.StartsWith("it shows nothing", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("@media (prefers-color-scheme: dark) {\n  body {", 2, "a brace is not closed")]
+    [InlineData("p { margin: 0; } }", 1, "a brace is closed that was not opened")]
+    [InlineData("p { margin: 0; }\n/* never ends", 2, "a comment is not closed")]
+    public void A_style_sheet_whose_braces_do_not_close_is_told_with_its_line(string css, int line, string why)
+    {
+        var fault = Faults("style.css", css, "due-list")[0];
+        Assert.Equal(("style.css", line, why), (fault.File, fault.Line, fault.Why));
+    }
+
+    [Fact]
+    public void A_comment_of_the_style_sheet_makes_no_rule()
+    {
+        var html = new DigestRenderer(new FleetWake.Reports.Pictures.PngRenderer(), null).Render(SampleDigests.Of("due-list")!).Html;
+        var style = html[html.IndexOf("<style", StringComparison.Ordinal)..html.IndexOf("</style>", StringComparison.Ordinal)];
+        Assert.DoesNotContain("*/", style, StringComparison.Ordinal);
+        Assert.DoesNotContain("stay", style, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_colour_that_is_only_too_dark_in_the_dark_is_told()
     {

@@ -22,6 +22,9 @@ namespace FleetWake.Reports.Digests.Alert;
 /// <param name="Act">What to do.</param>
 public sealed record AlertCause(string Key, AlertKind Kind, string Boat, Position? Position, DateOnly? On, string Name, string? Dock, string Sentence, string Act)
 {
+    /// <summary>Of two of a kind the one that is told first: how hard a strike was.</summary>
+    public int Weight { get; init; }
+
     /// <summary>Neither quiet hours nor gathering delay it.</summary>
     public bool Urgent => Kind is AlertKind.TakeOff or AlertKind.SevereStrike;
 }
@@ -56,7 +59,7 @@ public static class AlertCauses
     /// <param name="policy">The operator's policy.</param>
     /// <param name="rule">How alerts are told.</param>
     public static IReadOnlyList<AlertCause> Of(IEnumerable<BoatFinding> findings, FleetPolicy policy, AlertRule rule) =>
-        [.. findings.Where(f => f.Retired is null).SelectMany(f => Of(f, policy, rule)).OrderBy(c => c.Kind).ThenBy(c => c.Name, StringComparer.OrdinalIgnoreCase).ThenBy(c => c.Key, StringComparer.Ordinal)];
+        [.. findings.Where(f => f.Retired is null).SelectMany(f => Of(f, policy, rule)).OrderBy(c => c.Kind).ThenByDescending(c => c.Weight).ThenBy(c => c.Name, StringComparer.OrdinalIgnoreCase).ThenBy(c => c.Key, StringComparer.Ordinal)];
 
     private static IEnumerable<AlertCause> Of(BoatFinding finding, FleetPolicy policy, AlertRule rule)
     {
@@ -75,7 +78,7 @@ public static class AlertCauses
                 yield return Cause(
                     $"strike/{strike.Original ?? strike.Entry}", AlertKind.SevereStrike, strike.On,
                     $"Strike on {(strike.Object == StruckObject.Unknown ? "something unknown" : Words.Prose(strike.Object))} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}.",
-                    $"Not for hire. Released by: {HireStates.Release(strike.Severity, strike.Material, HireWord.Out)}");
+                    $"Not for hire. Released by: {HireStates.Release(strike.Severity, strike.Material, HireWord.Out)}") with { Weight = (int)strike.Severity };
             if (position.Mounting is not { } mounting || finding.IsLaidUp()) continue;
 
             // One a stretch, for a new baseline may leave the band anew; and so may one that trials showed back inside.

@@ -45,8 +45,8 @@ public sealed class DigestRenderer
         var (charts, pictures) = DrawnChart.Draw(draft.Pictures, draw);
         var model = new DigestModel(draft, charts);
         var files = (layout ?? OperatorLayout.None) is { Own.Count: > 0 } own ? TemplateFiles.Of(own.Own, "your own layout").Over(folder) : folder;
-        var html = Lay(HtmlTemplate(draft.Digest), files, layout, model, t => HtmlFinish.Of(Guarded.Render(t.Text, model, HtmlEncoder.Default)), why => PlainForm.Html(draft, charts, why));
-        var text = Lay(TextTemplate(draft.Digest), files, layout, model, t => Columns.Wrap(Guarded.Render(t.Text, model, NullEncoder.Default)), why => Columns.Wrap(PlainForm.Text(draft, why)));
+        var html = Lay(HtmlTemplate(draft.Digest), files, layout, model, t => ShownOfDigest.OrRefused(draft, HtmlFinish.Of(Guarded.Render(t.Text, model, HtmlEncoder.Default)), isHtml: true), why => PlainForm.Html(draft, charts, why));
+        var text = Lay(TextTemplate(draft.Digest), files, layout, model, t => ShownOfDigest.OrRefused(draft, Columns.Wrap(Guarded.Render(t.Text, model, NullEncoder.Default)), isHtml: false), why => Columns.Wrap(PlainForm.Text(draft, why)));
         List<TemplateFault> faults = [.. new[] { html.Fault, text.Fault }.OfType<TemplateFault>()];
 
         // A template may leave a chart out; an image that nothing refers to would hang on the mail as an attachment.

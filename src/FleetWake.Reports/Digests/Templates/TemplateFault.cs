@@ -54,6 +54,7 @@ public sealed partial record TemplateFault(string File, int? Line, string Why, s
             return near is not null && Distance(near, name) <= Math.Max(2, name.Length / 3) ? $"Perhaps {near} is meant; docs/templates.md lists what each digest has." : "docs/templates.md lists what each digest has.";
         }
 
+        if (why.Contains("shows nothing", StringComparison.Ordinal)) return "Lay out what the digest has: docs/templates.md lists it, and the shipped file is one way.";
         return why.Contains("range", StringComparison.Ordinal) ? $"A range has two numbers written out, at most {TemplateLint.LongestRange} apart." : "";
     }
 

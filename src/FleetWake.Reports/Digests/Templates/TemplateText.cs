@@ -34,7 +34,7 @@ internal sealed partial record TemplateText(string Text, IReadOnlyList<(string F
     /// <summary>A text that was put together before.</summary>
     public static TemplateText Whole(string file, string text) => new(text, [.. text.Split('\n').Select((_, i) => (file, i + 1))]);
 
-    [GeneratedRegex(@"\{%-?\s*(?:partial\s+'(?<name>[a-z0-9-]{1,40})'|(?<styles>styles))\s*-?%\}")]
+    [GeneratedRegex(@"\{%-?\s*(?:partial\s+(?<quote>['""])(?<name>[a-z0-9-]{1,40})\k<quote>|(?<styles>styles))\s*-?%\}")]
     private static partial Regex Asked();
 
     private sealed class Making(TemplateFiles files, string form)
@@ -66,6 +66,7 @@ internal sealed partial record TemplateText(string Text, IReadOnlyList<(string F
             {
                 var css = files.Read(Styles) ?? throw new TemplateRefused($"the file {Styles} is missing") { File = file, Line = line };
                 if (StyleLint.Of(css) is { } wrong) throw new TemplateRefused(wrong.Why) { File = Styles, Line = wrong.Line };
+                css = StyleLint.WithoutComments(css);
                 var from = 1;
                 Emit(Styles, $"<style>\n{css}\n</style>", ref from);
                 return;
@@ -93,7 +94,7 @@ internal sealed partial record TemplateText(string Text, IReadOnlyList<(string F
 }
 
 /// <summary>What a style sheet must not hold: nothing may be loaded from elsewhere, and none of it is Liquid.</summary>
-internal static class StyleLint
+internal static partial class StyleLint
 {
     private static readonly string[] Never = ["@import", "url(", "expression(", "</style", "{{", "{%", "<!--"];
 
@@ -104,6 +105,28 @@ internal static class StyleLint
         for (var i = 0; i < lines.Length; i++)
             foreach (var no in Never)
                 if (lines[i].Contains(no, StringComparison.OrdinalIgnoreCase)) return ($"a style sheet must not hold {no}", i + 1);
-        return null;
+        return Unclosed(WithoutComments(css));
     }
+
+    /// <summary>The same without its comments, line by line: of a rule that a comment names a mail program, and what puts styles on elements, makes a rule.</summary>
+    public static string WithoutComments(string css) => Comments().Replace(css, c => new string('\n', c.Value.Count(x => x == '\n')));
+
+    /// <summary>A brace too many or too few swallows every rule behind it.</summary>
+    private static (string Why, int Line)? Unclosed(string css)
+    {
+        var open = new Stack<int>();
+        var line = 1;
+        foreach (var c in css)
+        {
+            if (c == '\n') line++;
+            if (c == '{') open.Push(line);
+            if (c == '}' && !open.TryPop(out _)) return ("a brace is closed that was not opened", line);
+        }
+
+        if (css.Contains("/*", StringComparison.Ordinal)) return ("a comment is not closed", css[..css.IndexOf("/*", StringComparison.Ordinal)].Count(x => x == '\n') + 1);
+        return open.TryPop(out var from) ? ("a brace is not closed", from) : null;
+    }
+
+    [GeneratedRegex(@"/\*.*?\*/", RegexOptions.Singleline)]
+    private static partial Regex Comments();
 }

@@ -25,8 +25,8 @@ internal static class DockStrikes
             .Select(d => string.Create(CultureInfo.InvariantCulture, $"{Phrases.Plain(d.Name)}: {Rate(d).Value:0.0} per 1,000 engine hours ({Rate(d).Low:0.0} to {Rate(d).High:0.0}), {d.LeftMark} in {d.EngineHours:#,##0} h.")),
     ];
 
-    /// <summary>Drawn towards the other docks as far as its own record is short, where there are others.</summary>
-    private static Limits Rate(StrikeRate dock) => dock.Marked!.Shrunk ?? dock.Marked.Exact;
+    /// <summary>As counted, so that it can be worked out from what stands beside it.</summary>
+    private static Limits Rate(StrikeRate dock) => dock.Marked!.Exact;
 
     /// <summary>A dock at which the marks of the last four weeks heap up.</summary>
     public static IEnumerable<MondayRow> Cluster(IReadOnlyList<BoatFinding> findings, DateOnly day, WearNews news)

@@ -13,10 +13,14 @@ internal static class OpenQuestions
     public static string? Of(IReadOnlyList<BoatFinding> findings)
     {
         var all = findings.SelectMany(f => f.Contradictions.Select(c => (Name: Phrases.Plain(f.DisplayName()), c.Kind))).ToList();
-        if (all.Count == 0) return null;
+        var count = Count(findings);
+        if (count == 0) return null;
         var about = all.GroupBy(q => q.Kind).OrderBy(g => g.Key).Select(g => $"{About(g.Key)} ({Names([.. g.Select(q => q.Name).Distinct(StringComparer.Ordinal)])})");
-        return $"{(all.Count == 1 ? "1 question waits" : $"{all.Count} questions wait")} for an answer: {string.Join("; ", about)}.";
+        return $"{(count == 1 ? "1 question waits" : $"{count} questions wait")} for an answer: {string.Join("; ", about)}.";
     }
+
+    /// <summary>How many there are: one that is about two boats is asked once.</summary>
+    public static int Count(IReadOnlyList<BoatFinding> findings) => findings.SelectMany(f => f.Contradictions.Select(c => c.Entries.Count > 0 ? (c.Kind, string.Join('/', c.Entries)) : (c.Kind, $"{f.Boat}/{c.Question}"))).Distinct().Count();
 
     private static string Names(IReadOnlyList<string> names) => $"{string.Join(", ", names.Take(MostNames))}{(names.Count > MostNames ? $" and {names.Count - MostNames} more" : "")}";
 

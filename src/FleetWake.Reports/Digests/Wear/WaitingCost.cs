@@ -41,6 +41,7 @@ internal static class WaitingCost
     public static string Of(AttentionKind kind, PositionFinding? position, WearNews news, DateOnly day) => kind switch
     {
         AttentionKind.OutsideBand or AttentionKind.LeavingBand or AttentionKind.Drifting when Lugs(position?.Mounting) => "Cost of waiting: an engine that lugs suffers, and that has no price on record.",
+        AttentionKind.Drifting when position?.Mounting?.Exit.State == BandExitState.BeyondHorizon => "Cost of waiting: little, for it leaves its band late, if ever.",
         AttentionKind.OutsideBand or AttentionKind.LeavingBand or AttentionKind.Drifting => $"Cost of waiting: {Worn(news, day)}",
         AttentionKind.OutOfLine => "Cost of waiting: not known before somebody looked.",
         _ => "",

@@ -9,6 +9,9 @@ internal static class WearChanges
 {
     private const int MostNames = 6;
 
+    /// <summary>What happened longer than this before the edition before is history that was brought in, and no news [days]; judgement.</summary>
+    private const int LateDays = 35;
+
     public static IReadOnlyList<string> Of(IReadOnlyList<BoatFinding> findings, WearNews news, DateOnly day)
     {
         if (news.Since is not { } from) return [];
@@ -17,12 +20,12 @@ internal static class WearChanges
         var entries = news.Received?.Select(r => r.Entry).ToHashSet();
         var days = news.Received?.Select(r => (r.Boat, r.On)).ToHashSet();
         bool New(BoatFinding f, DateOnly? on, Guid? entry = null) =>
-            on <= day && (entries is null ? on > from : entry is { } id ? entries.Contains(id) : days!.Contains((f.Boat, on.Value)));
+            on <= day && on > from.AddDays(-LateDays) && (entries is null ? on > from : entry is { } id ? entries.Contains(id) : days!.Contains((f.Boat, on.Value)));
         List<(BoatFinding Finding, PositionFinding Position)> all = [.. findings.SelectMany(f => f.Positions.Select(p => (Finding: f, Position: p)))];
         string?[] lines =
         [
             Trials(findings, New),
-            Line("Struck", all.SelectMany(x => x.Position.Struck.Where(s => New(x.Finding, s.On, s.Entry)).Select(s => $"{Phrases.Name(x.Finding, x.Position)} ({Words.Prose(s.Severity)}, {s.On:yyyy-MM-dd})"))),
+            Line("Struck", all.SelectMany(x => x.Position.Struck.Where(s => New(x.Finding, s.On, s.Entry)).Select(s => (x.Finding, x.Position, s.On, s.Severity))).OrderByDescending(s => s.On).ThenByDescending(s => s.Severity).Select(s => $"{Phrases.Name(s.Finding, s.Position)} ({Words.Prose(s.Severity)}, {s.On:yyyy-MM-dd})")),
             Line("New drift alarm", all.Where(x => New(x.Finding, x.Position.Mounting?.Watch?.RaisedOn, x.Position.Mounting?.Watch?.RaisedAt)).Select(x => Phrases.Name(x.Finding, x.Position))),
             Line("Inspected", all.Where(x => New(x.Finding, x.Position.LastInspection?.On, x.Position.LastInspection?.Entry)).Select(x => $"{Phrases.Name(x.Finding, x.Position)} ({Words.Prose(x.Position.LastInspection!.Verdict)})")),
             Line("Prop fitted", all.Where(x => x.Position.Mounting is { Found: false } m && New(x.Finding, m.FittedOn, Guid.TryParse(m.Mounting, out var fitting) ? fitting : null)).Select(x => $"{Phrases.Plain(x.Position.Mounting!.Prop.Prop)} on {Phrases.Name(x.Finding, x.Position)}")),

@@ -72,6 +72,7 @@ internal sealed class MailDesk(FleetOperators operators, FleetReading reading, F
     {
         var card = (await operators.FindAsync(http.User.OperatorOf(), http.RequestAborted))!;
         var (digest, dock) = (form["digest"].ToString(), form["dock"].ToString() is { Length: > 0 } one ? one : null);
+        if (digest == DigestNames.AnalystPack) dock = null; // it is always of the whole fleet
         if (!DigestNames.All.Contains(digest)) return await NotTaken("/digest", "mail.which");
         if (dock is not null && (await DocksAsync(card.Id, http.RequestAborted)).All(d => d.Dock != dock)) return await NotTaken("/dock", "mail.which-dock");
         if (!asking.CanAsk) return await NotTaken("", "mail.cannot-ask");

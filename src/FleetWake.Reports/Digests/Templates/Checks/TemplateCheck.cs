@@ -29,7 +29,7 @@ public static partial class TemplateCheck
         var (html, text) = (DigestRenderer.HtmlTemplate(sample.Digest), DigestRenderer.TextTemplate(sample.Digest));
         var source = TemplateText.Of(html, files);
         var page = new HtmlParser().ParseDocument(digest.Html);
-        List<TemplateFault> faults = [.. Size(html, digest), .. Loads(source, page), .. Pictures(source, page), .. Contrasts(source, page, digest.Html), .. Text(text, sample, digest)];
+        List<TemplateFault> faults = [.. Size(html, digest), .. Loads(source, page), .. Pictures(source, page), .. Contrasts(source, page, digest.Html), .. Text(text, sample, digest), .. Gutted(html, text, sample, digest)];
         return new CheckedDigest(sample.Digest, digest, faults, [.. Unsaid(text, sample, digest)]);
     }
 
@@ -75,22 +75,26 @@ public static partial class TemplateCheck
     {
         if (Markup().Match(digest.Text) is { Success: true } tag)
             yield return new(file, null, $"the text part holds markup ({tag.Value})", "The text part is read as it stands: write the sign itself.");
-        var flat = Flat(digest.Text);
-        foreach (var picture in sample.Pictures.Where(p => !flat.Contains(Flat(p.Statement), StringComparison.Ordinal)).Take(1))
+        var flat = ShownOfDigest.Flat(digest.Text);
+        foreach (var picture in sample.Pictures.Where(p => !flat.Contains(ShownOfDigest.Flat(p.Statement), StringComparison.Ordinal)).Take(1))
             yield return new(file, null, $"the text part does not say what the picture \"{picture.Title}\" shows", "Write {{ c.alt }} of each of charts: whoever reads text sees no pictures.");
     }
+
+    private static IEnumerable<TemplateFault> Gutted(string html, string text, DigestDraft sample, RenderedDigest digest)
+    {
+        foreach (var (file, said, isHtml) in new[] { (html, digest.Html, true), (text, digest.Text, false) })
+            if (!ShownOfDigest.MoreThanHeadline(sample, said, isHtml)) yield return new(file, null, "it shows nothing of the digest but its headline", Lay);
+    }
+
+    private const string Lay = "Lay out what the digest has: docs/templates.md lists it, and the shipped file is one way.";
 
     // A template may leave something out on purpose; whoever wrote it is told.
     private static IEnumerable<TemplateFault> Unsaid(string file, DigestDraft sample, RenderedDigest digest)
     {
-        var flat = Flat(digest.Text);
-        var unsaid = sample.Plain.Where(s => !s.Small).SelectMany(s => s.Lines.Select(l => (s.Title, Line: l))).Where(l => !flat.Contains(Flat(Opening(l.Line)), StringComparison.OrdinalIgnoreCase)).ToList();
+        var unsaid = ShownOfDigest.Missing(sample, digest.Text);
         if (unsaid.Count > 0)
-            yield return new(file, null, $"the text part leaves out {unsaid.Count} things, the first of \"{unsaid[0].Title}\": {Short(unsaid[0].Line)}", "Lay out every list of the digest, or accept that readers of text do not learn of it.");
+            yield return new(file, null, $"the text part leaves out {unsaid.Count} things, the first{(unsaid[0].Title.Length == 0 ? "" : $" of \"{unsaid[0].Title}\"")}: {Short(unsaid[0].Line)}", "Lay out every list of the digest, or accept that readers of text do not learn of it.");
     }
-
-    // What stands before the first sign: a template may part a line otherwise than the plain form does, and shapes are for the eye.
-    private static string Opening(string line) => Openings().Match(line.TrimStart('▲', '▼', '●', ' ')).Value.Trim();
 
     private static TemplateFault At(TemplateText source, string what, string why, string mend)
     {
@@ -98,21 +102,13 @@ public static partial class TemplateCheck
         return index < 0 ? new(source.Lines[0].File, null, why, mend) : new(source.Lines[index].File, source.Lines[index].Line, why, mend);
     }
 
-    private static string Flat(string s) => Spaces().Replace(s, " ");
-
     private static string Short(string s) => s.Length > 60 ? $"{s[..60]}..." : s;
-
-    [GeneratedRegex(@"\s+")]
-    private static partial Regex Spaces();
 
     [GeneratedRegex(@"</?[a-z][a-z0-9]*[ />]|&(?:[a-z]+|#\d+);")]
     private static partial Regex Markup();
 
     [GeneratedRegex(@"url\(", RegexOptions.IgnoreCase)]
     private static partial Regex Elsewhere();
-
-    [GeneratedRegex(@"^[^:;,()\n]{0,60}")]
-    private static partial Regex Openings();
 }
 
 /// <summary>What came of trying a digest's templates.</summary>
