@@ -49,7 +49,7 @@ public static class LinkRoutes
     /// <summary>Names what the link ends and what stays, and shows the way that is open: out, or back.</summary>
     private static async Task<IResult> LeaveAsync(string token, HttpContext http, FleetOperators operators, FleetReading reading, string? done)
     {
-        if (await operators.LinkedAsync(token, http.RequestAborted) is not var (card, recipient, others, mayComeBack)) return Page(http, "leave.title", T["leave.unknown"], status: StatusCodes.Status404NotFound);
+        if (await operators.LinkedAsync(token, http.RequestAborted) is not var (card, recipient, _, others, mayComeBack)) return Page(http, "leave.title", T["leave.unknown"], status: StatusCodes.Status404NotFound);
         if (recipient is null) return Page(http, "leave.title", T.With("leave.forgotten", ("fleet", card.Name)));
         var office = await reading.OfficeAsync(card.Id, http.RequestAborted);
         List<string> lines =
