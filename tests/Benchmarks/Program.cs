@@ -4,6 +4,7 @@ using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using FleetWake.Benchmarks;
+using FleetWake.Benchmarks.Digests;
 using FleetWake.Benchmarks.Drift;
 using FleetWake.Benchmarks.Oracle;
 using FleetWake.Benchmarks.Pages;
@@ -22,6 +23,8 @@ if (args is ["pages"])
     return await PageTimes.RunAsync(Console.Out);
 if (args is ["pictures", .. var pythons])
     return await PictureTimes.RunAsync(pythons.Length > 0 ? pythons[0] : null, Console.Out);
+if (args is ["digest"])
+    return await DigestTimes.RunAsync(Console.Out);
 if (args is ["oracle"])
     return await Oracle.RunAsync(Console.Out);
 

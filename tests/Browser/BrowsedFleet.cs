@@ -6,6 +6,7 @@ using FleetWake.Tests.Program;
 using FleetWake.Web.SignIn;
 using Marten;
 using Microsoft.Playwright;
+using Xunit.Sdk;
 
 namespace FleetWake.Browser.Tests;
 
@@ -13,6 +14,7 @@ namespace FleetWake.Browser.Tests;
 public sealed class BrowsedFleet(ChromiumFixture chromium, RunningFleet fleet) : IAsyncDisposable
 {
     private readonly List<IBrowserContext> windows = [];
+    private ITest? opener;
 
     /// <summary>The program.</summary>
     public RunningFleet Fleet => fleet;
@@ -24,11 +26,33 @@ public sealed class BrowsedFleet(ChromiumFixture chromium, RunningFleet fleet) :
 
     /// <summary>Starts the program on a fresh database.</summary>
     public static async Task<BrowsedFleet> StartAsync(ChromiumFixture chromium, PostgresFixture postgres, string hint, TimeProvider? time = null) =>
-        new(chromium, await RunningFleet.StartAsync(await postgres.NewDatabaseAsync(hint, Ct), new MailSettings("a@b.example", Path.GetTempPath(), null), time, ct: Ct));
+        new(chromium, await OnAsync(await postgres.NewDatabaseAsync(hint, Ct), time));
+
+    /// <summary>Starts the program on a copy of a fleet that was recorded and assessed once in this run.</summary>
+    public static async Task<BrowsedFleet> StartWithAsync(ChromiumFixture chromium, PostgresFixture postgres, string hint, string filling, Func<RunningFleet, CancellationToken, Task> fill)
+    {
+        var database = await postgres.CopyAsync(
+            hint,
+            filling,
+            async filled =>
+            {
+                await using var first = await OnAsync(filled);
+                await fill(first, Ct);
+            },
+            Ct);
+        return new(chromium, await OnAsync(database));
+    }
 
     /// <summary>A window of its own, as on another machine.</summary>
     public async Task<IBrowserContext> WindowAsync(BrowserNewContextOptions? options = null)
     {
+        if (opener != TestContext.Current.Test)
+        {
+            // Those of the test before: a page of the dock goes on looking and sending as long as it is open.
+            opener = TestContext.Current.Test;
+            await CloseAsync();
+        }
+
         options ??= new BrowserNewContextOptions();
         options.BaseURL = Url;
         var window = await chromium.Browser.NewContextAsync(options);
@@ -55,7 +79,16 @@ public sealed class BrowsedFleet(ChromiumFixture chromium, RunningFleet fleet) :
 
     public async ValueTask DisposeAsync()
     {
-        foreach (var window in windows) await window.DisposeAsync();
+        await CloseAsync();
         await fleet.DisposeAsync();
+    }
+
+    private static Task<RunningFleet> OnAsync(string database, TimeProvider? time = null) =>
+        RunningFleet.StartAsync(database, new MailSettings("a@b.example", Path.GetTempPath(), null), time, digests: TimeSpan.FromMinutes(1), ct: Ct);
+
+    private async Task CloseAsync()
+    {
+        foreach (var window in windows) await window.DisposeAsync();
+        windows.Clear();
     }
 }

@@ -14,7 +14,7 @@ public sealed class CommandLineTests(PostgresFixture postgres)
     [Fact]
     public async Task A_fleet_is_set_up_by_the_commands_of_the_readme()
     {
-        var database = await postgres.NewDatabaseAsync("commands", Ct);
+        var database = await postgres.NewEmptyDatabaseAsync("commands", Ct);
         await Says(database, 1, "run \"fleetwake schema\"", "serve");
         await Says(database, 1, "schema: differs", "schema", "--check");
         await Says(database, 0, "schema: up to date", "schema");
@@ -140,7 +140,7 @@ public sealed class CommandLineTests(PostgresFixture postgres)
     [Fact]
     public async Task Before_the_schema_is_there_each_command_names_it()
     {
-        var database = await postgres.NewDatabaseAsync("bare", Ct);
+        var database = await postgres.NewEmptyDatabaseAsync("bare", Ct);
         await Says(database, 1, "run \"fleetwake schema\"", "operator", "open", "fjord", "--name", "x", "--zone", "Europe/Oslo");
         await Says(database, 1, "not looked at", "check");
     }

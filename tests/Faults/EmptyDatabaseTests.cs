@@ -12,7 +12,7 @@ public sealed class EmptyDatabaseTests(PostgresFixture postgres)
     [Fact]
     public async Task Four_programs_started_at_once_all_come_up_and_stay_up()
     {
-        var database = await postgres.NewDatabaseAsync("rush", Ct);
+        var database = await postgres.NewEmptyDatabaseAsync("rush", Ct);
         (string, string)[] own = [("FLEETWAKE_URLS", "http://127.0.0.1:0")];
         FleetProgram[] programs =
         [

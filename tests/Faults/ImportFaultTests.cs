@@ -101,7 +101,6 @@ public sealed class ImportFaultTests(PostgresFixture postgres) : IDisposable
     {
         var database = await postgres.NewDatabaseAsync("import_" + hint, Ct);
         await using var source = NpgsqlDataSource.Create(database);
-        await SchemaSteps.ApplyAsync(source, Ct);
         using var store = FleetStore.Open(source);
         await new FleetOperators(store, TimeProvider.System).OpenAsync("fjord", "Fjord Hire", "Europe/Oslo", Ct);
         return database;

@@ -15,7 +15,7 @@ public sealed class SeveralNodesTests(PostgresFixture postgres)
     [Fact]
     public async Task Six_that_apply_the_schema_to_an_empty_database_at_once_all_find_it_up_to_date()
     {
-        var database = await postgres.NewDatabaseAsync("schema", Ct);
+        var database = await postgres.NewEmptyDatabaseAsync("schema", Ct);
         await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => Task.Run(async () =>
         {
             await using var source = NpgsqlDataSource.Create(database);
@@ -27,7 +27,7 @@ public sealed class SeveralNodesTests(PostgresFixture postgres)
     [Fact]
     public async Task An_empty_database_differs_and_says_so()
     {
-        await using var source = NpgsqlDataSource.Create(await postgres.NewDatabaseAsync("empty", Ct));
+        await using var source = NpgsqlDataSource.Create(await postgres.NewEmptyDatabaseAsync("empty", Ct));
         Assert.NotNull(await SchemaSteps.DifferenceAsync(source, Ct));
     }
 
@@ -35,7 +35,7 @@ public sealed class SeveralNodesTests(PostgresFixture postgres)
     public async Task Two_programs_started_at_once_on_an_empty_database_serve_and_issue_one_digest()
     {
         await using var mailbox = Mailbox.Open();
-        var database = await postgres.NewDatabaseAsync("two", Ct);
+        var database = await postgres.NewEmptyDatabaseAsync("two", Ct);
         var mail = mailbox.Settings;
         var both = await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => Task.Run(() => RunningFleet.StartAsync(database, mail, ct: Ct))));
         await using var one = both[0];

@@ -8,7 +8,7 @@ using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests;
 using FleetWake.Settings;
 using FleetWake.Store.Operators;
-using FleetWake.Store.Schema;
+using FleetWake.Tests.Kit;
 using FleetWake.Ticks;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
@@ -32,13 +32,13 @@ public sealed class RunningFleet : IAsyncDisposable
 
     public string Database { get; }
 
-    /// <summary>Starts it. Its fleet is fitted when a test asks for it; with <paramref name="fits"/>, whenever it is due, asked that often.</summary>
+    /// <summary>Starts it. Its fleet is fitted when a test asks for it; with <paramref name="fits"/>, whenever it is due, asked that often. Digests are asked for each second, or as <paramref name="digests"/> says.</summary>
     public static async Task<RunningFleet> StartAsync(
-        string database, MailSettings mail, TimeProvider? time = null, string? templates = null, MissedRule catchUp = MissedRule.Latest, TimeSpan? fits = null, Uri? publicUrl = null, CancellationToken ct = default)
+        string database, MailSettings mail, TimeProvider? time = null, string? templates = null, MissedRule catchUp = MissedRule.Latest, TimeSpan? fits = null, Uri? publicUrl = null, TimeSpan? digests = null, CancellationToken ct = default)
     {
-        await using (var source = NpgsqlDataSource.Create(database)) await SchemaSteps.ApplyAsync(source, ct);
+        await using (var source = NpgsqlDataSource.Create(database)) await FleetDatabase.SchemaAsync(source, ct);
         var settings = new FleetSettings(database, "http://127.0.0.1:0", mail, templates, publicUrl) { CatchUp = catchUp };
-        var app = FleetHost.Build(settings, database, Roles.Serve | Roles.Work, time ?? TimeProvider.System, new TickSettings(TimeSpan.FromSeconds(1), fits ?? TimeSpan.FromHours(1)), quiet: true);
+        var app = FleetHost.Build(settings, database, Roles.Serve | Roles.Work, time ?? TimeProvider.System, new TickSettings(digests ?? TimeSpan.FromSeconds(1), fits ?? TimeSpan.FromHours(1)), quiet: true);
         await app.StartAsync(ct);
         var operators = app.Services.GetRequiredService<FleetOperators>();
         await operators.OpenAsync(Operator, "Skerry Bay Hire", Zone, ct);

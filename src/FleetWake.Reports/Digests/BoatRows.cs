@@ -1,70 +1,66 @@
+using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
-using FleetWake.Logbook.Hire;
-using FleetWake.Logbook.Policies;
+using FleetWake.Reports.Digests.Wear;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Digests;
 
-/// <summary>Boats by margin: one row per position that has a trial; the others in words.</summary>
+/// <summary>Where every engine with a trial stands: a row for those that drift or stand near an edge, a sentence for the many that do not.</summary>
 internal static class BoatRows
 {
-    public static IReadOnlyList<BoatRow> Of(IReadOnlyList<BoatFinding> findings, IReadOnlyList<DecisionItem> decisions, FleetPolicy? policy = null) =>
-    [
-        .. findings
-            .SelectMany(f => f.Positions.Where(HasTrial).Select(p => (Finding: f, Position: p, Standing: Standings.Of(p))))
-            .OrderBy(r => r.Standing.MarginRpm ?? double.MaxValue)
-            .Select(r => Row(r.Finding, r.Position, r.Standing, decisions, policy)),
-    ];
+    /// <summary>Nearer to an edge than this a boat is told of although nothing is forecast [RPM]; judgement, a step or two of a usual gauge.</summary>
+    public const int NearRpm = 50;
 
-    public static IReadOnlyList<string> WithoutTrials(IReadOnlyList<BoatFinding> findings) =>
-    [
-        .. findings.Where(f => f.Retired is null).SelectMany(f => f.Positions.Where(p => !HasTrial(p) && p is not { NotOnBoat: true, Engine: null, Mounting: null }).Select(p => (Finding: f, Position: p)))
-            .Select(x => x.Position switch
-            {
-                { Engine: null, Mounting: null } => $"{Phrases.Name(x.Finding, x.Position)}: no engine on record.",
-                { Mounting: null } => $"{Phrases.Name(x.Finding, x.Position)}: no prop on record.",
-                _ => $"{Phrases.Name(x.Finding, x.Position)}: no trial of prop {Phrases.Plain(x.Position.Mounting.Prop.Prop)} yet; nothing is said of its RPM.",
-            }),
-    ];
+    /// <summary>Likelier to leave its band within the next 100 engine hours than this a boat is told of [1]; judgement.</summary>
+    private const double LeastChance = 0.05;
 
-    private static bool HasTrial(PositionFinding position) => position.Mounting is { Trials.Count: > 0 };
+    private const int MostNames = 8;
 
-    private static BoatRow Row(BoatFinding finding, PositionFinding position, Standing standing, IReadOnlyList<DecisionItem> decisions, FleetPolicy? policy)
+    /// <summary>The rows, smallest margin first, without the boats that a decision tells of.</summary>
+    public static IReadOnlyList<BoatRow> Of(IReadOnlyList<BoatFinding> findings, IReadOnlySet<string> decided, WearNews news) =>
+        [.. Standing(findings).Where(s => !decided.Contains(s.Finding.Boat) && Tells(s)).Select(s => Row(s, news))];
+
+    /// <summary>The others in a sentence; null when there is none.</summary>
+    public static string? Others(IReadOnlyList<BoatFinding> findings, IReadOnlySet<string> decided)
     {
-        var mounting = position.Mounting!;
-        var observed = mounting.Band.ObservedRpm;
-        var band = position.Engine is { BandLowRpm: { } low, BandHighRpm: { } high } ? (low, high) : ((double Low, double High)?)null;
+        var others = Standing(findings).Where(s => !decided.Contains(s.Finding.Boat) && !Tells(s)).ToList();
+        if (others.Count == 0) return null;
+        var known = others.Where(s => s.Standing.MarginRpm is not null).ToList();
+        var unlike = known.Where(s => s.Position.Mounting is { Trials.Count: > 0, FleetOnly: true }).ToList();
+        var nearest = known.Count == 0 ? "" : $"; the nearest to an edge is {Phrases.Name(known[0].Finding, known[0].Position)} with {known[0].Standing.MarginRpm:0} RPM";
+        var fleets = unlike.Count == 0 ? "" : $" Of {(unlike.Count == 1 ? "one" : $"{unlike.Count}")} the trials say next to nothing of a drift yet.";
+        var unknown = others.Count == known.Count ? "" : $" Of {Phrases.Count(others.Count - known.Count, "engine")} the trials do not tell where in the band: no band on record, or no wide-open reading.";
+        return known.Count == 0 ? unknown.TrimStart() : $"{Phrases.Count(known.Count, "engine")} {(known.Count == 1 ? "is" : "are")} inside the band without a drift alarm{nearest}.{fleets}{unknown}";
+    }
 
-        // The trial whose reading is shown: a later one may be at part throttle, or brought to other conditions.
-        var last = mounting.LastWideOpen(position.Engine);
+    /// <summary>Engines that run without a trial, by name; null when there is none. What has no engine or no prop is told of elsewhere.</summary>
+    public static string? WithoutTrials(IReadOnlyList<BoatFinding> findings)
+    {
+        var names = findings.Where(f => f.Retired is null && !f.IsLaidUp())
+            .SelectMany(f => f.Positions.Where(p => p is { NotOnBoat: false, Engine: not null, Mounting.Trials.Count: 0 }).Select(p => Phrases.Name(f, p))).ToList();
+        return names.Count == 0 ? null : $"No trial of the present prop yet, so nothing is said of the RPM: {string.Join(", ", names.Take(MostNames))}{(names.Count > MostNames ? $" and {names.Count - MostNames} more" : "")}.";
+    }
+
+    private static IEnumerable<(BoatFinding Finding, PositionFinding Position, Standing Standing)> Standing(IReadOnlyList<BoatFinding> findings) =>
+        findings.Where(f => f.Retired is null && !f.IsLaidUp())
+            .SelectMany(f => f.Positions.Where(p => p.Mounting is { Trials.Count: > 0 }).Select(p => (Finding: f, Position: p, Standing: Standings.Of(p))))
+            .OrderBy(r => r.Standing.MarginRpm ?? double.MaxValue);
+
+    private static bool Tells((BoatFinding Finding, PositionFinding Position, Standing Standing) of) =>
+        of.Standing.Outside || of.Standing.MarginRpm < NearRpm || of.Position.Mounting!.Watch?.RaisedOn is not null || of.Position.Mounting.Exit.Within100HoursChance >= LeastChance;
+
+    private static BoatRow Row((BoatFinding Finding, PositionFinding Position, Standing Standing) of, WearNews news)
+    {
+        var (mounting, engine) = (of.Position.Mounting!, of.Position.Engine);
         return new BoatRow(
-            Phrases.Name(finding, position),
-            $"prop {Phrases.Plain(mounting.Prop.Prop)}",
-            Decisions.Hire(HireStates.Of(finding, policy).Word) ?? "",
-            standing.Sign,
-            standing.Word,
-            standing.Outside,
-            observed is { } o ? $"{o:0} RPM" : "no wide-open reading",
-            last is null ? "" : $"read {last.On:yyyy-MM-dd}{(last.Hours is { } h ? $" at {h:0} h" : ", hours not known")}",
-            band is { } b ? $"band {b.Item1:0} to {b.Item2:0}" : "no band on record",
-            observed is { } read && band is { } e ? Margin(read, standing.TogetherRpm ?? mounting.Band.PresentRpm ?? read, e.Item1, e.Item2) : "margin not known",
-            Phrases.Drift(mounting),
-            Phrases.Exit(mounting.Exit),
-            Phrases.Alarm(mounting.Watch) ?? "",
-            Phrases.Wrong(mounting) ?? "",
-            Untold(mounting, decisions.Where(d => d.Boat == Phrases.Plain(finding.DisplayName()) && d.Dock == Phrases.Plain(finding.Registered?.Dock ?? ""))));
+            Phrases.Name(of.Finding, of.Position),
+            of.Standing.Sign,
+            of.Standing.Word,
+            of.Standing.Outside,
+            of.Standing.LeastRpm is { } rpm && engine is { BandLowRpm: { } low, BandHighRpm: { } high } ? Standings.Place(rpm, low, high) : "margin not known",
+            mounting switch { { Drift: null } => "", { FleetOnly: true } => "drift mostly what its fleet makes likely", { Drift: { } d } => $"{d.Value:+0;-0;0} RPM per 100 h ({d.Low:+0;-0;0} to {d.High:+0;-0;0})" },
+            mounting.Exit.State == BandExitState.Forecast ? Phrases.Outlook(mounting.Exit) ?? "" : "",
+            mounting.Watch?.RaisedOn is { } on ? $"drift alarm since {on:yyyy-MM-dd}" : "",
+            news.BoatLink(of.Finding.Boat));
     }
-
-    /// <summary>What the trials point to, unless a decision of the boat has said so: it is said once.</summary>
-    private static string Untold(MountingFinding mounting, IEnumerable<DecisionItem> decisions)
-    {
-        var causes = Phrases.Plain(CauseWords.Of(mounting.PointsTo));
-        return causes.Length > 0 && decisions.Any(d => d.Points.Any(p => p.Sentence.Contains(causes, StringComparison.Ordinal))) ? "" : causes;
-    }
-
-    /// <summary>The margin that the rows are sorted by, and where it comes from when that is not the reading shown beside it.</summary>
-    private static string Margin(double read, double together, double low, double high) =>
-        Standings.Margin(read, low, high) <= Standings.Margin(together, low, high) || Math.Abs(read - together) < 1
-            ? Standings.Place(read, low, high)
-            : $"{Standings.Place(together, low, high)} by its trials together";
 }

@@ -3,17 +3,21 @@ using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Digests;
 
-/// <summary>Which positions get a chart: one per boat that needs a person because of its band, its drift or a strike.</summary>
+/// <summary>
+/// Which positions get a chart: one a boat whose band or drift is to be decided on, in the order of the decisions, then those whose drift is likely
+/// to be next. A strike alone gets none: no chart says whether a blade is bent.
+/// </summary>
 internal static class Charts
 {
-    public static IReadOnlyList<(string Name, DriftPicture Picture, CusumPicture? Sums)> Of(IReadOnlyList<BoatFinding> findings) =>
+    public static IReadOnlyList<(string Name, DriftPicture Picture, CusumPicture? Sums)> Of(IReadOnlyList<BoatFinding> findings, IReadOnlySet<string> decided) =>
     [
-        .. findings
+        .. findings.Where(f => f.Retired is null && !f.IsLaidUp())
             .Select(f => (Finding: f, Position: Worst(f)))
             .Where(c => c.Position is not null)
             .Select(c => (c.Finding, Position: c.Position!, Picture: DriftPictures.Of(c.Finding, c.Position!)))
             .Where(c => c.Picture is not null)
-            .OrderBy(c => Rank(c.Position))
+            .OrderByDescending(c => decided.Contains(c.Finding.Boat))
+            .ThenBy(c => Rank(c.Position))
             .ThenBy(c => Standings.Of(c.Position).MarginRpm ?? double.MaxValue)
             .Select(c => (Phrases.Name(c.Finding, c.Position), c.Picture!, Alarmed(c.Position) ? CusumPictures.Of(c.Finding, c.Position) : null)),
     ];
@@ -32,8 +36,7 @@ internal static class Charts
 
     private static int Rank(PositionFinding position)
     {
-        if (position.OpenStrikes.Any(s => s.LookedOverOn is null)) return 0; // a scuff that was looked over needs nobody
-        if (Standings.Of(position).Outside) return 1;
-        return position.Mounting!.Exit.Within100HoursChance >= NextTrialCard.ActAtChance || Alarmed(position) ? 2 : Quiet;
+        if (Standings.Of(position).Outside) return 0;
+        return position.Mounting!.Exit.Within100HoursChance >= NextTrialCard.ActAtChance ? 1 : Alarmed(position) ? 2 : Quiet;
     }
 }

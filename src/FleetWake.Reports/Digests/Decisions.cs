@@ -3,12 +3,16 @@ using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Policies;
+using FleetWake.Propulsion.Causes;
 using FleetWake.Reports.Digests.Wear;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Digests;
 
-/// <summary>What needs a person, one item per boat: a manager decides about boats, not about flags.</summary>
+/// <summary>
+/// What a manager has to decide: matters of band, drift and of what was put back in hire all the same, one item a boat. What keeps a boat
+/// at the dock is work and no decision (<see cref="KeptBoat"/>), and a question is answered in the office.
+/// </summary>
 internal static class Decisions
 {
     public const string NotForHire = "not for hire";
@@ -17,86 +21,151 @@ internal static class Decisions
     /// <summary>It stays ashore anyhow, and loses no hire by it.</summary>
     public const string LaidUp = "laid up, not for hire";
 
-    /// <summary>The decisions, boats that are not for hire first.</summary>
+    private const int MostCauses = 4;
+
+    /// <summary>The decisions: outside the band first, then by what is likely soon, the smallest margin first.</summary>
     /// <param name="findings">The boats.</param>
     /// <param name="day">The day whose prices count.</param>
     /// <param name="policy">The operator's policy; the usual one when null.</param>
-    /// <param name="news">Prices and addresses.</param>
+    /// <param name="news">Prices, names and addresses.</param>
     /// <param name="charted">Ids of the boats that have a chart.</param>
     public static IReadOnlyList<DecisionItem> Of(IReadOnlyList<BoatFinding> findings, DateOnly day, FleetPolicy? policy, WearNews news, IReadOnlySet<string> charted) =>
     [
-        .. findings
-            .Select(f => (Finding: f, Attentions: Attentions.Of(f, policy), Hire: HireStates.Of(f, policy).Word))
-            .Where(f => f.Attentions.Count > 0)
-            .OrderByDescending(f => f.Hire)
-            .ThenBy(f => f.Attentions.Min(a => a.Kind))
-            .ThenBy(f => Worst(f.Finding))
-            .Select(f => Item(f.Finding, f.Attentions, f.Hire) with
+        .. findings.Where(f => !f.IsLaidUp())
+            .Select(f => (Finding: f, Matters: Matters(f, policy), Hire: HireStates.Of(f, policy).Word))
+            .Where(f => f.Matters.Count > 0)
+            .OrderBy(f => Rank(f.Matters[0].Kind)).ThenBy(f => Margin(f.Finding)).ThenBy(f => f.Finding.DisplayName(), StringComparer.OrdinalIgnoreCase)
+            .Select(f => Item(f.Finding, f.Matters, f.Hire, day, news) with
             {
-                Exit = Exit(f.Finding),
-                Waiting = WaitingCost.Of(f.Finding, f.Attentions, news, day),
                 Chart = charted.Contains(f.Finding.Boat) ? ChartKey(f.Finding.Boat) : "",
                 Link = news.BoatLink(f.Finding.Boat),
             }),
     ];
 
+    /// <summary>What of a boat is a manager's to decide, most urgent first.</summary>
+    public static IReadOnlyList<Attention> Matters(BoatFinding finding, FleetPolicy? policy) =>
+        [.. Attentions.Of(finding, policy).Where(a => !a.Blocks && a.Kind is not (AttentionKind.Contradiction or AttentionKind.NotRegistered)).OrderBy(a => Rank(a.Kind))];
+
     /// <summary>The key of a boat's charts.</summary>
     public static string ChartKey(string boat) => $"boat-{boat}";
-
-    /// <summary>When its worst engine is expected to leave the band; empty where nothing is forecast.</summary>
-    private static string Exit(BoatFinding finding) =>
-        finding.IsLaidUp() ? "" : finding.Positions.Where(p => p.Mounting?.Exit.State == BandExitState.Forecast).MinBy(p => p.Mounting!.Exit.HoursFromLastTrial) is { } worst
-            ? $"Expected exit{(finding.Positions.Count > 1 ? $" of {Words.Prose(worst.Position)}" : "")}: {Phrases.Exit(worst.Mounting!.Exit)}."
-            : "";
 
     /// <summary>What a state means for hire, told apart: a look takes minutes, a boat that is out stays. Null when nothing keeps it.</summary>
     public static string? Hire(HireWord word) => word switch { HireWord.Out => NotForHire, HireWord.LookFirst => LookFirst, _ => null };
 
     /// <summary>Adds what has to be said of boats whose finding is older than their record.</summary>
-    public static IReadOnlyList<DecisionItem> WithStale(IReadOnlyList<DecisionItem> decisions, IReadOnlyList<BoatFinding> findings, IReadOnlyList<string> stale)
+    public static IReadOnlyList<DecisionItem> WithStale(IReadOnlyList<DecisionItem> decisions, IReadOnlyList<BoatFinding> findings, IReadOnlyList<string> stale, WearNews news)
     {
         var point = new DecisionPoint(
             "Its newest records are not in this digest: they could not be assessed in time.",
             "Settled by: \"fleetwake check\", which names the error; until then ask the dock.");
-        var names = stale.Select(b => findings.FirstOrDefault(f => f.Boat == b) is { } f ? (Phrases.Plain(f.DisplayName()), Phrases.Plain(f.Registered?.Dock ?? "")) : (Phrases.Plain(b), "")).ToList();
+        var names = stale.Select(b => findings.FirstOrDefault(f => f.Boat == b) is { } f ? (Phrases.Plain(f.DisplayName()), Dock(f, news)) : (Phrases.Plain(b), "")).ToList();
         return
         [
-            .. decisions.Select(d => names.Contains((d.Boat, d.Dock)) ? d with { Points = [.. d.Points, point] } : d),
             .. names.Where(n => !decisions.Any(d => (d.Boat, d.Dock) == n)).Select(n => new DecisionItem(n.Item1, n.Item2, false, "to decide", [point])),
+            .. decisions.Select(d => names.Contains((d.Boat, d.Dock)) ? d with { Points = [.. d.Points, point] } : d),
         ];
     }
 
-    private static DecisionItem Item(BoatFinding finding, IReadOnlyList<Attention> attentions, HireWord hire) =>
-        new DecisionItem(
-            Phrases.Plain(finding.DisplayName()),
-            Phrases.Plain(finding.Registered?.Dock ?? ""),
-            hire != HireWord.InHire,
-            hire != HireWord.InHire && finding.IsLaidUp() ? LaidUp : Hire(hire) ?? "to decide",
-            [.. attentions.OrderByDescending(a => a.Blocks).ThenBy(a => a.Kind).Select(a => new DecisionPoint($"{Where(finding, a)}{Phrases.Plain(a.Sentence)}", Settles(a)))]);
+    /// <summary>The dock of a boat by its name; empty while it is not registered.</summary>
+    public static string Dock(BoatFinding finding, WearNews news) => finding.Registered is { } card ? Phrases.Plain(news.DockName(card.Dock)) : "";
 
-    private static string Where(BoatFinding finding, Attention attention) =>
-        finding.Positions.Count > 1 && attention.Position is { } p ? $"{Name(p)}: " : "";
-
-    private static string Name(Position position)
+    private static DecisionItem Item(BoatFinding finding, IReadOnlyList<Attention> matters, HireWord hire, DateOnly day, WearNews news)
     {
-        var word = Words.Prose(position);
-        return char.ToUpperInvariant(word[0]) + word[1..];
+        var first = At(finding, matters[0]);
+        return new DecisionItem(
+            Phrases.Plain(finding.DisplayName()), Dock(finding, news), hire != HireWord.InHire, Hire(hire) ?? "to decide", [.. matters.Where(a => a.Kind != AttentionKind.Drifting || !matters.Any(m => m.Kind == AttentionKind.LeavingBand && m.Position == a.Position)).Select(a => Point(finding, a, hire != HireWord.InHire, news))])
+        {
+            Exit = first?.Mounting?.Exit is { State: BandExitState.Forecast } exit ? $"Expected exit: {Phrases.Outlook(exit)}." : "",
+            Waiting = hire != HireWord.InHire ? "Cost of waiting: its hire, counted above." : WaitingCost.Of(matters[0].Kind, first, news, day),
+        };
     }
 
-    private static double Worst(BoatFinding finding) =>
-        finding.Positions.Where(p => p.Mounting is not null).Select(p => Standings.Of(p).MarginRpm ?? double.MaxValue).DefaultIfEmpty(double.MaxValue).Min();
-
-    private static string Settles(Attention attention) => attention.Kind switch
+    private static DecisionPoint Point(BoatFinding finding, Attention matter, bool stays, WearNews news)
     {
-        _ when attention.ReleasedBy is { } by => $"Released by: {char.ToLowerInvariant(by[0])}{by[1..]}",
-        AttentionKind.OpenStrike or AttentionKind.Damage => "Settled by: a look at prop and shaft, recorded with the verdict fit.",
-        AttentionKind.Repair => "Settled by: the repair, and a later inspection that says fit and sees none of it.",
+        var where = finding.Positions.Count > 1 && matter.Position is { } p ? $"{Words.Prose(p)}: " : "";
+        var (what, act) = Worded(matter, At(finding, matter), stays, news);
+        return new DecisionPoint(Upper(where + what), act);
+    }
+
+    private static (string What, string Act) Worded(Attention matter, PositionFinding? position, bool stays, WearNews news)
+    {
+        if (position?.Mounting is not { } mounting) return (news.Things.Say(Phrases.Plain(matter.Sentence)), "Settled by: a look, and its record.");
+        var unlike = position.Mounting.LastWideOpen(position.Engine)?.GrossChance > Unlike;
+        return matter.Kind switch
+        {
+            AttentionKind.OutsideBand => (
+                $"{Outside(mounting, position, unlike)}{(unlike ? "" : Causes(mounting, position))}",
+                stays ? Do("release it, then run a trial")
+                : unlike ? Do($"{SeparatingTests.Words(SeparatingTest.LookAtBottomAndBlades)}; then the hub; then run it again")
+                : Next(mounting, "the likely causes looked at one by one, then a trial; another pitch only when they are ruled out")),
+            AttentionKind.LeavingBand => (
+                $"{Phrases.Percent(mounting.Exit.Within100HoursChance ?? 0)} likely to leave its band at the {Words.Prose(mounting.Exit.Edge!)} within {NextTrialCard.ActWithinHours:0} engine hours.{(mounting.Watch?.RaisedOn is null ? "" : $" {Upper(Alarm(mounting))}.")}{Causes(mounting, position)}",
+                Next(mounting, "an inspection, and one more trial to narrow the interval")),
+            AttentionKind.Drifting => (
+                $"{Alarm(mounting)}.{Causes(mounting, position)}",
+                Next(mounting, "an inspection of blades and hub, and one more trial")),
+            AttentionKind.OutOfLine => (
+                $"its last trial turned {mounting.Band.ObservedRpm:0} RPM, inside its band but unlike its others: misread, or something gave way.",
+                Do($"{SeparatingTests.Words(SeparatingTest.LookAtBottomAndBlades)}; then the hub; then run it again")),
+            _ => (news.Things.Say(Phrases.Plain(matter.Sentence)), Settled(matter.Kind)),
+        };
+    }
+
+    /// <summary>How far outside, by its last reading, and what its trials together say where that is another side of the edge.</summary>
+    private static string Outside(MountingFinding mounting, PositionFinding position, bool unlike)
+    {
+        var below = mounting.Band.State == BandState.BelowBottom;
+        var word = below ? "lugging" : "over-revving";
+        var standing = Standings.Of(position);
+        if (mounting.Band.ObservedRpm is not { } read || position.Engine is not { BandLowRpm: { } low, BandHighRpm: { } high }) return $"{word}: {standing.Sentence}.";
+        var edge = $"the {(below ? "bottom" : "top")} ({(below ? low : high):0})";
+        if (mounting.LastWideOpen(position.Engine)?.SetAside == SetAsideReason.LimiterReached) return $"{word}: held by its limiter at {read:0} RPM; without it, over {edge}.";
+        var together = standing.TogetherRpm ?? read;
+        var place = $"{Math.Abs(below ? low - read : read - high):0} {((below ? read < low : read > high) == below ? "below" : "above")} {edge}";
+        return (read < low, read > high) == (together < low, together > high)
+            ? $"{word}: {read:0} RPM, {place}."
+            : unlike ? $"{word} as last read: {read:0} RPM, {place}, unlike its other trials ({together:0} together). Misread, or something gave way."
+            : $"{word}, and not settled: last read {read:0} RPM, {place}; its trials together say {together:0}.";
+    }
+
+    /// <summary>A reading that is likelier unlike the others than this is spoken of [1]; the same as <see cref="BandAttention"/> speaks of.</summary>
+    private const double Unlike = 0.5;
+
+    private static string Settled(AttentionKind kind) => kind switch
+    {
         AttentionKind.HubSlip => "Settled by: a new hub, and a later inspection with the verdict fit.",
-        AttentionKind.OutsideBand => "Settled by: the likely causes looked at one by one, then a trial inside the band; another pitch only when they are ruled out.",
-        AttentionKind.OutOfLine => "Settled by: a look at blades and hub, and another trial.",
-        AttentionKind.Contradiction => "Settled by: an answer, and an amended or retracted record.",
-        AttentionKind.NotRegistered => "Settled by: registration, or retraction of the records.",
-        AttentionKind.Drifting => "Settled by: an inspection of blades and hub, and one more trial; the owner's manual wins.",
-        _ => "Before then: an inspection, and one more trial to narrow the interval.",
+        AttentionKind.Repair => "Settled by: the repair, and a later inspection that says fit and sees none of it.",
+        _ => "Settled by: a look at prop and shaft, recorded with the verdict fit.",
     };
+
+    /// <summary>What may be behind it: what its trials leave where they speak of the same side, else the usual list.</summary>
+    private static string Causes(MountingFinding mounting, PositionFinding position)
+    {
+        var side = mounting.Band.State == BandState.BelowBottom || (mounting.Band.State != BandState.AboveTop && mounting.Exit.Edge == BandEdge.Bottom) ? CauseGroup.RpmDown : CauseGroup.RpmUp;
+        var told = mounting.PointsTo is { } points && points.Group == side && CauseWords.Of(points).Length > 0
+            ? points.Named is { } one ? [CauseWords.Word(one)] : points.Tied.Where(c => c != Cause.None).Select(CauseWords.Word).ToList()
+            : mounting.Causes;
+        return told.Count == 0 || position.Mounting is null ? "" : $" May be {Or([.. told.Take(MostCauses)])}.";
+    }
+
+    /// <summary>The cheapest test that would part what its trials leave, else what is usually done.</summary>
+    private static string Next(MountingFinding mounting, string usual) =>
+        mounting.PointsTo is { Tests: [var test, ..] } points && CauseWords.Of(points).Length > 0 ? Do(SeparatingTests.Words(test)) : Do(usual);
+
+    private static string Do(string act) => $"Next: {act}.";
+
+    private static string Alarm(MountingFinding mounting) => $"drift alarm since {mounting.Watch?.RaisedOn:yyyy-MM-dd}{(mounting.Drift is { } d ? $": {Rate(d)}" : "")}";
+
+    private static string Rate(Statistics.Estimate drift) => $"{drift.Value:+0;-0;0} RPM per 100 h ({drift.Low:+0;-0;0} to {drift.High:+0;-0;0})";
+
+    private static string Or(IReadOnlyList<string> some) => some.Count < 2 ? string.Concat(some) : $"{string.Join(", ", some.SkipLast(1))} or {some[^1]}";
+
+    private static string Upper(string text) => text.Length == 0 ? "" : $"{char.ToUpperInvariant(text[0])}{text[1..]}";
+
+    private static PositionFinding? At(BoatFinding finding, Attention matter) => finding.Positions.FirstOrDefault(p => p.Position == matter.Position);
+
+    private static int Rank(AttentionKind kind) => kind switch { AttentionKind.OutsideBand => 0, AttentionKind.OutOfLine => 1, AttentionKind.LeavingBand => 2, AttentionKind.Drifting => 3, _ => 4 };
+
+    private static double Margin(BoatFinding finding) =>
+        finding.Positions.Where(p => p.Mounting is not null).Select(p => Standings.Of(p).MarginRpm ?? double.MaxValue).DefaultIfEmpty(double.MaxValue).Min();
 }

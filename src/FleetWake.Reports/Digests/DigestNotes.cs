@@ -8,8 +8,9 @@ internal static class DigestNotes
 {
     public static IReadOnlyList<string> Caution(IReadOnlyList<BoatFinding> findings) =>
     [
+        "Engine off, key out, lanyard off before anybody touches a propeller.",
         "These figures are a decision aid. The owner's manual, local rules and a licensed technician come first.",
-        "A boat that is not for hire, or that wants a look first, stays until what releases it is done and recorded.",
+        "A boat that is not for hire, or that waits for a look, stays until what releases it is done and recorded.",
         "A small drift or no alarm does not mean sound: lost pitch and rough blades can cancel out. Only an inspection says fit.",
         .. Dates(findings),
     ];

@@ -1,6 +1,7 @@
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Policies;
+using FleetWake.Reports.Digests.Wear;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Digests;
@@ -21,7 +22,7 @@ public static class TrialsWorth
     private const int LongSinceDays = 182;
 
     /// <summary>The list, and a sentence about those that it leaves out; null when there is none.</summary>
-    internal static (IReadOnlyList<TrialRow> Rows, string? LeftOut) Of(IReadOnlyList<BoatFinding> findings, DateOnly day, FleetPolicy? policy = null)
+    internal static (IReadOnlyList<TrialRow> Rows, string? LeftOut) Of(IReadOnlyList<BoatFinding> findings, DateOnly day, FleetPolicy? policy, WearNews news)
     {
         // A boat that is kept for a strike or a look is not run at full throttle: what releases it comes first.
         var worth = findings.Where(f => HireStates.Of(f, policy).Word == HireWord.InHire)
@@ -36,7 +37,7 @@ public static class TrialsWorth
             idle > 0 ? $"Of {Phrases.Count(idle, "prop")} with no trial for half a year only the fleet's figure is known: any trial begins a record of their own." : null,
         ];
         return (
-            [.. listed.Take(Most).Select(t => new TrialRow(Phrases.Name(t.Finding, t.Position), Phrases.Plain(t.Finding.Registered?.Dock ?? ""), Decides(t.Card), Shows(t.Card)))],
+            [.. listed.Take(Most).Select(t => new TrialRow(Phrases.Name(t.Finding, t.Position), Decisions.Dock(t.Finding, news), $"{Share(t.Card.ChangesDecisionChance)} chance that it changes what to do", Shows(t.Card)))],
             left.OfType<string>().ToList() is { Count: > 0 } sentences ? string.Join(" ", sentences) : null);
     }
 

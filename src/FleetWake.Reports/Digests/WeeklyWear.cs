@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Duties;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Schedules;
 using FleetWake.Reports.Digests.Wear;
@@ -20,20 +21,14 @@ public static class WeeklyWear
     /// <summary>Most CUSUM pictures in a digest, where there is room for them.</summary>
     public const int MostSums = 2;
 
-    /// <summary>Most rows in a list: mail programs cut a message off at about 100 KB. The rest is named in a sentence.</summary>
-    public const int MostRows = 60;
+    /// <summary>Most rows of a list: the whole is to be read in two minutes on a phone. The rest is named or counted, and stands in the office.</summary>
+    public const int MostRows = 10;
 
-    /// <summary>Most decisions told in full; the rest is named, those that keep a boat first.</summary>
-    public const int MostDecisions = 24;
-
-    /// <summary>Most lines of what is overdue, of what falls due, and of boats without a trial.</summary>
-    public const int MostDue = 20;
+    /// <summary>Most decisions told in full; the rest is named.</summary>
+    public const int MostDecisions = 10;
 
     /// <summary>Most names in a sentence.</summary>
-    private const int MostNames = 100;
-
-    /// <summary>How far ahead due work is listed [days].</summary>
-    public const int SoonDays = 14;
+    private const int MostNames = 40;
 
     /// <summary>The digest of a week.</summary>
     /// <param name="operatorName">The operator's name.</param>
@@ -47,42 +42,44 @@ public static class WeeklyWear
         string operatorName, string period, DateOnly day, IReadOnlyList<BoatFinding> findings, IReadOnlyList<string>? stale = null, FleetPolicy? policy = null, WearNews? news = null)
     {
         news ??= WearNews.None;
-        var dock = news.Dock is { } id ? Phrases.Plain(news.Office.Docks.FirstOrDefault(d => d.Dock == id)?.Name ?? id) : null;
+        if (ReferenceEquals(news.Things, NamedThings.None)) news = news with { Things = NamedThings.Of(news.Everywhere ?? findings) };
+        var dock = news.Dock is { } id ? Phrases.Plain(news.DockName(id)) : null;
         var name = dock is null ? Phrases.Plain(operatorName) : $"{Phrases.Plain(operatorName)}, {dock}";
         var ordered = findings.OrderBy(f => f.DisplayName(), StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Boat, StringComparer.Ordinal).ToList();
         var strip = FleetStrip.Of(ordered, dock ?? operatorName);
-        var charts = Charts.Of(ordered);
+        var kept = KeptBoat.Of(ordered, policy);
+        var decided = ordered.Where(f => !f.IsLaidUp() && Decisions.Matters(f, policy).Count > 0).Select(f => f.Boat).ToHashSet(StringComparer.Ordinal);
+        var charts = Charts.Of(ordered, decided);
         var shown = charts.Take(MostCharts - (strip is null ? 0 : 1)).ToList();
         var room = MostCharts - (strip is null ? 0 : 1) - shown.Count;
-        var decisions = Decisions.WithStale(Decisions.Of(ordered, day, policy, news, shown.Select(c => c.Picture.Boat).ToHashSet(StringComparer.Ordinal)), ordered, stale ?? []);
-        var due = ordered.SelectMany(f => Outlook.Of(f, day, policy).Select(d => (Finding: f, Item: d))).OrderByDescending(d => d.Item.DaysOverdue).ToList();
-        var overdue = due.Where(d => d.Item.Overdue()).ToList();
-        var soon = due.Where(d => !d.Item.Overdue() && d.Item.DaysOverdue >= -SoonDays).ToList();
-        var rows = BoatRows.Of(ordered, decisions, policy);
-        var most = Math.Max(MostRows - Math.Min(decisions.Count, MostDecisions), MostDue);
-        var trials = TrialsWorth.Of(ordered, day, policy);
+        var decisions = Decisions.WithStale(Decisions.Of(ordered, day, policy, news, shown.Select(c => c.Picture.Boat).ToHashSet(StringComparer.Ordinal)), ordered, stale ?? [], news);
+        var due = DueOf(ordered, kept, day, policy);
+        var rows = BoatRows.Of(ordered, decided, news);
+        var uncharted = charts.Skip(shown.Count).Where(c => decided.Contains(c.Picture.Boat)).ToList();
+        var counts = new WearCounts(kept.Count, kept.Count(k => k.Word == HireWord.LookFirst), decisions.Count, ordered.Sum(f => f.Contradictions.Count), due.Overdue);
+        var trials = TrialsWorth.Of(ordered, day, policy, news);
         return new WeeklyWearContent(
             name,
             Phrases.Plain(period),
             day,
-            Subject(name, period, decisions.Count, overdue.Count),
-            Headline(decisions, [.. overdue.Select(d => d.Item)], Span(period)),
+            $"{name}, {Phrases.Plain(Periods.Prose(period))}: {counts.Short()}",
+            counts.Sentence(Span(period)),
             [.. decisions.Take(MostDecisions)],
             [.. shown.Select(c => c.Picture)],
             [.. shown.Select(c => c.Sums).OfType<CusumPicture>().Take(Math.Min(room, MostSums))],
-            charts.Count > shown.Count ? $"No room for charts of: {Names(charts.Skip(shown.Count).Select(c => c.Name))}." : null,
+            uncharted.Count > 0 ? $"No room for charts of: {Names(uncharted.Select(c => c.Name))}." : null,
             StepLines.Of(ordered, day),
             trials.Rows,
             trials.LeftOut,
-            [.. overdue.Take(MostDue).Select(d => Due(d.Finding, d.Item))],
-            [.. soon.Take(MostDue).Select(d => Due(d.Finding, d.Item))],
-            [.. rows.Take(most)],
-            rows.Count > most ? $"Wider margins, not listed here: {Names(rows.Skip(most).Select(r => r.Name))}." : null,
-            Cut(BoatRows.WithoutTrials(ordered)),
+            [.. due.Listed.Take(MostRows).Select(d => DueRows.Row(d, news))],
+            [.. rows.Take(MostRows)],
+            Sentences(rows.Count > MostRows ? $"As near, or drifting too: {Names(rows.Skip(MostRows).Select(r => r.Name))}." : null, BoatRows.Others(ordered, decided)),
+            BoatRows.WithoutTrials(ordered),
             DigestNotes.Method(ordered),
             DigestNotes.Caution(ordered))
         {
-            Monday = MondayRows.Of(ordered, day, policy, news),
+            Waiting = WaitingCost.Together(kept, news, day),
+            Monday = MondayRows.Of(ordered, kept, day, news),
             Strip = strip,
             Changes = WearChanges.Of(ordered, news, day),
             Since = news.Since,
@@ -90,11 +87,25 @@ public static class WeeklyWear
             SparesToOrder = StoreLines.Order(news),
             StrikesByDock = DockStrikes.Rates(news),
             DataQuality = DataQuality.Of(ordered, day),
-            OfficeLink = news.Link("office"),
-            DecisionsLeftOut = decisions.Count > MostDecisions ? $"To decide as well: {Names(decisions.Skip(MostDecisions).Select(d => d.Blocks ? $"{d.Boat} ({d.State})" : d.Boat))}." : null,
-            DueLeftOut = Left(overdue.Count, "overdue") is var late && Left(soon.Count, "due within 14 days") is var next && (late ?? next) is not null ? $"{string.Join(" and ", new[] { late, next }.OfType<string>())}: see the due list." : null,
+            Questions = OpenQuestions.Of(ordered),
+            LaidUp = Laid(ordered, policy),
+            Links = new WearLinks(news.Link("office"), news.Link("office/due"), news.Link("office/questions"), news.Link("office/shop"), news.Link("office/spares"), news.Link("office/claims")),
+            DecisionsLeftOut = decisions.Count > MostDecisions ? $"To decide as well: {Names(decisions.Skip(MostDecisions).Select(d => d.Boat))}." : null,
+            DueLeftOut = DueRows.LeftOut(due),
         };
     }
+
+    private static WearDue DueOf(IReadOnlyList<BoatFinding> findings, IReadOnlyList<KeptBoat> kept, DateOnly day, FleetPolicy? policy) =>
+        WearDue.Of([.. findings.SelectMany(f => Outlook.Of(f, day, policy).Select(d => (Finding: f, Item: d))).OrderByDescending(d => d.Item.DaysOverdue)], kept);
+
+    /// <summary>Nothing of a boat that is laid up changes Monday, but it must not be forgotten when it goes out again.</summary>
+    private static string? Laid(IReadOnlyList<BoatFinding> findings, FleetPolicy? policy)
+    {
+        var names = findings.Where(f => f.IsLaidUp() && Attentions.Of(f, policy).Any(a => a.Kind is not AttentionKind.Contradiction)).Select(f => Phrases.Plain(f.DisplayName())).ToList();
+        return names.Count == 0 ? null : $"Laid up, and not to go out before something is settled: {Names(names)}.";
+    }
+
+    private static string? Sentences(params string?[] sentences) => sentences.OfType<string>().ToList() is { Count: > 0 } said ? string.Join(" ", said) : null;
 
     private static string Names(IEnumerable<string> names)
     {
@@ -102,51 +113,6 @@ public static class WeeklyWear
         return all.Count <= MostNames ? string.Join("; ", all) : $"{string.Join("; ", all.Take(MostNames))}; and {all.Count - MostNames} more, in the office";
     }
 
-    private static string? Left(int count, string what) => count > MostDue ? $"{count - MostDue} more {what}" : null;
-
-    private static IReadOnlyList<string> Cut(IReadOnlyList<string> lines) => lines.Count <= MostDue ? lines : [.. lines.Take(MostDue), $"And {lines.Count - MostDue} more."];
-
     /// <summary>What the digest is of, as a headline has it.</summary>
     private static string Span(string period) => period.Contains('W', StringComparison.Ordinal) ? "this week" : period.Length == 7 ? "this month" : "today";
-
-    private static string Subject(string name, string period, int decisions, int overdue)
-    {
-        var week = Phrases.Plain(Periods.Prose(period));
-        var news = (decisions, overdue) switch
-        {
-            (0, 0) => "nothing to decide",
-            (0, _) => $"{overdue} overdue",
-            (_, 0) => Phrases.Count(decisions, "decision"),
-            _ => $"{Phrases.Count(decisions, "decision")}, {overdue} overdue",
-        };
-        return $"{name}, {week}: {news}";
-    }
-
-    private static string Headline(IReadOnlyList<DecisionItem> decisions, IReadOnlyList<DueItem> overdue, string span)
-    {
-        var blocked = decisions.Count(d => d.State == Decisions.NotForHire);
-        var look = decisions.Count(d => d.State == Decisions.LookFirst);
-        var thing = overdue.All(d => d.Kind is DutyKind.AfterStrikeInspection or DutyKind.SixMonthlyInspection or DutyKind.BeforeRelaunch)
-            ? (One: "inspection", Many: "inspections")
-            : (One: "duty", Many: "duties");
-        var late = overdue.Count == 0 ? "" : overdue.Count == 1 ? $"1 {thing.One} is overdue" : $"{overdue.Count} {thing.Many} are overdue";
-        if (decisions.Count == 0) return late.Length == 0 ? $"Nothing to decide {span}." : $"Nothing to decide {span}; {late}.";
-        var need = decisions.Count == 1 ? "1 boat needs a decision" : $"{decisions.Count} boats need a decision";
-        var notForHire = blocked == 0 ? "" : $", {blocked} of them not for hire";
-        var lookFirst = look == 0 ? "" : $"{(blocked == 0 ? "," : " and")} {look} {(blocked == 0 ? "of them " : "")}to look at first";
-        return $"{need}{notForHire}{lookFirst}{(late.Length == 0 ? "" : $"; {late}")}.";
-    }
-
-    private static DueRow Due(BoatFinding finding, DueItem item)
-    {
-        var name = finding.Positions.FirstOrDefault(p => p.Position == item.Position) is { } position ? Phrases.Name(finding, position) : Phrases.Plain(item.BoatName);
-        var when = item.DaysOverdue switch
-        {
-            > 0 => $"{item.DueOn:yyyy-MM-dd}, {Phrases.Count(item.DaysOverdue, "day")} overdue",
-            0 => $"{item.DueOn:yyyy-MM-dd}, today",
-            _ => $"{item.DueOn:yyyy-MM-dd}, in {Phrases.Count(-item.DaysOverdue, "day")}",
-        };
-        var taken = item.TakenBy is { } by ? $"; taken by {by}" : "";
-        return new DueRow(name, Phrases.Plain(item.Dock), Phrases.Plain(item.What), when, Phrases.Plain(item.Why + taken));
-    }
 }

@@ -13,18 +13,17 @@ namespace FleetWake.Reports.Digests;
 /// <param name="Day">The day it speaks of.</param>
 /// <param name="Subject">Subject of the message, on one line.</param>
 /// <param name="Headline">The week in one sentence.</param>
-/// <param name="Decisions">What needs a person, one item per boat; boats that are not for hire first, then those to look at first.</param>
-/// <param name="Charts">Of the boats that need a person: with the strip and the sums at most five.</param>
+/// <param name="Decisions">What a manager decides, one item a boat; outside the band first.</param>
+/// <param name="Charts">Of the boats to decide on, then of those that drift: with the strip and the sums at most five.</param>
 /// <param name="Sums">CUSUM pictures of positions with an open drift alarm, where there is room for them.</param>
-/// <param name="ChartsLeftOut">Which boats have no chart for lack of room; null when none lacks one.</param>
+/// <param name="ChartsLeftOut">Which boats to decide on have no chart for lack of room; null when none lacks one.</param>
 /// <param name="Steps">What strikes and work on props did to the RPM in the last weeks, in words.</param>
 /// <param name="Trials">Which trials would decide something, the likeliest first; at most five.</param>
 /// <param name="TrialsLeftOut">What is said of trials that are not on that list; null when there is none.</param>
-/// <param name="Overdue">What is overdue, longest first.</param>
-/// <param name="DueSoon">What is due within 14 days.</param>
-/// <param name="Boats">Every position with a trial, smallest margin first.</param>
-/// <param name="BoatsLeftOut">Which boats found no room in the list; null when all did.</param>
-/// <param name="WithoutTrials">Boats without a trial, in words.</param>
+/// <param name="Overdue">What is overdue and releases no boat that is told of already, longest first.</param>
+/// <param name="Boats">Positions that drift or stand near an edge and are not to decide on, smallest margin first.</param>
+/// <param name="OtherBoats">What is said of all the others; null when there is none.</param>
+/// <param name="WithoutTrials">Boats without a trial, in a sentence; null when there is none.</param>
 /// <param name="Method">How the numbers came about.</param>
 /// <param name="Caution">What the numbers are not.</param>
 [InTemplates]
@@ -42,13 +41,15 @@ public sealed record WeeklyWearContent(
     IReadOnlyList<TrialRow> Trials,
     string? TrialsLeftOut,
     IReadOnlyList<DueRow> Overdue,
-    IReadOnlyList<DueRow> DueSoon,
     IReadOnlyList<BoatRow> Boats,
-    string? BoatsLeftOut,
-    IReadOnlyList<string> WithoutTrials,
+    string? OtherBoats,
+    string? WithoutTrials,
     IReadOnlyList<string> Method,
     IReadOnlyList<string> Caution)
 {
+    /// <summary>What the boats that stay cost while they stay, and what releasing them takes; empty when none stays.</summary>
+    public string Waiting { get; init; } = "";
+
     /// <summary>What changes Monday, the boats that stay first.</summary>
     public IReadOnlyList<MondayRow> Monday { get; init; } = [];
 
@@ -76,12 +77,28 @@ public sealed record WeeklyWearContent(
     /// <summary>Names of the boats whose decisions found no room; null when all did.</summary>
     public string? DecisionsLeftOut { get; init; }
 
-    /// <summary>How much that is due found no room; null when all did.</summary>
+    /// <summary>Questions of the record that wait for an answer, by what they are about; null when there is none.</summary>
+    public string? Questions { get; init; }
+
+    /// <summary>Boats that are laid up with something to settle before they go out again; null when there is none.</summary>
+    public string? LaidUp { get; init; }
+
+    /// <summary>What is due and not listed: what releases boats that are told of, what found no room, and the next two weeks; null when there is none.</summary>
     public string? DueLeftOut { get; init; }
 
-    /// <summary>Address of the office's pages; empty where none is set.</summary>
-    public string OfficeLink { get; init; } = "";
+    /// <summary>Addresses of the office's pages.</summary>
+    public WearLinks Links { get; init; } = new("", "", "", "", "", "");
 }
+
+/// <summary>Addresses of the office's pages; each empty where none is set.</summary>
+/// <param name="Fleet">All boats, by margin.</param>
+/// <param name="Due">What is due.</param>
+/// <param name="Questions">Questions of the record.</param>
+/// <param name="Shop">Props at a shop and on loan.</param>
+/// <param name="Spares">Spares.</param>
+/// <param name="Strikes">Strikes and claims.</param>
+[InTemplates]
+public sealed record WearLinks(string Fleet, string Due, string Questions, string Shop, string Spares, string Strikes);
 
 /// <summary>What a person has to decide about one boat.</summary>
 /// <param name="Boat">Its name.</param>
@@ -113,24 +130,16 @@ public sealed record DecisionPoint(string Sentence, string Settles);
 
 /// <summary>One position with trials.</summary>
 /// <param name="Name">Boat and position.</param>
-/// <param name="Prop">The prop.</param>
-/// <param name="Hire">"not for hire" or "look first" while something keeps the boat, else empty: a good RPM must not read as leave to go out.</param>
 /// <param name="Sign">A shape that says the same as the word.</param>
 /// <param name="State">Where it stands, in words.</param>
 /// <param name="Outside">Reading or trials together lie outside the band.</param>
-/// <param name="Rpm">Last RPM.</param>
-/// <param name="Read">When it was read.</param>
-/// <param name="Band">The rated band.</param>
 /// <param name="Margin">Distance to the nearer edge, named.</param>
-/// <param name="Drift">Drift with its interval, and whether it is the fleet's.</param>
-/// <param name="Exit">When it leaves its band.</param>
-/// <param name="Alarm">An open drift alarm with its rate; else empty.</param>
-/// <param name="Wrong">Which readings are out of line with the others; else empty.</param>
-/// <param name="Causes">What its trials point to, where no decision says it; else empty.</param>
+/// <param name="Drift">Drift with its interval, or whose figure it mostly is.</param>
+/// <param name="Exit">When it leaves its band; empty where nothing is forecast.</param>
+/// <param name="Alarm">Since when a drift alarm stands; else empty.</param>
+/// <param name="Link">Address of the boat's page; empty where none is set.</param>
 [InTemplates]
-public sealed record BoatRow(
-    string Name, string Prop, string Hire, string Sign, string State, bool Outside, string Rpm, string Read, string Band, string Margin, string Drift, string Exit,
-    string Alarm, string Wrong, string Causes);
+public sealed record BoatRow(string Name, string Sign, string State, bool Outside, string Margin, string Drift, string Exit, string Alarm, string Link);
 
 /// <summary>A trial that would decide something.</summary>
 /// <param name="Name">Boat and position.</param>
@@ -145,6 +154,5 @@ public sealed record TrialRow(string Name, string Dock, string Decides, string S
 /// <param name="Dock">Its dock.</param>
 /// <param name="What">What is due.</param>
 /// <param name="When">Date, and days overdue or to go.</param>
-/// <param name="Why">Why it is due.</param>
 [InTemplates]
-public sealed record DueRow(string Boat, string Dock, string What, string When, string Why);
+public sealed record DueRow(string Boat, string Dock, string What, string When);

@@ -31,28 +31,22 @@ public static class WeeklyWearDraft
 
     private static IEnumerable<PlainSection> Sections(WeeklyWearContent content)
     {
-        yield return new("", [$"{content.OperatorName}, wear digest {content.Period}, {content.Day:yyyy-MM-dd}", content.Headline]);
-        yield return new("What changes Monday", [.. content.Monday.Select(m => m.Sentence + Link(m.Link))]);
-        yield return new("To decide", [.. content.Decisions.Select(d => $"{d.Boat}{(d.Dock.Length > 0 ? $" ({d.Dock})" : "")}: {d.State}\n{string.Join("\n", [.. d.Points.Select(p => $"{p.Sentence} {p.Settles}"), .. new[] { d.Exit, d.Waiting, d.Link }.Where(l => l.Length > 0)])}"), .. Left(content.DecisionsLeftOut)]);
+        yield return new("", [$"{content.OperatorName}, wear digest {content.Period}, {content.Day:yyyy-MM-dd}", content.Headline, .. Left(content.Waiting)]);
+        yield return new("What changes Monday", [.. content.Monday.Select(m => $"{m.Name}{(m.Dock.Length > 0 ? $" ({m.Dock})" : "")} {m.Sentence}".TrimStart() + Link(m.Link))]);
+        yield return new("To decide", [.. content.Decisions.Select(d => $"{d.Boat}{(d.Dock.Length > 0 ? $" ({d.Dock})" : "")}: {d.State}\n{string.Join("\n", [.. d.Points.Select(p => $"{p.Sentence} {p.Settles}"), .. new[] { d.Exit, d.Waiting, d.Link }.Where(l => l.Length > 0)])}"), .. Left(content.DecisionsLeftOut), .. Left(content.Questions), .. Left(content.LaidUp)]);
         yield return new(content.Since is { } since ? $"Since {since:yyyy-MM-dd}" : "", content.Changes);
         yield return new("What strikes and work did", content.Steps);
+        yield return new("Overdue", [.. content.Overdue.Select(d => $"{d.Boat} ({d.Dock}): {d.What}, {d.When}"), .. Left(content.DueLeftOut)]);
+        yield return new("Drifting, or near an edge", [.. content.Boats.Select(b => string.Join("; ", new[] { $"{b.Sign} {b.Name}: {b.State}", b.Margin, b.Drift, b.Exit, b.Alarm }.Where(x => x.Length > 0)) + Link(b.Link)), .. Left(content.OtherBoats), .. Left(content.WithoutTrials)]);
+        yield return new("Trials worth running", [.. content.Trials.Select(t => $"{t.Name}{(t.Dock.Length > 0 ? $" ({t.Dock})" : "")}: {t.Decides}"), .. Left(content.TrialsLeftOut)]);
         yield return new("Props in the shop", content.InShop);
         yield return new("Spares to order", content.SparesToOrder);
         yield return new("Strikes by dock", content.StrikesByDock);
-        yield return new("Trials worth running", [.. content.Trials.Select(t => $"{t.Name}{(t.Dock.Length > 0 ? $" ({t.Dock})" : "")}: {t.Decides};\n{t.Shows}"), .. Left(content.TrialsLeftOut)]);
-        yield return new("Overdue", [.. content.Overdue.Select(Due)]);
-        yield return new("Due within 14 days", [.. content.DueSoon.Select(Due), .. Left(content.DueLeftOut)]);
-        yield return new("Boats by margin, smallest first", [
-            .. content.Boats.Select(b => $"{b.Sign} {b.Name} ({b.Prop}): {(b.Hire.Length > 0 ? $"{b.Hire}; " : "")}{b.State}\n{b.Rpm}, {b.Margin}, {b.Band}, {b.Read}\n{b.Drift}; {b.Exit}{string.Concat(new[] { b.Alarm, b.Wrong, b.Causes }.Where(x => x.Length > 0).Select(x => $"\n{x}"))}"),
-            .. Left(content.BoatsLeftOut)]);
-        yield return new("Boats without a trial", content.WithoutTrials);
         yield return new("What the record lacks", content.DataQuality);
         yield return new("", [.. Left(content.ChartsLeftOut), .. content.Caution, .. content.Method], Small: true);
     }
 
-    private static IEnumerable<string> Left(string? sentence) => sentence is null ? [] : [sentence];
+    private static IEnumerable<string> Left(string? sentence) => string.IsNullOrEmpty(sentence) ? [] : [sentence];
 
     private static string Link(string link) => link.Length == 0 ? "" : $"\n{link}";
-
-    private static string Due(DueRow d) => $"{d.Boat} ({d.Dock}): {d.What}, due {d.When}; {d.Why}";
 }

@@ -18,7 +18,10 @@ public sealed partial class BounceFolder(string folder, MailBounces bounces, Tim
     private const long MostBytes = 5 * 1024 * 1024;
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(5);
 
-    /// <summary>Takes what lies there now; returns how many files. One that cannot be taken keeps no other from being taken.</summary>
+    /// <summary>A file that was written to within this time may not be whole yet: what is taken is deleted, and half a report with it would be lost.</summary>
+    private static readonly TimeSpan Quiet = TimeSpan.FromSeconds(10);
+
+    /// <summary>Takes what lies there now, but for what is still being written; returns how many files. One that cannot be taken keeps no other from being taken.</summary>
     public async Task<int> TakeAsync(CancellationToken ct)
     {
         var taken = 0;
@@ -35,7 +38,9 @@ public sealed partial class BounceFolder(string folder, MailBounces bounces, Tim
     {
         try
         {
-            var reports = new FileInfo(file).Length <= MostBytes ? BounceReading.Of(await File.ReadAllBytesAsync(file, ct)) : [];
+            var look = new FileInfo(file);
+            if ((time.GetUtcNow() - look.LastWriteTimeUtc).Duration() < Quiet) return false;
+            var reports = look.Length <= MostBytes ? BounceReading.Of(await File.ReadAllBytesAsync(file, ct)) : [];
             foreach (var report in reports) await bounces.TakeAsync(null, report, ct);
             if (reports.Count > 0) File.Delete(file);
             else PutAside(file);

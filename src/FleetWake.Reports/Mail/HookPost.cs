@@ -24,7 +24,11 @@ public sealed class HookPost(
     /// <summary>Header with the alert's id: the same at every attempt, so that a repeat can be told.</summary>
     public const string AlertHeader = "FleetWake-Alert";
 
+    /// <summary>Why a host that is not of the public Internet gets nothing.</summary>
+    private const string NotPublic = "its host has an address that is not of the public Internet";
+
     private static readonly TimeSpan Timeout = TimeSpan.FromSeconds(15);
+    private static readonly TimeSpan LookTime = TimeSpan.FromSeconds(5);
 
     /// <summary>Why an address cannot be set; null when it can.</summary>
     public static string? WhyNot(string address) => !Uri.TryCreate(address, UriKind.Absolute, out var uri) || uri.Scheme != Uri.UriSchemeHttps || uri.UserInfo.Length > 0 || uri.Fragment.Length > 0
@@ -32,6 +36,24 @@ public sealed class HookPost(
         : IPAddress.TryParse(uri.Host.Trim('[', ']'), out var ip) && !PublicAddress.Is(ip) || uri.Host.Equals("localhost", StringComparison.OrdinalIgnoreCase)
             ? "that address is not of the public Internet"
             : null;
+
+    /// <summary>
+    /// Why an address cannot be set for where its host leads to; null when it can. A host that is not found yet is let through: whoever sets the address
+    /// may publish the name afterwards, and it is looked at again with every alert.
+    /// </summary>
+    public async Task<string?> WhyNotThereAsync(Uri address, CancellationToken ct)
+    {
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(ct);
+        limit.CancelAfter(LookTime);
+        try
+        {
+            return (await LookUpAsync(address, limit.Token)).All(IsPublic) ? null : NotPublic;
+        }
+        catch (Exception e) when (e is SocketException or ArgumentException || (e is OperationCanceledException && !ct.IsCancellationRequested))
+        {
+            return null;
+        }
+    }
 
     /// <summary>The signature of a body at a moment.</summary>
     public static string Sign(string secret, long seconds, string body) =>
@@ -46,9 +68,9 @@ public sealed class HookPost(
         try
         {
             // One that is private spoils them all: which of them a library takes is not ours to guess.
-            var found = await (lookUp ?? Dns.GetHostAddressesAsync)(address.DnsSafeHost, limit.Token);
+            var found = await LookUpAsync(address, limit.Token);
             if (found.Length == 0) return new Delivery.Deferred("its host has no address");
-            if (!found.All(isPublic ?? PublicAddress.Is)) return new Delivery.Refused("its host has an address that is not of the public Internet");
+            if (!found.All(IsPublic)) return new Delivery.Refused(NotPublic);
             return await SendAsync(hook, address, found[0], limit.Token);
         }
         catch (OperationCanceledException) when (!ct.IsCancellationRequested)
@@ -60,6 +82,10 @@ public sealed class HookPost(
             return new Delivery.Deferred(Redaction.Of(e.Message));
         }
     }
+
+    private Task<IPAddress[]> LookUpAsync(Uri address, CancellationToken ct) => (lookUp ?? Dns.GetHostAddressesAsync)(address.DnsSafeHost, ct);
+
+    private bool IsPublic(IPAddress address) => isPublic is null ? PublicAddress.Is(address) : isPublic(address);
 
     private async Task<Delivery> SendAsync(ClaimedHook hook, Uri address, IPAddress to, CancellationToken ct)
     {

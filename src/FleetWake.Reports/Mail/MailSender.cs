@@ -10,7 +10,7 @@ namespace FleetWake.Reports.Mail;
 /// Sends what is queued, several messages side by side, and records what became of each attempt. Outlasts a database or mail
 /// server that goes away; a host that is slow or asks to be left alone delays its own mail only.
 /// </summary>
-public sealed partial class MailSender(MailLedger ledger, IPost post, TimeProvider time, ILogger<MailSender> log, SendingSettings? sending = null, MailSigning? signing = null)
+public sealed partial class MailSender(MailLedger ledger, IPost post, TimeProvider time, ILogger<MailSender> log, SendingSettings? sending = null, MailSigning? signing = null, MailJournal? journal = null)
     : BackgroundService
 {
     private static readonly TimeSpan Idle = TimeSpan.FromSeconds(1);
@@ -81,7 +81,7 @@ public sealed partial class MailSender(MailLedger ledger, IPost post, TimeProvid
             using var bytes = new MemoryStream(mail.Mime, writable: false);
             var message = await MimeMessage.LoadAsync(bytes, ct);
             signing?.Sign(message, time.GetUtcNow());
-            return await post.SendAsync(message, ct);
+            return await HandOverAsync(mail, message, ct);
         }
         catch (OperationCanceledException) when (ct.IsCancellationRequested)
         {
@@ -91,6 +91,44 @@ public sealed partial class MailSender(MailLedger ledger, IPost post, TimeProvid
         {
             // Nothing was begun: a message that cannot be read or signed must not look as if it may have arrived.
             return new Delivery.Deferred(Redaction.Of($"it could not be made ready: {e.Message}"));
+        }
+    }
+
+    /// <summary>Notes the attempt outside the database, before and after. What the journal knows and the database does not is not done again.</summary>
+    private async Task<Delivery> HandOverAsync(ClaimedMail mail, MimeMessage message, CancellationToken ct)
+    {
+        if (journal is null) return await post.SendAsync(message, ct);
+        try
+        {
+            if (journal.Before(mail) is { } known) return known;
+            journal.Begin(mail);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new Delivery.Deferred(Redaction.Of($"the journal of mail cannot be written: {e.Message}"), Waits.Everything);
+        }
+
+        Delivery delivery = new Delivery.Deferred("stopped before the message was begun");
+        try
+        {
+            return delivery = await post.SendAsync(message, ct);
+        }
+        catch (Exception e) when (e is not OperationCanceledException)
+        {
+            // Nobody knows what became of it; so says the ledger when its lease is over.
+            delivery = new Delivery.Unclear(e.Message);
+            throw;
+        }
+        finally
+        {
+            try
+            {
+                journal.End(mail, delivery);
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                LogNotNoted(e, mail.Message);
+            }
         }
     }
 
@@ -157,6 +195,9 @@ public sealed partial class MailSender(MailLedger ledger, IPost post, TimeProvid
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "Message {Message} {Fate}: {Why}")]
     private partial void LogNotSent(string message, string fate, string why);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "What became of message {Message} could not be noted in the journal of mail: after a restore it counts as unclear.")]
+    private partial void LogNotNoted(Exception e, string message);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "The mail sender waits: the database does not answer or an attempt broke.")]
     private partial void LogWaiting(Exception e);

@@ -5,13 +5,16 @@ namespace FleetWake.Reports.Pictures;
 /// <summary>Where a position stands, by its last reading as well as by its trials together.</summary>
 /// <param name="Sign">A shape that says the same as the word.</param>
 /// <param name="Word">In two or three words.</param>
-/// <param name="Sentence">With the numbers.</param>
+/// <param name="Sentence">With the numbers; the distance is the less favourable of the two.</param>
 /// <param name="MarginRpm">The less favourable of the two margins [RPM]; null when neither is known.</param>
 /// <param name="Outside">Reading or trials together lie outside the band.</param>
 public sealed record Standing(string Sign, string Word, string Sentence, double? MarginRpm, bool Outside)
 {
     /// <summary>RPM that its trials together say it turns now [RPM]; null where nothing is known or its last reading says as much alone.</summary>
     public double? TogetherRpm { get; init; }
+
+    /// <summary>The less favourable of last reading and trials together [RPM], which the margin is of; null when neither is known.</summary>
+    public double? LeastRpm { get; init; }
 }
 
 /// <summary>
@@ -35,18 +38,19 @@ public static class Standings
 
         var last = position.Mounting.LastWideOpen(position.Engine);
         if (last?.SetAside == SetAsideReason.LimiterReached)
-            return new Standing("▲", "held by the limiter", $"the limiter held it at {observed:0} RPM: without it, it would turn over the top of its rated band {low:0} to {high:0}", Math.Min(high - observed, 0), true);
+            return new Standing("▲", "held by the limiter", $"the limiter held it at {observed:0} RPM: without it, it would turn over the top of its rated band {low:0} to {high:0}", Math.Min(high - observed, 0), true) { LeastRpm = observed };
         var present = position.Mounting.TogetherRpm(position.Engine) ?? standing.PresentRpm ?? observed;
         var byReading = Side(observed, low, high);
         var byLine = Side(present, low, high);
         var place = Place(observed, low, high);
+        var least = Margin(observed, low, high) <= Margin(present, low, high) ? observed : present;
         var brought = standing.ReferenceRpm is { } r0 && Math.Abs(r0 - observed) >= 1 ? $" ({r0:0} at reference air)" : "";
         var margin = Math.Min(Margin(observed, low, high), Margin(present, low, high));
         if (byReading == byLine)
         {
             var line = Math.Abs(present - observed) >= 1 ? $", {present:0} by its trials together" : "";
             var (sign, word) = byReading switch { > 0 => ("▲", "above the top"), < 0 => ("▼", "below the bottom"), _ => ("●", "inside its band") };
-            return new Standing(sign, word, $"last {Read(standing, observed)}{line}, {place} of its rated band {low:0} to {high:0}{brought}", margin, byReading != 0) { TogetherRpm = present };
+            return new Standing(sign, word, $"last {Read(standing, observed)}{line}, {Place(least, low, high)} of its rated band {low:0} to {high:0}{brought}", margin, byReading != 0) { TogetherRpm = present, LeastRpm = least };
         }
 
         // The two disagree: both are said, and it is not called inside.
@@ -62,7 +66,7 @@ public static class Standings
             $"last {Read(standing, observed)}, {place} of its rated band {low:0} to {high:0}{brought}, while its trials together say {present:0}: not settled",
             margin,
             true)
-        { TogetherRpm = present };
+        { TogetherRpm = present, LeastRpm = least };
     }
 
     /// <summary>The last reading, and what the gauge showed where a check of it says otherwise.</summary>

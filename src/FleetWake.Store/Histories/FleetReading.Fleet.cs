@@ -38,4 +38,15 @@ public sealed partial class FleetReading
         var sent = (await StreamsWithAsync<PropSentToShop>(@operator, ct)).Select(StreamName.PropOf).OfType<string>().ToList();
         return [.. (await PropLivesAsync(@operator, sent, ct)).Where(l => l.Place.Standing == PropStanding.AtShop).OrderBy(l => l.Place.Since)];
     }
+
+    /// <summary>Props of somebody else's that are here on loan, the one that goes back soonest first.</summary>
+    public async Task<IReadOnlyList<PropLife>> LoanersAsync(string @operator, CancellationToken ct)
+    {
+        var lent = (await StreamsWithAsync<LoanerTaken>(@operator, ct)).Select(StreamName.PropOf).OfType<string>().ToList();
+        return
+        [
+            .. (await PropLivesAsync(@operator, lent, ct)).Where(l => l.Loan is not null && l.Place.Standing is not (PropStanding.GivenBack or PropStanding.Retired))
+                .OrderBy(l => l.Loan!.DueBackOn ?? DateOnly.MaxValue).ThenBy(l => l.Prop, StringComparer.Ordinal),
+        ];
+    }
 }

@@ -20,7 +20,7 @@ public sealed class AlertHooks(IDocumentStore store, NpgsqlDataSource source, Ti
     // The claim is the note of the attempt: who dies in it has its alert sent again when the lease is over.
     private const string Claim =
         "update " + WorkTables.OutgoingHooks + " set state = 'sending', attempts = attempts + 1, not_before = $2 where (operator, alert) ="
-        + " (select operator, alert from " + WorkTables.OutgoingHooks + " where state in ('queued', 'deferred', 'sending')"
+        + " (select operator, alert from " + WorkTables.OutgoingHooks + " where state in ('queued', 'deferred', 'sending') and not " + MailHolds.Held
         // Written by a clock that ran ahead, for no wait is as long. Not while it is being sent: that one may run ahead still.
         + " and (not_before <= $1 or (state <> 'sending' and not_before > $3)) order by not_before for update skip locked limit 1)"
         + " returning operator, alert, attempts, until_at, body";
@@ -43,6 +43,13 @@ public sealed class AlertHooks(IDocumentStore store, NpgsqlDataSource source, Ti
         await session.SaveChangesAsync(ct);
         return secret;
     }
+
+    /// <summary>Makes another secret for the address that is set; the one before signs nothing any more. Null when none is set.</summary>
+    /// <param name="operator">The operator.</param>
+    /// <param name="by">Pseudonymous id of the person.</param>
+    /// <param name="ct">Ends the wait.</param>
+    public async Task<string?> RenewAsync(OperatorCard @operator, string? by, CancellationToken ct) =>
+        await FindAsync(@operator.Id, ct) is { } hook ? await SetAsync(@operator, new Uri(hook.Address), by, ct) : null;
 
     /// <summary>Hands alerts to no address any more; false when none was set.</summary>
     public async Task<bool> EndAsync(OperatorCard @operator, string? by, CancellationToken ct)
@@ -71,6 +78,20 @@ public sealed class AlertHooks(IDocumentStore store, NpgsqlDataSource source, Ti
     {
         var now = time.GetUtcNow();
         session.QueueSqlCommand(Add, @operator, alertId, now, now + MailState.TriedFor, json, @operator);
+    }
+
+    /// <summary>Queues a test; false when no address is set.</summary>
+    /// <param name="operator">The operator.</param>
+    /// <param name="alertId">Its id, as <see cref="Queue"/> has it.</param>
+    /// <param name="json">What is sent.</param>
+    /// <param name="ct">Ends the wait.</param>
+    public async Task<bool> TestAsync(OperatorCard @operator, string alertId, string json, CancellationToken ct)
+    {
+        if (await FindAsync(@operator.Id, ct) is null) return false;
+        await using var session = store.LightweightSession(@operator.Id);
+        Queue(session, @operator.Id, alertId, json);
+        await session.SaveChangesAsync(ct);
+        return true;
     }
 
     /// <summary>Claims an alert that is due; null when none is. What is queued for an operator that has ended its hook meanwhile is given up.</summary>
@@ -110,10 +131,11 @@ public sealed class AlertHooks(IDocumentStore store, NpgsqlDataSource source, Ti
     /// <summary>Records that it is not worth another attempt.</summary>
     public Task RefusedAsync(ClaimedHook hook, string why, CancellationToken ct) => SettleAsync(hook, MailState.Refused, time.GetUtcNow(), why, ct);
 
-    /// <summary>The last alerts of an operator, newest first: id, state, attempts, what was said last.</summary>
-    public Task<IReadOnlyList<(string Alert, string State, int Attempts, string? Why)>> ListAsync(string @operator, int most, CancellationToken ct) => source.ReadAsync(
-        "select alert, state, attempts, last_error from " + WorkTables.OutgoingHooks + " where operator = $1 order by until_at desc, alert limit $2",
-        r => (r.GetString(0), r.GetString(1), r.GetInt32(2), r.Text(3)), ct, @operator, most);
+    /// <summary>The last alerts of an operator, newest first.</summary>
+    public Task<IReadOnlyList<HandedAlert>> ListAsync(string @operator, int most, CancellationToken ct) => source.ReadAsync(
+        "select alert, state, attempts, last_error, until_at, case when state in ('queued', 'deferred') then not_before end from " + WorkTables.OutgoingHooks
+        + " where operator = $1 order by until_at desc, alert limit $2",
+        r => new HandedAlert(r.GetString(0), r.GetString(1), r.GetInt32(2), r.Text(3), r.Moment(4) - MailState.TriedFor, r.MaybeMoment(5)), ct, @operator, most);
 
     private Task<int> SettleAsync(ClaimedHook hook, string state, DateTimeOffset notBefore, string? why, CancellationToken ct) =>
         source.RunAsync(Settle, ct, hook.Operator, hook.Alert, hook.Attempt, state, notBefore, why);
@@ -142,3 +164,12 @@ public sealed record ClaimedHook(string Operator, string Alert, int Attempt, Dat
     /// <summary>Without the secret.</summary>
     public override string ToString() => $"{Operator} {Alert} ({Attempt})";
 }
+
+/// <summary>What became of an alert that is handed to an address.</summary>
+/// <param name="Alert">Id of the alert.</param>
+/// <param name="State">Its state, a word of <see cref="MailState"/>.</param>
+/// <param name="Attempts">How often it was tried.</param>
+/// <param name="Why">What was said last; null when it was taken, or not tried yet.</param>
+/// <param name="QueuedAt">When it was queued.</param>
+/// <param name="NextAt">When it is tried next; null when it is under way or settled.</param>
+public sealed record HandedAlert(string Alert, string State, int Attempts, string? Why, DateTimeOffset QueuedAt, DateTimeOffset? NextAt);

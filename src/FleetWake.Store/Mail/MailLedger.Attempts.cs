@@ -13,7 +13,7 @@ public sealed partial class MailLedger
 {
     private const string Claim =
         "select operator, message, attempts, state, unclear, mime, recipient, coalesce(host, ''), until_at, coalesce(digest, ''), coalesce(granted, 0) from " + WorkTables.OutgoingMail
-        + " where state in ('queued', 'deferred', 'unclear', 'sending') and coalesce(host, '') <> all($3) and (not_before <= $1"
+        + " where state in ('queued', 'deferred', 'unclear', 'sending') and coalesce(host, '') <> all($3) and not " + MailHolds.Held + " and (not_before <= $1"
         // Written by a clock that ran ahead, for no wait is as long. Not while it is being sent: that one may run ahead still.
         + " or (state <> 'sending' and not_before > $2))"
         // What cannot wait does not stand behind a thousand digests.
@@ -59,7 +59,7 @@ public sealed partial class MailLedger
 
             facts.Add(new MailAttempted(ProgramEntry.At(now, "UTC"), next.Mail.Attempt));
             await WriteAsync(transaction, next.Mail, facts, before, new Change(MailState.Sending, next.Mail.Attempt, unclear, now + Lease, null, null), null, ct);
-            return next.Mail with { Unclear = unclear };
+            return next.Mail with { Unclear = unclear, AfterSilence = next.State == MailState.Sending };
         }
     }
 

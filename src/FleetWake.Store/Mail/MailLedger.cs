@@ -128,6 +128,11 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
     /// <summary>Lets go of the text of messages that were settled longer ago than they are kept; returns how many.</summary>
     public Task<int> ForgetSettledAsync(CancellationToken ct) => source.RunAsync(Forget, ct, time.GetUtcNow() - Kept);
 
+    /// <summary>The messages that are not settled, of every operator, each with how often it was tried.</summary>
+    public Task<IReadOnlyList<(string Operator, string Message, int Attempts)>> WaitingAsync(CancellationToken ct) => source.ReadAsync(
+        "select operator, message, attempts from " + WorkTables.OutgoingMail + " where state in ('queued', 'sending', 'deferred', 'unclear')",
+        r => (r.GetString(0), r.GetString(1), r.GetInt32(2)), ct);
+
     /// <summary>How many messages stand in each state.</summary>
     public async Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken ct)
     {

@@ -37,6 +37,9 @@ public sealed record ClaimedMail(string Operator, string Message, int Attempt, i
     /// <summary>The domain that it goes to; empty when that is not known.</summary>
     public string Host { get; init; } = "";
 
+    /// <summary>The attempt before this one was never reported: its sender died, or could not reach the database any more.</summary>
+    public bool AfterSilence { get; init; }
+
     /// <summary>Until when it is tried.</summary>
     public DateTimeOffset Until { get; init; } = DateTimeOffset.MaxValue;
 }

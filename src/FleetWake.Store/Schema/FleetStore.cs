@@ -58,6 +58,7 @@ public static class FleetStore
         services.AddSingleton<MailResends>();
         services.AddSingleton<MailBounces>();
         services.AddSingleton<AlertHooks>();
+        services.AddSingleton<MailHolds>();
         services.AddSingleton<ImportDrafts>();
         services.AddSingleton<TableImport>();
         return services;
@@ -132,6 +133,7 @@ public static class FleetStore
         options.Schema.For<ApiKey>().DocumentAlias("api_key").SingleTenanted();
         options.Schema.For<UnsubscribeToken>().DocumentAlias("unsubscribe_token").SingleTenanted();
         options.Schema.For<AlertHook>().DocumentAlias("alert_hook").SingleTenanted();
+        options.Schema.For<MailHold>().DocumentAlias("mail_hold").SingleTenanted();
         options.Schema.For<ConfirmToken>().DocumentAlias("confirm_token").SingleTenanted();
         options.AddPeople();
         options.Schema.For<PersonPreferences>().DocumentAlias("person_preferences").SingleTenanted();

@@ -29,6 +29,7 @@ public sealed record Scene(OperatorCard Operator, string Person, string PersonNa
         (new("/office/mail", "nav.mail"), Matter.Reports),
         (new("/office/rules", "nav.rules"), Matter.Rules),
         (new("/office/templates", "nav.templates"), Matter.Reports),
+        (new("/office/analyst", "nav.analyst"), Matter.Export),
         (new("/office/import", "nav.import"), Matter.Import),
         (new("/office/devices", "nav.devices"), Matter.Devices),
         (new("/office/tags", "nav.tags"), Matter.Register),

@@ -57,6 +57,7 @@ public static class OfficePages
         office.MapImportPages();
         office.MapMailPages();
         office.MapTemplatesPages();
+        office.MapPacksPage();
         office.MapAnalystPages();
     }
 }

@@ -40,6 +40,7 @@ internal static class OfficeServices
         services.AddSingleton<ImportRoutes.Shown>();
         services.AddSingleton<DamageRoutes.Shown>();
         services.AddSingleton<MailDesk>();
+        services.AddSingleton<HookDesk>();
         services.AddSingleton<MailAgain>();
         services.AddSingleton<ConfirmationMail>();
         services.AddSingleton<TemplatesRoutes.Shown>();

@@ -58,6 +58,9 @@ internal static class CheckCommand
             ("ticks", async () => Ticks(await TickSetup.LateAsync(source, ct), await state.NowAsync(ct))),
             ("mail", async () => Mail(await state.NowAsync(ct), await ledger.RefusedSinceAsync(TimeProvider.System.GetUtcNow() - RecentlyRefused, ct))),
             ("readers", async () => await ReadersAsync(new FleetOperators(store, TimeProvider.System), reading, ct)),
+            ("release", async () => await new MailHolds(store, TimeProvider.System).SinceAsync(ct) is { } since
+                ? throw new NoteException($"all mail is kept in since {since:u}: \"fleetwake mail release\" lets it go out")
+                : "mail goes out"),
             ("durability", () => Task.FromResult(server!.Durable
                 ? "what is acknowledged survives a crash"
                 : throw new CommandException("fsync, full_page_writes or synchronous_commit is off: an acknowledged record could be lost; set them on"))));

@@ -7,6 +7,8 @@ using FleetWake.Settings;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Layouts;
 using FleetWake.Store.Operators;
+using FleetWake.Store.People;
+using FleetWake.Store.Records;
 using FleetWake.Store.Schema;
 using Npgsql;
 
@@ -34,7 +36,8 @@ internal static class DigestCommand
             using var store = FleetStore.Open(source);
             var card = await OperatorCommand.NeedAsync(new FleetOperators(store, TimeProvider.System), parsed.GetRequiredValue(OperatorCommand.Operator), ct);
             var reading = new FleetReading(store, source);
-            var (path, boats) = await ReportServices.WriteDigestAsync(settings, card, day, reading, new LayoutBook(store, TimeProvider.System), Path.GetFullPath(parsed.GetRequiredValue(folder)), ct);
+            var people = new FleetPeople(store, source, new Recorder(store), TimeProvider.System);
+            var (path, boats) = await ReportServices.WriteDigestAsync(settings, card, day, reading, people, new LayoutBook(store, TimeProvider.System), Path.GetFullPath(parsed.GetRequiredValue(folder)), ct);
             Console.WriteLine($"digest: {Periods.Week(day)}, {boats} boats, {path}");
             return 0;
         });

@@ -12,9 +12,9 @@ internal static class MailCommand
 {
     private const int MostListed = 200;
 
-    public static Command Make() => new("mail", "Lists what went out, sends a message again, lets an address be tried again, makes a key that signs mail, hands alerts to an address.")
+    public static Command Make() => new("mail", "Lists what went out, sends a message again, lets an address be tried again, makes a key that signs mail, hands alerts to an address, keeps all mail in after a restore.")
     {
-        List(), Again(), Mend(), Key(), Hook(),
+        List(), Again(), Mend(), Key(), Hook(), Hold(), Release(),
     };
 
     private static Command List()
@@ -77,6 +77,9 @@ internal static class MailCommand
         command.SetAction(parsed =>
         {
             var path = parsed.GetRequiredValue(file);
+            if (!IsName(parsed.GetRequiredValue(domain), dotted: true)) throw new CommandException($"--domain \"{parsed.GetRequiredValue(domain)}\" is no domain: give it as in fleet.example.");
+            if (!IsName(parsed.GetRequiredValue(selector), dotted: false)) throw new CommandException($"--selector \"{parsed.GetRequiredValue(selector)}\" is no name in DNS: give letters, digits and hyphens, as in fw2026.");
+            if (File.Exists(path)) throw new CommandException($"--out \"{path}\" is there already: a key that may be in use is not written over. Give another name.");
             var pem = DkimKey.MakePem(parsed.GetValue(ed25519));
             var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
             if (!OperatingSystem.IsWindows()) options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
@@ -88,6 +91,9 @@ internal static class MailCommand
         });
         return command;
     }
+
+    private static bool IsName(string text, bool dotted) =>
+        text.Split('.') is var parts && (!dotted || parts.Length > 1) && parts.All(p => p.Length is > 0 and <= 63 && p[0] != '-' && p[^1] != '-' && p.All(c => char.IsAsciiLetterOrDigit(c) || c == '-'));
 
     private static Command Hook()
     {
@@ -106,16 +112,49 @@ internal static class MailCommand
             }
             else if (parsed.GetValue(address) is { } given)
             {
-                if (HookPost.WhyNot(given) is { } why) throw new CommandException($"\"{given}\" cannot be set: {why}.");
+                if ((HookPost.WhyNot(given) ?? await new HookPost(TimeProvider.System).WhyNotThereAsync(new Uri(given), ct)) is { } why) throw new CommandException($"\"{given}\" cannot be set: {why}.");
                 Console.WriteLine(await hooks.SetAsync(card, new Uri(given), null, ct));
                 Console.Error.WriteLine($"That secret signs each alert ({HookPost.SignatureHeader}); it is shown this once.");
             }
             else
             {
                 Console.WriteLine(await hooks.FindAsync(card.Id, ct) is { } hook ? $"alerts are handed to {hook}" : "alerts are handed to no address");
-                foreach (var (alert, state, attempts, said) in await hooks.ListAsync(card.Id, MostListed, ct)) Console.WriteLine($"{alert}\t{state}\t{attempts} attempts\t{said}");
+                foreach (var handed in await hooks.ListAsync(card.Id, MostListed, ct)) Console.WriteLine($"{handed.Alert}\t{handed.State}\t{handed.Attempts} attempts\t{handed.QueuedAt:u}\t{handed.Why}");
             }
 
+            return 0;
+        });
+        return command;
+    }
+
+    private static Command Hold()
+    {
+        var command = new Command("hold", "Keeps all mail in, of every operator: nothing is issued or sent until \"fleetwake mail release\". For a database that was restored from a backup, before \"fleetwake work\" starts on it. Needs FLEETWAKE_DB.");
+        command.SetAction(async (_, ct) =>
+        {
+            await using var source = NpgsqlDataSource.Create(FleetSettings.FromEnvironment().NeedDatabase());
+            using var store = FleetStore.Open(source);
+            await new MailHolds(store, TimeProvider.System).HoldAsync(ct);
+            Console.WriteLine("all mail is kept in until \"fleetwake mail release\"");
+            return 0;
+        });
+        return command;
+    }
+
+    private static Command Release()
+    {
+        var command = new Command("release", "Lets mail go out again that \"fleetwake mail hold\" keeps in, and says how much waits and how much of that went out before by the journal (FLEETWAKE_MAIL_JOURNAL). Needs FLEETWAKE_DB.");
+        command.SetAction(async (_, ct) =>
+        {
+            var settings = FleetSettings.FromEnvironment();
+            await using var source = NpgsqlDataSource.Create(settings.NeedDatabase());
+            using var store = FleetStore.Open(source);
+            var waiting = await new MailLedger(store, source, TimeProvider.System).WaitingAsync(ct);
+            using var journal = settings.Mail.Journal is { } folder ? new MailJournal(folder, TimeProvider.System) : null;
+            var taken = journal is null ? 0 : waiting.Count(w => journal.WasTaken(w.Operator, w.Message, w.Attempts));
+            if (!await new MailHolds(store, TimeProvider.System).ReleaseAsync(ct)) throw new CommandException("Mail is not kept in.");
+            Console.WriteLine($"mail goes out: {waiting.Count} messages wait, {taken} of them went out before by the journal and are not sent again");
+            if (journal is null) Console.Error.WriteLine("fleetwake: FLEETWAKE_MAIL_JOURNAL is not set: what went out after the backup is not known, and may go out twice");
             return 0;
         });
         return command;

@@ -11,6 +11,7 @@ using FleetWake.Settings;
 using FleetWake.Store.Histories;
 using FleetWake.Store.Layouts;
 using FleetWake.Store.Operators;
+using FleetWake.Store.People;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetWake.Hosting;
@@ -30,6 +31,7 @@ internal static class ReportServices
     {
         services.AddSingleton(settings.Mail.Sending);
         if (settings.Mail.Signing is { } signing) services.AddSingleton(signing);
+        if (settings.Mail.Journal is { } journal) services.AddSingleton(p => new MailJournal(journal, p.GetRequiredService<TimeProvider>()));
         services.AddSingleton<IPost>(settings.Mail.Smtp is { } smtp ? new SmtpPost(smtp) : new PickupFolder(settings.Mail.Folder));
         services.AddSingleton(new IssueSettings(settings.CatchUp));
         services.AddSingleton<IDigestKind, WeeklyWearKind>();
@@ -40,7 +42,6 @@ internal static class ReportServices
         services.AddSingleton<AlertIssue>();
         services.AddSingleton<MailSender>();
         services.AddHostedService(p => p.GetRequiredService<MailSender>());
-        services.AddSingleton(p => new HookPost(p.GetRequiredService<TimeProvider>()));
         services.AddHostedService<HookSender>();
         if (settings.Mail.Bounces is { } folder)
             services.AddHostedService(p => new BounceFolder(folder, p.GetRequiredService<Store.Mail.MailBounces>(), p.GetRequiredService<TimeProvider>(), p.GetRequiredService<Microsoft.Extensions.Logging.ILogger<BounceFolder>>()));
@@ -51,15 +52,16 @@ internal static class ReportServices
     {
         services.AddSingleton(settings.Sender);
         services.AddSingleton(new Store.Mail.MailKeeping(settings.Mail.Kept));
+        services.AddSingleton(p => new HookPost(p.GetRequiredService<TimeProvider>()));
     }
 
     /// <summary>Writes a digest of any day into a folder, addressed to nobody in particular; returns the file and how many boats it tells of.</summary>
     public static async Task<(string Path, int Boats)> WriteDigestAsync(
-        FleetSettings settings, OperatorCard card, DateOnly day, FleetReading reading, LayoutBook layouts, string folder, CancellationToken ct)
+        FleetSettings settings, OperatorCard card, DateOnly day, FleetReading reading, FleetPeople people, LayoutBook layouts, string folder, CancellationToken ct)
     {
         // As it would go out: with the operator's own prices, addresses and layout.
         var period = Periods.Week(day);
-        var composed = await new WeeklyWearKind(reading, settings.Sender).ComposeAsync(new Wanted(card, null, period, day, true, null), ct);
+        var composed = await new WeeklyWearKind(reading, people, settings.Sender).ComposeAsync(new Wanted(card, null, period, day, true, null), ct);
         var (draft, boats) = composed is Composed.Ready ready ? (ready.Draft, ready.Boats) : (WeeklyWearDraft.Of(WeeklyWear.Build(card.Name, period, day, [])), 0);
         var digest = await new DigestDesk(new DigestRenderer(new PngRenderer(), settings.TemplateFolder), layouts).RenderAsync(card.Id, draft, ct);
         if (digest.WhyFallback is { } why) Console.Error.WriteLine($"fleetwake: the plain form was used: {why}");

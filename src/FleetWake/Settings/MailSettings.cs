@@ -26,12 +26,16 @@ public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp
     /// <summary>Folder that a mail server puts reports of undeliverable mail into; null for none.</summary>
     public string? Bounces { get; init; }
 
+    /// <summary>Folder that each attempt is noted in, outside the database; null for none.</summary>
+    public string? Journal { get; init; }
+
     internal static IReadOnlyList<(string Name, string Meaning)> Known { get; } =
     [
         ("FLEETWAKE_MAIL_FROM", "sender of digests (fleetwake@localhost when not set)"),
         ("FLEETWAKE_MAIL_REPLY_TO", "address to which readers of operators answer that have set none of their own by \"fleetwake operator reply-to\" (the sender when not set)"),
         ("FLEETWAKE_MAIL_FOLDER", "pickup folder that mails are written to as .eml (\"mail\" when not set); not used with SMTP"),
         ("FLEETWAKE_MAIL_KEPT", "days for which the text of a message is kept when it is settled, to be looked at and sent again (30 when not set, 0 for not at all)"),
+        ("FLEETWAKE_MAIL_JOURNAL", "folder, best on another disk than the database's, in which each attempt is noted: after a restore nothing that went out goes out again"),
         ("FLEETWAKE_MAIL_BOUNCES_TO", "address that reports of undeliverable mail go to (the sender when not set)"),
         ("FLEETWAKE_BOUNCES", "folder from which such reports are taken, one .eml each"),
         ("FLEETWAKE_MAIL_SENDERS", "messages under way at once (6 when not set)"),
@@ -66,6 +70,8 @@ public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp
         if (back is not null && smtp is null) throw new SettingsException("FLEETWAKE_MAIL_BOUNCES_TO is set, and FLEETWAKE_SMTP_HOST is not: a pickup folder tells nobody where reports go; take it away.");
         var bounces = FleetSettings.Text(set, "BOUNCES");
         if (bounces is not null && !Directory.Exists(bounces)) throw new SettingsException($"FLEETWAKE_BOUNCES is \"{bounces}\", and there is no such folder.");
+        var journal = FleetSettings.Text(set, "MAIL_JOURNAL");
+        if (journal is not null && !Directory.Exists(journal)) throw new SettingsException($"FLEETWAKE_MAIL_JOURNAL is \"{journal}\", and there is no such folder.");
         return new MailSettings(from, FleetSettings.Text(set, "MAIL_FOLDER") ?? "mail", smtp is null ? null : smtp with { BouncesTo = back })
         {
             Kept = TimeSpan.FromDays(Whole(set, "MAIL_KEPT", 0, 3650, 30)),
@@ -78,6 +84,7 @@ public sealed record MailSettings(string From, string Folder, SmtpSettings? Smtp
             Signing = Signs(set, from),
             Bounces = bounces,
             ReplyTo = Address(set, "MAIL_REPLY_TO"),
+            Journal = journal,
         };
     }
 

@@ -1,4 +1,5 @@
 using FleetWake.Reports.Digests.Issue;
+using FleetWake.Store.Mail;
 using Quartz;
 
 namespace FleetWake.Ticks;
@@ -8,9 +9,11 @@ namespace FleetWake.Ticks;
 /// (operator, digest, dock, period) decides what goes out.
 /// </summary>
 [DisallowConcurrentExecution]
-public sealed class DigestTick(DigestIssue issue) : IJob
+public sealed class DigestTick(DigestIssue issue, MailHolds holds) : IJob
 {
     /// <inheritdoc/>
-    public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) =>
-        await issue.IssueDueAsync(cancellationToken);
+    public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken)
+    {
+        if (await holds.SinceAsync(cancellationToken) is null) await issue.IssueDueAsync(cancellationToken);
+    }
 }

@@ -1,22 +1,12 @@
 using FleetWake.Logbook.People;
-using FleetWake.Tests.Kit;
 using Microsoft.Playwright;
 
 namespace FleetWake.Browser.Tests.Office;
 
-public sealed class BoatPageTests(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
+[Collection(SeenOffice.Name)]
+public sealed class BoatPageTests(SeenOffice seen)
 {
-    private BrowsedFleet fleet = null!;
-
-    private static CancellationToken Ct => TestContext.Current.CancellationToken;
-
-    public async ValueTask InitializeAsync()
-    {
-        fleet = await BrowsedFleet.StartAsync(chromium, postgres, "boat_page");
-        await OfficeFleet.SendAsync(fleet.Fleet, Ct);
-    }
-
-    public ValueTask DisposeAsync() => fleet.DisposeAsync();
+    private readonly BrowsedFleet fleet = seen.Fleet;
 
     [Fact]
     public async Task A_boat_tells_how_it_wears_in_words_and_in_a_drawing_that_is_words_too()

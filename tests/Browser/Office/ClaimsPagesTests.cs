@@ -10,7 +10,7 @@ public sealed class ClaimsPagesTests(ChromiumFixture chromium, PostgresFixture p
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => fleet = await BrowsedFleet.StartAsync(chromium, postgres, "claims_pages").FilledAsync(Ct);
+    public async ValueTask InitializeAsync() => fleet = await StoreRoom.StartAsync(chromium, postgres, "claims_pages");
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();
 

@@ -15,8 +15,7 @@ public sealed class DuePageTests(ChromiumFixture chromium, PostgresFixture postg
 
     public async ValueTask InitializeAsync()
     {
-        fleet = await BrowsedFleet.StartAsync(chromium, postgres, "due_page");
-        await OfficeFleet.SendAsync(fleet.Fleet, Ct);
+        fleet = await OfficeFleet.StartAsync(chromium, postgres, "due_page");
         await fleet.Fleet.SendAsync([new SetInspectionRule(new DockRecords(22).At("2026-01-01T08:00:00"), "grease", "grease the shaft", "interval", "duty_done", 1)], Ct);
         await RunningFleet.UntilAsync("the rule", async () => (await fleet.Fleet.Service<FleetReading>().PolicyAsync(RunningFleet.Operator, Ct)).Rules.Any(r => r.Id == "grease"), Ct);
     }

@@ -1,22 +1,12 @@
 using FleetWake.Logbook.People;
-using FleetWake.Tests.Kit;
 using Microsoft.Playwright;
 
 namespace FleetWake.Browser.Tests.Office;
 
-public sealed class FleetPageTests(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
+[Collection(SeenOffice.Name)]
+public sealed class FleetPageTests(SeenOffice seen)
 {
-    private BrowsedFleet fleet = null!;
-
-    private static CancellationToken Ct => TestContext.Current.CancellationToken;
-
-    public async ValueTask InitializeAsync()
-    {
-        fleet = await BrowsedFleet.StartAsync(chromium, postgres, "fleet_page");
-        await OfficeFleet.SendAsync(fleet.Fleet, Ct);
-    }
-
-    public ValueTask DisposeAsync() => fleet.DisposeAsync();
+    private readonly BrowsedFleet fleet = seen.Fleet;
 
     [Fact]
     public async Task Every_boat_is_one_row_and_what_must_not_go_out_stands_first()

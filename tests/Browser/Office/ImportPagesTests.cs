@@ -13,7 +13,7 @@ public sealed class ImportPagesTests(ChromiumFixture chromium, PostgresFixture p
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => fleet = await BrowsedFleet.StartAsync(chromium, postgres, "import_pages").FilledAsync(Ct);
+    public async ValueTask InitializeAsync() => fleet = await StoreRoom.StartAsync(chromium, postgres, "import_pages");
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();
 

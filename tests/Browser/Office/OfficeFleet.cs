@@ -2,6 +2,7 @@ using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Store.Histories;
+using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
 
 namespace FleetWake.Browser.Tests.Office;
@@ -27,10 +28,24 @@ internal static class OfficeFleet
         yield return new RegisterBoat(dock.At("2026-01-01T09:00:00"), "evil", Hostile, "new-mole", RunningFleet.Zone, "fresh", ["single"]);
     }
 
-    /// <summary>Sends it and waits until every boat is assessed.</summary>
-    public static async Task SendAsync(RunningFleet fleet, CancellationToken ct)
-    {
-        await fleet.SendAsync(Records(), ct);
-        await RunningFleet.UntilAsync("findings", () => fleet.Service<FleetReading>().UpToDateAsync(ct), ct);
-    }
+    /// <summary>The program on a fleet to which all this was sent and of which every boat is assessed.</summary>
+    public static Task<BrowsedFleet> StartAsync(ChromiumFixture chromium, PostgresFixture postgres, string hint) =>
+        BrowsedFleet.StartWithAsync(chromium, postgres, hint, "office_fleet", async (fleet, ct) =>
+        {
+            await fleet.SendAsync(Records(), ct);
+            await RunningFleet.UntilAsync("findings", () => fleet.Service<FleetReading>().UpToDateAsync(ct), ct);
+        });
+}
+
+/// <summary>The small fleet behind one running program, for tests that look and change nothing that another one reads.</summary>
+[CollectionDefinition(Name)]
+public sealed class SeenOffice(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime, ICollectionFixture<SeenOffice>
+{
+    public const string Name = "Seen office";
+
+    public BrowsedFleet Fleet { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync() => Fleet = await OfficeFleet.StartAsync(chromium, postgres, "seen_office");
+
+    public ValueTask DisposeAsync() => Fleet.DisposeAsync();
 }

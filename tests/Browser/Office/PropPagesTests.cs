@@ -10,7 +10,7 @@ public sealed class PropPagesTests(ChromiumFixture chromium, PostgresFixture pos
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => fleet = await BrowsedFleet.StartAsync(chromium, postgres, "prop_pages").FilledAsync(Ct);
+    public async ValueTask InitializeAsync() => fleet = await StoreRoom.StartAsync(chromium, postgres, "prop_pages");
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();
 

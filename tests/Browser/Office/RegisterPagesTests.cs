@@ -10,7 +10,7 @@ public sealed class RegisterPagesTests(ChromiumFixture chromium, PostgresFixture
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => fleet = await BrowsedFleet.StartAsync(chromium, postgres, "register_pages").FilledAsync(Ct);
+    public async ValueTask InitializeAsync() => fleet = await StoreRoom.StartAsync(chromium, postgres, "register_pages");
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();
 

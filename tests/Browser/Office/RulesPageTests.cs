@@ -10,7 +10,7 @@ public sealed class RulesPageTests(ChromiumFixture chromium, PostgresFixture pos
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => fleet = await BrowsedFleet.StartAsync(chromium, postgres, "rules_page").FilledAsync(Ct);
+    public async ValueTask InitializeAsync() => fleet = await StoreRoom.StartAsync(chromium, postgres, "rules_page");
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();
 
@@ -90,6 +90,21 @@ public sealed class RulesPageTests(ChromiumFixture chromium, PostgresFixture pos
         Assert.Equal(0, await page.Locator("main form").CountAsync());
         Assert.Equal(0, await page.Locator("#prices, #schedules").CountAsync());
         Assert.NotEqual("taken", await page.TitleAsync());
+        await Accessible.HoldsAsync(page);
+    }
+
+    [Fact]
+    public async Task On_a_phone_each_part_is_folded_under_its_name_and_opens_where_a_form_is_asked_for()
+    {
+        var page = await OpenAsync(Role.Manager);
+        Assert.True(await page.IsVisibleAsync("#docks"));
+        await page.SetViewportSizeAsync(390, 780);
+        Assert.False(await page.IsVisibleAsync("form[action='/office/rules/hire']"));
+        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollHeight") < 1200);
+        await page.ClickAsync("summary:has-text('Docks')");
+        await page.ClickAsync("tr:has-text('Old Mole') >> text=Change");
+        await page.WaitForURLAsync("**form=dock*");
+        Assert.True(await page.IsVisibleAsync("#dock-zone"));
         await Accessible.HoldsAsync(page);
     }
 

@@ -10,7 +10,7 @@ public sealed class StorePagesTests(ChromiumFixture chromium, PostgresFixture po
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => fleet = await BrowsedFleet.StartAsync(chromium, postgres, "store_pages").FilledAsync(Ct);
+    public async ValueTask InitializeAsync() => fleet = await StoreRoom.StartAsync(chromium, postgres, "store_pages");
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();
 

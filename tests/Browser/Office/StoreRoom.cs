@@ -6,6 +6,7 @@ using FleetWake.Logbook.Parts;
 using FleetWake.Logbook.Props;
 using FleetWake.Logbook.Strikes;
 using FleetWake.Store.Histories;
+using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
 
 namespace FleetWake.Browser.Tests.Office;
@@ -44,13 +45,14 @@ internal static class StoreRoom
         yield return new SetPrice(dock.At("2026-01-03T09:00:00"), "labour_hour", 85, "NZD");
     }
 
-    /// <summary>Sends it and waits until every boat is assessed.</summary>
-    public static async Task<BrowsedFleet> FilledAsync(this Task<BrowsedFleet> starting, CancellationToken ct)
+    /// <summary>The program on a fleet to which all this was sent and of which every boat is assessed.</summary>
+    public static Task<BrowsedFleet> StartAsync(ChromiumFixture chromium, PostgresFixture postgres, string hint) =>
+        BrowsedFleet.StartWithAsync(chromium, postgres, hint, "store_room", SendAsync);
+
+    private static async Task SendAsync(RunningFleet fleet, CancellationToken ct)
     {
-        var fleet = await starting;
-        var results = await fleet.Fleet.SendAsync(Records(), ct);
+        var results = await fleet.SendAsync(Records(), ct);
         Assert.DoesNotContain(results, r => (string?)r!["outcome"] == "refused");
-        await RunningFleet.UntilAsync("findings", () => fleet.Fleet.Service<FleetReading>().UpToDateAsync(ct), ct);
-        return fleet;
+        await RunningFleet.UntilAsync("findings", () => fleet.Service<FleetReading>().UpToDateAsync(ct), ct);
     }
 }

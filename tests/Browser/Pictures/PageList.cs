@@ -27,11 +27,14 @@ internal static class PageList
         new("props", "/office/props", Role.Operator),
         new("spares", "/office/spares?days=28", Role.Operator),
         new("shop", "/office/shop", Role.Operator),
-        new("mail", "/office/mail"),
-        new("rules", "/office/rules"),
+        new("mail", "/office/mail", Whole: true),
+        new("rules", "/office/rules", Whole: true),
         new("claims", "/office/claims", Role.Operator),
-        new("templates", "/office/templates"),
+        new("templates", "/office/templates", Whole: true),
         new("template", "/office/templates/due-list.html.liquid"),
+        new("packs", "/office/analyst", Role.Analyst),
+        new("pack", "/office/analyst/2026-01", Role.Analyst),
+        new("leave", "/unsubscribe/of-no-matter"),
         new("import", "/office/import", Role.Operator),
     ];
 }

@@ -11,15 +11,16 @@ namespace FleetWake.Browser.Tests.Pictures;
 public sealed class PicturesTests(ChromiumFixture chromium, PostgresFixture postgres) : IAsyncLifetime
 {
     private static readonly string? Folder = Environment.GetEnvironmentVariable("LOOK_AT") is { Length: > 0 } folder ? folder : null;
-    private static readonly (string Name, int Width, int Height)[] Screens = [("desk", 1280, 800), ("phone", 390, 780)];
+    private static readonly (string Name, int Width, int Height)[] Screens = [("desk", 1280, 800), ("phone", 390, 780), ("small", 320, 640)];
     private BrowsedFleet fleet = null!;
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
     public async ValueTask InitializeAsync()
     {
-        fleet = await BrowsedFleet.StartAsync(chromium, postgres, "pictures");
-        await (Folder is null ? OfficeFleet.SendAsync(fleet.Fleet, Ct) : DemoInBrowser.SendAsync(fleet.Fleet, Ct));
+        fleet = Folder is null
+            ? await OfficeFleet.StartAsync(chromium, postgres, "pictures")
+            : await BrowsedFleet.StartWithAsync(chromium, postgres, "pictures", "demo", DemoInBrowser.SendAsync);
     }
 
     public ValueTask DisposeAsync() => fleet.DisposeAsync();

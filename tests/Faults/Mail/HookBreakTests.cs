@@ -17,7 +17,6 @@ public sealed class HookBreakTests(PostgresFixture postgres)
     public async Task It_waits_like_any_other_that_was_not_taken_and_is_not_left_half_sent()
     {
         await using var source = NpgsqlDataSource.Create(await postgres.NewDatabaseAsync("hookbreak", Ct));
-        await SchemaSteps.ApplyAsync(source, Ct);
         using var store = FleetStore.Open(source);
         var (time, hooks) = (TimeProvider.System, new AlertHooks(store, source, TimeProvider.System));
         var card = await new FleetOperators(store, time).OpenAsync("skerry-bay", "Skerry Bay Hire", "Pacific/Auckland", Ct);
@@ -30,6 +29,8 @@ public sealed class HookBreakTests(PostgresFixture postgres)
 
         using var sender = new HookSender(hooks, new HookPost(time, (_, _) => throw new InvalidOperationException("nobody thought of it")), time, NullLogger<HookSender>.Instance);
         Assert.True(await sender.SendOneAsync(Ct));
-        Assert.Equal(("a-1", MailState.Deferred, 1, "nobody thought of it"), Assert.Single(await hooks.ListAsync(card.Id, 10, Ct)));
+        var one = Assert.Single(await hooks.ListAsync(card.Id, 10, Ct));
+        Assert.Equal(("a-1", MailState.Deferred, 1, "nobody thought of it"), (one.Alert, one.State, one.Attempts, one.Why));
+        Assert.NotNull(one.NextAt);
     }
 }

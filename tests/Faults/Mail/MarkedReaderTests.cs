@@ -50,7 +50,7 @@ public sealed class MarkedReaderTests(PostgresFixture postgres)
         File.CreateSymbolicLink(Path.Combine(folder, "a.eml"), Path.Combine(folder, "a.eml")); // a link to itself: nobody can read it
         await File.WriteAllTextAsync(Path.Combine(folder, "b.eml"), Report("<made\0up@fleet.example>", "rfc822;bo\0ss@bay.example"), Ct);
         await File.WriteAllTextAsync(Path.Combine(folder, "c.eml"), Report("<made-up@fleet.example>", "rfc822;boss@bay.example"), Ct);
-        using var bounces = new BounceFolder(folder, fleet.Service<MailBounces>(), TimeProvider.System, NullLogger<BounceFolder>.Instance);
+        using var bounces = new BounceFolder(folder, fleet.Service<MailBounces>(), ShiftedTime.From(TimeProvider.System.GetUtcNow().AddMinutes(1)), NullLogger<BounceFolder>.Instance);
         Assert.Equal(3, await bounces.TakeAsync(Ct));
         Assert.Empty(Directory.EnumerateFiles(folder));
         Assert.Equal("a.eml", Path.GetFileName(Assert.Single(Directory.EnumerateFileSystemEntries(Path.Combine(folder, BounceFolder.Aside)))));

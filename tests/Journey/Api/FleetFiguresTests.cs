@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json.Nodes;
+using FleetWake.Tests.Program;
 
 namespace FleetWake.Journey.Tests.Api;
 
@@ -55,11 +56,30 @@ public sealed class FleetFiguresTests(ReadingFleet fleet)
         Assert.Contains("0.5 to 0.999", refused["serviceLevel"], StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Forecasts_of_a_month_are_held_against_what_came_as_the_store_reckons_them()
+    {
+        var said = await fleet.OneAsync("/api/fleet/calibration?month=2026-03");
+        Assert.Equal("2026-03-31", Text(said["made"]));
+        Assert.Equal(0.8, said["nextTrial"]!["level"]!.GetValue<double>());
+        Assert.StartsWith("Forecasts of 2026-03-31.", Text(said["sentence"]), StringComparison.Ordinal);
+        var stored = await fleet.Fleet.Service<Store.Histories.FleetReading>().CalibrationAsync(RunningFleet.Operator, new DateOnly(2026, 3, 31), Ct);
+        Assert.Equal((stored.NextTrial.Judged, stored.NextTrial.Open, stored.Sentence), (said["nextTrial"]!["judged"]!.GetValue<int>(), said["nextTrial"]!["open"]!.GetValue<int>(), Text(said["sentence"])));
+    }
+
+    [Theory]
+    [InlineData("2026-3", "as in 2026-05")]
+    [InlineData("2026-13", "as in 2026-05")]
+    [InlineData("2999-01", "a month that is over")]
+    public async Task A_month_that_is_none_or_not_over_is_refused(string month, string says) =>
+        Assert.Contains(says, (await fleet.RefusedAsync($"/api/fleet/calibration?month={month}"))["month"], StringComparison.Ordinal);
+
     [Theory]
     [InlineData("/api/fleet/life")]
     [InlineData("/api/fleet/costs")]
     [InlineData("/api/fleet/strikes")]
     [InlineData("/api/fleet/spares")]
+    [InlineData("/api/fleet/calibration")]
     public async Task An_unchanged_answer_is_told_without_a_body(string path)
     {
         using var first = await fleet.Fleet.Http.GetAsync(path, Ct);

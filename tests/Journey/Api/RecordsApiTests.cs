@@ -6,29 +6,18 @@ using System.Text.Json.Nodes;
 using FleetWake.Demo;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Strikes;
-using FleetWake.Settings;
 using FleetWake.Store.Operators;
-using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
 
 namespace FleetWake.Journey.Tests.Api;
 
 /// <summary>The API as a client meets it: what is taken, and what each refusal says and where.</summary>
-public sealed class RecordsApiTests(PostgresFixture postgres) : IAsyncLifetime
+public sealed class RecordsApiTests(SharedFleet shared) : IClassFixture<SharedFleet>
 {
-    private readonly DockRecords dock = new();
-    private RunningFleet fleet = null!;
+    private readonly DockRecords dock = shared.Dock;
+    private readonly RunningFleet fleet = shared.Fleet;
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
-
-    public async ValueTask InitializeAsync()
-    {
-        fleet = await RunningFleet.StartAsync(
-            await postgres.NewDatabaseAsync("api", Ct), new MailSettings("a@b.example", Path.GetTempPath(), null), ct: Ct);
-        await fleet.SendAsync(dock.Outfit("tern", "Tern"), Ct);
-    }
-
-    public ValueTask DisposeAsync() => fleet.DisposeAsync();
 
     [Fact]
     public async Task A_record_is_created_once_and_its_repeat_gets_the_same_answer()

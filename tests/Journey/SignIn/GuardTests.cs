@@ -1,8 +1,6 @@
 using System.Net;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.People;
-using FleetWake.Settings;
-using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
 using FleetWake.Web.SignIn;
 using Microsoft.AspNetCore.Authorization;
@@ -13,16 +11,9 @@ using Microsoft.AspNetCore.Routing.Patterns;
 namespace FleetWake.Journey.Tests.SignIn;
 
 /// <summary>Every route there is, held against what it asks of whoever comes.</summary>
-public sealed class GuardTests(PostgresFixture postgres) : IAsyncLifetime
+public sealed class GuardTests(SharedFleet shared) : IClassFixture<SharedFleet>
 {
-    private RunningFleet fleet = null!;
-
-    private static CancellationToken Ct => TestContext.Current.CancellationToken;
-
-    public async ValueTask InitializeAsync() =>
-        fleet = await RunningFleet.StartAsync(await postgres.NewDatabaseAsync("guard", Ct), new MailSettings("a@b.example", Path.GetTempPath(), null), ct: Ct);
-
-    public ValueTask DisposeAsync() => fleet.DisposeAsync();
+    private readonly RunningFleet fleet = shared.Fleet;
 
     [Fact]
     public void Whatever_changes_something_carries_a_token_of_our_pages_or_a_secret_that_no_browser_sends_by_itself()

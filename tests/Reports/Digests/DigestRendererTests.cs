@@ -43,13 +43,13 @@ public class DigestRendererTests
     [Fact]
     public void What_needs_a_person_comes_before_the_long_table()
     {
-        string[] order = ["WHAT CHANGES MONDAY", "TO DECIDE", "CHARTS, IN WORDS", "WHAT STRIKES AND WORK DID", "OVERDUE", "DUE WITHIN 14 DAYS", "TRIALS WORTH RUNNING", "BOATS BY MARGIN", "WHAT THE RECORD LACKS", "CAUTION", "METHOD"];
+        string[] order = ["WHAT CHANGES MONDAY", "TO DECIDE", "SKERRY BAY HIRE: EVERY ENGINE IN ITS RATED BAND", "WHAT STRIKES AND WORK DID", "OVERDUE", "DRIFTING, OR NEAR AN EDGE", "TRIALS WORTH RUNNING", "WHAT THE RECORD LACKS", "CHARTS, IN WORDS", "CAUTION", "METHOD"];
         var text = Renderer.Render(WeeklyWearDraft.Of(Fleet)).Text;
         var places = order.Select(o => text.IndexOf(o, StringComparison.Ordinal)).ToList();
         Assert.Equal(places.Order(), places);
         Assert.DoesNotContain(-1, places);
         Assert.Equal(
-            ["What changes Monday", "To decide", "What strikes and work did", "Overdue", "Due within 14 days", "Trials worth running", "Boats by margin, smallest first", "Boats without a trial", "What the record lacks"],
+            ["What changes Monday", "To decide", "Skerry Bay Hire: every engine in its rated band", "What strikes and work did", "Overdue", "Drifting, or near an edge", "Trials worth running", "What the record lacks"],
             new HtmlParser().ParseDocument(Renderer.Render(WeeklyWearDraft.Of(Fleet)).Html).QuerySelectorAll("h2").Select(h => h.TextContent));
     }
 
@@ -95,13 +95,13 @@ public class DigestRendererTests
     [Fact]
     public void A_boat_named_as_markup_is_shown_as_its_name()
     {
-        var digest = Renderer.Render(WeeklyWearDraft.Of(WeeklyWear.Build("<b>Hire</b>", "2026-W47", SkerryBay.Monday, [SkerryBay.Boat("<script>alert(1)</script>\" onload=\"x", SkerryBay.StruckBoat().Positions[0])])));
+        var digest = Renderer.Render(WeeklyWearDraft.Of(WeeklyWear.Build("<b>Hire</b>", "2026-W47", SkerryBay.Monday, [SkerryBay.Boat("<script>alert(1)</script>\" onload=\"x", SkerryBay.WornSkiff().Positions[0])])));
         var page = new HtmlParser().ParseDocument(digest.Html);
         Assert.Empty(page.QuerySelectorAll("script"));
         Assert.Empty(page.QuerySelectorAll("[onload]"));
         Assert.Contains("<script>alert(1)</script>", page.Body!.TextContent, StringComparison.Ordinal);
         Assert.Contains("<script>alert(1)</script>", digest.Text, StringComparison.Ordinal);
-        Assert.Equal("<script>alert(1)</script>\" onload=\"x", page.QuerySelector("img")!.GetAttribute("alt")!.Split(':')[0]);
+        Assert.Contains(page.QuerySelectorAll("img"), i => i.GetAttribute("alt")!.Contains("<script>alert(1)</script>", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -127,16 +127,14 @@ public class DigestRendererTests
     [
         c.Headline,
         .. c.Decisions.SelectMany(d => d.Points.SelectMany(p => new[] { p.Sentence, p.Settles }).Append(d.Boat)),
-        .. c.Boats.SelectMany(b => new[] { b.Name, b.Prop, b.State, b.Rpm, b.Margin, b.Band, b.Read, b.Drift, b.Exit, b.Alarm, b.Wrong, b.Causes }),
-        .. c.WithoutTrials,
+        .. c.Boats.SelectMany(b => new[] { b.Name, b.Margin, b.Drift, b.Exit, b.Alarm }),
+        c.Waiting, c.OtherBoats ?? "", c.WithoutTrials ?? "", c.Questions ?? "", c.LaidUp ?? "", c.DueLeftOut ?? "",
         .. c.Monday.Select(m => m.Sentence),
         .. c.Decisions.SelectMany(d => new[] { d.Exit, d.Waiting }),
         .. c.Changes, .. c.InShop, .. c.SparesToOrder, .. c.StrikesByDock, .. c.DataQuality,
-        .. c.Overdue.Concat(c.DueSoon).SelectMany(d => new[] { d.Boat, d.What, d.When, d.Why }),
-        .. c.Charts.Select(p => p.Statement),
-        .. c.Sums.Select(p => p.Statement),
+        .. c.Overdue.SelectMany(d => new[] { d.Boat, d.What, d.When }),
         .. c.Steps,
-        .. c.Trials.SelectMany(t => new[] { t.Name, t.Dock, t.Decides, t.Shows }),
+        .. c.Trials.SelectMany(t => new[] { t.Name, t.Dock, t.Decides }),
         c.TrialsLeftOut ?? "",
         .. c.Caution,
         .. c.Method,

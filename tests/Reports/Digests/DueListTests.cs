@@ -16,12 +16,12 @@ namespace FleetWake.Reports.Tests.Digests;
 public class DueListTests
 {
     private static readonly DateTimeOffset Now = new(2026, 11, 16, 6, 0, 0, TimeSpan.Zero);
-    private static readonly DueNames Names = new(new Dictionary<string, string> { ["North slip"] = "North slip" }, new Dictionary<string, string> { ["mech-1"] = "Mo Ness" }, new Uri("https://office.example/"));
+    private static readonly MailNames Names = new(new Dictionary<string, string> { ["North slip"] = "North slip" }, new Dictionary<string, string> { ["mech-1"] = "Mo Ness" }, new Uri("https://office.example/"));
 
     private static DueListContent Build(params BoatFinding[] boats) => DueListDigest.Build(SkerryBay.Hire, "2026-W47", SkerryBay.Monday, boats.Length > 0 ? boats : SkerryBay.Fleet(), Names);
 
     private static DigestDraft Draft(DueListContent content, IReadOnlyList<BoatFinding> boats) =>
-        DueListDraft.Of(content, "skerry-bay", "Atlantic/Faroe", DueListDigest.Items(SkerryBay.Monday, boats, null).Select(d => d.Item), Now);
+        DueListDraft.Of(content, "skerry-bay", "Atlantic/Faroe", DueListDigest.Items(SkerryBay.Monday, boats, null).Select(d => d.Item), Now, Names);
 
     [Fact]
     public void The_headline_counts_what_is_overdue_and_what_is_due_within_the_week()
@@ -29,8 +29,8 @@ public class DueListTests
         var list = Build();
         var tasks = list.Docks.SelectMany(d => d.Sections).SelectMany(s => s.Tasks).ToList();
         Assert.Equal(2, tasks.Count(t => t.When.EndsWith("overdue", StringComparison.Ordinal)));
-        Assert.StartsWith("2 duties are overdue; ", list.Headline, StringComparison.Ordinal);
-        Assert.StartsWith("Skerry Bay Hire, North slip: 2 overdue", list.Subject, StringComparison.Ordinal);
+        Assert.StartsWith("3 boats stay until released. 2 duties are overdue; ", list.Headline, StringComparison.Ordinal);
+        Assert.StartsWith("Skerry Bay Hire, North slip: 3 to release, 2 overdue", list.Subject, StringComparison.Ordinal);
         Assert.Equal(SkerryBay.Monday.AddDays(6), list.Until);
     }
 
@@ -39,6 +39,18 @@ public class DueListTests
     {
         var sections = Assert.Single(Build(SkerryBay.StruckBoat(), SkerryBay.Quiet("Turnstone", 190)).Docks).Sections;
         Assert.Equal(["After a strike", "Overdue"], sections.Select(s => s.Title));
+    }
+
+    [Fact]
+    public void What_keeps_a_boat_and_is_no_duty_is_on_the_list_too_with_what_releases_it()
+    {
+        var list = Build(SkerryBay.TakenOff());
+        Assert.Equal("1 boat stays until released. Nothing is due until 2026-11-22.", list.Headline);
+        var section = Assert.Single(Assert.Single(list.Docks).Sections);
+        Assert.Equal("Stays until released", section.Title);
+        var task = Assert.Single(section.Tasks);
+        Assert.Equal(("Dipper", "not for hire", "https://office.example/office/boats/boat-dipper"), (task.Boat, task.When, task.Link));
+        Assert.Equal("stays at the dock: inspection of 2026-11-12: take off. Released by the prop off, and a later inspection with the verdict fit; about 60 min, another prop, or this one mended", task.What);
     }
 
     [Fact]
@@ -77,6 +89,16 @@ public class DueListTests
     }
 
     [Fact]
+    public void The_calendar_calls_docks_and_people_by_name_and_leads_to_the_boat()
+    {
+        var boats = SkerryBay.Fleet();
+        var due = DueListDigest.Items(SkerryBay.Monday, boats, null).Select(d => d.Item with { TakenBy = "mech-1" });
+        var calendar = Calendar.Load(Encoding.UTF8.GetString(DueListDraft.Of(Build(), "skerry-bay", "Atlantic/Faroe", due, Now, Names).Attachments[0].Bytes))!;
+        Assert.All(calendar.Events, e => Assert.Contains("Taken by Mo Ness.", e.Description, StringComparison.Ordinal));
+        Assert.All(calendar.Events, e => Assert.StartsWith("https://office.example/office/boats/boat-", e.Url!.AbsoluteUri, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_message_carries_page_text_and_calendar()
     {
         var draft = Draft(Build(), SkerryBay.Fleet());
@@ -98,7 +120,7 @@ public class DueListTests
         List<BoatFinding> boats = [.. Enumerable.Range(1, 1000).Select(i => SkerryBay.Quiet($"Boat {i:0000}", 190))];
         var content = Build([.. boats]);
         Assert.Contains($"{1000 - DueListDigest.MostTasks} more are in the calendar", content.Docks[0].Summary, StringComparison.Ordinal);
-        Assert.Contains(DueListDraft.Of(content, "skerry-bay", "Atlantic/Faroe", [], DateTimeOffset.UnixEpoch).Plain, s => s.Lines.Contains(content.Docks[0].Summary));
+        Assert.Contains(DueListDraft.Of(content, "skerry-bay", "Atlantic/Faroe", [], DateTimeOffset.UnixEpoch, Names).Plain, s => s.Lines.Contains(content.Docks[0].Summary));
         Assert.InRange(Encoding.UTF8.GetByteCount(new DigestRenderer(new PngRenderer()).Render(Draft(content, boats)).Html), 10_000, 100_000);
     }
 

@@ -1,5 +1,7 @@
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Fleet.Advice;
+using FleetWake.Logbook.Fleet.Figures;
 using FleetWake.Logbook.Office;
 using FleetWake.Reports.Digests;
 using FleetWake.Reports.Digests.Wear;
@@ -25,25 +27,44 @@ public sealed class WearNewsTests
         var rows = Build(new WearNews { Office = Priced, Pages = new Uri("https://fleet.example/") }, SkerryBay.StruckBoat()).Monday;
         var row = Assert.Single(rows);
         Assert.Equal("blocked", row.Kind);
-        Assert.StartsWith("Razorbill stays at the dock: released by an inspection dated after the strike with the verdict fit; about 30 min (45.00\u00A0DKK of labour); lost hire 140.00\u00A0DKK a day.", row.Sentence, StringComparison.Ordinal);
+        Assert.Equal(("Razorbill", "stays at the dock: strike on rock (chipped) on 2026-10-02. Released by an inspection dated after the strike with the verdict fit; about 30 min."), (row.Name, row.Sentence));
         Assert.Equal("https://fleet.example/office/boats/boat-razorbill", row.Link);
     }
 
     [Fact]
     public void Without_prices_of_the_operator_no_cost_is_told_but_that_they_are_not_set()
     {
-        var content = Build(WearNews.None, SkerryBay.StruckBoat(), SkerryBay.LuggingBoat());
-        Assert.Contains("prices not set", content.Monday[0].Sentence, StringComparison.Ordinal);
-        Assert.All(content.Decisions, d => Assert.Contains("prices not set", d.Waiting, StringComparison.Ordinal));
+        var content = Build(WearNews.None, SkerryBay.StruckBoat(), SkerryBay.WornSkiff());
+        Assert.Equal("It loses hire: prices not set. Releasing it is about 30 min of work, parts apart.", content.Waiting);
+        Assert.Equal("Cost of waiting: prices not set (shop work, a new prop).", Assert.Single(content.Decisions).Waiting);
         Assert.All(content.Decisions, d => Assert.Equal("", d.Link));
     }
 
     [Fact]
-    public void Waiting_is_priced_by_what_the_operator_told_and_nothing_else()
+    public void What_the_boats_that_stay_lose_is_told_once_for_all_of_them()
     {
-        var content = Build(new WearNews { Office = Priced }, SkerryBay.StruckBoat(), SkerryBay.LuggingBoat());
-        Assert.Equal("Cost of waiting: 140.00\u00A0DKK for each day of hire lost, 980.00\u00A0DKK a week.", content.Decisions.Single(d => d.Boat == "Razorbill").Waiting);
-        Assert.Equal("Cost of waiting: shop work is 1,450.50\u00A0DKK by your price; a new prop: prices not set.", content.Decisions.Single(d => d.Boat == "Fulmar").Waiting);
+        var content = Build(new WearNews { Office = Priced }, SkerryBay.StruckBoat(), SkerryBay.TakenOff(), SkerryBay.Unregistered());
+        Assert.Equal(
+            "Of these the 2 registered lose up to 280.00\u00A0DKK of hire a day, 1,960.00\u00A0DKK a week. Releasing them is about 1 h 30 min of work (135.00\u00A0DKK), parts apart.",
+            content.Waiting);
+        Assert.Equal("", Build(new WearNews { Office = Priced }, SkerryBay.Quiet()).Waiting);
+    }
+
+    [Fact]
+    public void Waiting_with_wear_may_cost_what_a_new_prop_is_dearer_than_shop_work_by_the_operators_own_prices()
+    {
+        string Waiting(params Price[] prices) => Assert.Single(Build(new WearNews { Office = Priced with { Prices = prices } }, SkerryBay.WornSkiff()).Decisions).Waiting;
+        Price Of(PricedThing what, decimal amount, string? item = null, string currency = "DKK") => new(what, item, new Money(amount, currency), SkerryBay.Monday.AddDays(-100));
+        Assert.Equal("Cost of waiting: prices not set (a new prop); shop work is 1,450.50\u00A0DKK.", Waiting(Of(PricedThing.ShopRepitch, 1450.5m)));
+        Assert.Equal("Cost of waiting: up to 549.50\u00A0DKK, a new prop (2,000.00\u00A0DKK) in place of shop work (1,450.50\u00A0DKK).", Waiting(Of(PricedThing.ShopRepitch, 1450.5m), Of(PricedThing.NewProp, 2000m)));
+
+        // Priced by shop and by size only: from the least to the most.
+        Assert.Equal(
+            "Cost of waiting: up to 1,100.00\u00A0DKK, a new prop (1,800.00 to 2,100.00\u00A0DKK) in place of shop work (1,000.00 to 1,200.00\u00A0DKK).",
+            Waiting(Of(PricedThing.ShopRepitch, 1200m, "a-shop"), Of(PricedThing.ShopRepitch, 1000m, "b-shop"), Of(PricedThing.NewProp, 1800m, "12x11"), Of(PricedThing.NewProp, 2100m, "14x13")));
+        Assert.StartsWith("Cost of waiting: none by your prices", Waiting(Of(PricedThing.ShopRepitch, 1450m), Of(PricedThing.NewProp, 900m)), StringComparison.Ordinal);
+        Assert.Equal("Cost of waiting: a new prop (200.00\u00A0EUR) in place of shop work (1,450.00\u00A0DKK).", Waiting(Of(PricedThing.ShopRepitch, 1450m), Of(PricedThing.NewProp, 200m, null, "EUR")));
+        Assert.Contains("no price on record", Assert.Single(Build(WearNews.None, SkerryBay.LuggingBoat()).Decisions).Waiting, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -51,10 +72,10 @@ public sealed class WearNewsTests
     {
         var laidUp = SkerryBay.StruckBoat() with { LayUp = new LayUpCard(SkerryBay.Monday.AddDays(-20), null, null, []) };
         var content = Build(new WearNews { Office = Priced }, laidUp, SkerryBay.TakenOff());
-        Assert.Equal("Dipper", Assert.Single(content.Monday).Sentence.Split(' ')[0]);
-        Assert.StartsWith("2 boats need a decision, 1 of them not for hire", content.Headline, StringComparison.Ordinal);
-        var decision = content.Decisions.Single(d => d.Boat == "Razorbill");
-        Assert.Equal(("laid up, not for hire", ""), (decision.State, decision.Waiting));
+        Assert.Equal("Dipper", Assert.Single(content.Monday).Name);
+        Assert.StartsWith("1 boat stays until released.", content.Headline, StringComparison.Ordinal);
+        Assert.Empty(content.Decisions);
+        Assert.Equal("Laid up, and not to go out before something is settled: Razorbill.", content.LaidUp);
     }
 
     [Fact]
@@ -144,6 +165,27 @@ public sealed class WearNewsTests
     }
 
     [Fact]
+    public void Spares_to_order_names_what_boats_want_by_their_own_trials_and_never_that_all_is_enough_beside_it()
+    {
+        var wanted = PropWanted.Of([SkerryBay.WornSkiff(), SkerryBay.Quiet()], []);
+        var enough = new SpareNeeds(new SpareQuestion(), SkerryBay.Monday, [], [], 0, 0.8, "By the record, what is in store is enough for 42 days at 95 %.");
+        var lines = Build(new WearNews { Spares = enough, PropsWanted = wanted }, SkerryBay.WornSkiff()).SparesToOrder;
+        Assert.StartsWith("Gannet (", lines[0], StringComparison.Ordinal);
+        Assert.Equal("Besides: by the record, what is in store is enough for 42 days at 95 %.", lines[1]);
+        Assert.Equal([enough.Sentence], Build(new WearNews { Spares = enough }, SkerryBay.Quiet()).SparesToOrder);
+    }
+
+    [Fact]
+    public void Docks_and_people_are_called_by_name()
+    {
+        var names = new MailNames(new Dictionary<string, string> { ["North slip"] = "The North Slip" }, new Dictionary<string, string> { ["mech-1"] = "Mo Ness" }, null);
+        var content = Build(new WearNews { Names = names }, SkerryBay.WornSkiff(), SkerryBay.Quiet("Turnstone", 190));
+        Assert.Equal("The North Slip", content.Decisions[0].Dock);
+        Assert.Equal("The North Slip", content.Overdue[0].Dock);
+        Assert.Equal("The North Slip", content.Trials[0].Dock);
+    }
+
+    [Fact]
     public void In_winter_it_speaks_of_the_month()
     {
         var content = WeeklyWear.Build(SkerryBay.Hire, "2026-12", SkerryBay.Monday, [SkerryBay.Quiet()]);
@@ -156,7 +198,7 @@ public sealed class WearNewsTests
     {
         var content = Build(new WearNews { Office = Priced, Since = SkerryBay.Monday.AddDays(-7) }, [.. SkerryBay.Fleet()]);
         var plain = string.Join('\n', WeeklyWearDraft.Of(content).Plain.SelectMany(s => s.Lines));
-        foreach (var said in content.Monday.Select(m => m.Sentence).Concat(content.Changes).Concat(content.DataQuality).Concat(content.Decisions.Select(d => d.Waiting)).Concat(content.Decisions.Select(d => d.Exit)))
+        foreach (var said in content.Monday.Select(m => m.Sentence).Concat(content.Changes).Concat(content.DataQuality).Append(content.Waiting).Append(content.OtherBoats!).Append(content.DueLeftOut!).Concat(content.Decisions.Select(d => d.Waiting)).Concat(content.Decisions.Select(d => d.Exit)))
             Assert.Contains(said, plain, StringComparison.Ordinal);
     }
 

@@ -15,7 +15,7 @@ public class PickupFolderTests
         var message = Letters.Message();
         Assert.IsType<Delivery.Sent>(await Put(message));
         var name = PickupFolder.NameOf(message);
-        Assert.Matches("^skerry-bay-hire-week-47-8-decisions-2-overdue-[0-9a-f]{12}$", name);
+        Assert.Matches("^skerry-bay-hire-week-47-4-stay-4-to-decide-2-overdue-[0-9a-f]{12}$", name);
         Assert.Equal(
             [$"{name}-1.png", $"{name}-2.png", $"{name}-3.png", $"{name}-4.png", $"{name}-5.png", $"{name}.eml", $"{name}.html"],
             Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));

@@ -85,7 +85,7 @@ public class ChecksTests
 
     [Fact]
     public void A_picture_without_words_is_told() => Assert.Contains(
-        Faults("_chart.html.liquid", Shipped("_chart.html.liquid").Replace("alt=\"{{ c.alt }}\"", "", StringComparison.Ordinal)),
+        Faults("_figure.html.liquid", Shipped("_figure.html.liquid").Replace("alt=\"{{ c.alt }}\"", "", StringComparison.Ordinal)),
         f => f.Why.Contains("no words for those who do not see it", StringComparison.Ordinal));
 
     [Fact]

@@ -32,7 +32,7 @@ public sealed class AlertHooksTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(("a-1", 1, "{}", "https://hook.example/alerts?key=k", secret), (claimed!.Alert, claimed.Attempt, claimed.Json, claimed.Address, claimed.Secret));
         Assert.Null(await hooks.ClaimAsync(Ct));
         await hooks.SentAsync(claimed, Ct);
-        Assert.Equal(("a-1", MailState.Sent, 1, null), Assert.Single(await hooks.ListAsync(mail.Card.Id, 10, Ct)));
+        Assert.Equal(new HandedAlert("a-1", MailState.Sent, 1, null, mail.Time.GetUtcNow(), null), Assert.Single(await hooks.ListAsync(mail.Card.Id, 10, Ct)));
 
         // The record names the host and who set it, not the rest.
         var set = Assert.Single((await mail.ToldAsync()).OfType<AlertHookSet>());

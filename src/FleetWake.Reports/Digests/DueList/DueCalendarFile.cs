@@ -20,8 +20,9 @@ public static class DueCalendarFile
     /// <param name="now">When it is written.</param>
     /// <param name="dock">Names docks; ids stand there when null.</param>
     /// <param name="site">Address of the office's pages, to which events lead; they lead nowhere when null.</param>
+    /// <param name="person">Names people; ids stand there when null.</param>
     public static string Write(
-        string @operator, string name, string? zone, IEnumerable<DueItem> due, DateTimeOffset now, Func<string, string>? dock = null, string? site = null)
+        string @operator, string name, string? zone, IEnumerable<DueItem> due, DateTimeOffset now, Func<string, string>? dock = null, string? site = null, Func<string, string>? person = null)
     {
         var calendar = new Calendar { ProductId = "-//FleetWake//Due dates//EN", Method = "PUBLISH" };
         calendar.AddProperty("X-WR-CALNAME", $"{name}: due on propellers");
@@ -33,14 +34,14 @@ public static class DueCalendarFile
         }
 
         foreach (var (item, uid) in due.Select(d => (Item: d, Uid: Uid(@operator, d))).OrderBy(d => d.Item.DueOn).ThenBy(d => d.Uid, StringComparer.Ordinal))
-            calendar.Events.Add(Event(item, uid, now, dock, site));
+            calendar.Events.Add(Event(item, uid, now, dock, site, person));
         return new CalendarSerializer().SerializeToString(calendar) ?? "";
     }
 
-    private static CalendarEvent Event(DueItem item, string uid, DateTimeOffset now, Func<string, string>? dock, string? site)
+    private static CalendarEvent Event(DueItem item, string uid, DateTimeOffset now, Func<string, string>? dock, string? site, Func<string, string>? person)
     {
         var place = item.Position is { } p and not Logbook.Position.Single ? $" ({Words.Prose(p)})" : "";
-        var taken = item.TakenBy is { } by ? $"\nTaken by {by}." : "";
+        var taken = item.TakenBy is { } by ? $"\nTaken by {person?.Invoke(by) ?? by}." : "";
 
         // What is overdue is work of today: on its old day nobody would see it.
         var on = item.Overdue() ? item.DueOn.AddDays(item.DaysOverdue) : item.DueOn;

@@ -12,9 +12,10 @@ public static class DueListDraft
     /// <param name="zone">IANA zone of the dock or the office.</param>
     /// <param name="due">What is due, for the calendar.</param>
     /// <param name="now">When it is written.</param>
-    public static DigestDraft Of(DueListContent content, string @operator, string zone, IEnumerable<DueItem> due, DateTimeOffset now) => new(DueListDigest.Digest, content.Subject, content, [.. Sections(content)])
+    /// <param name="names">Names of docks and people, and the office's address.</param>
+    public static DigestDraft Of(DueListContent content, string @operator, string zone, IEnumerable<DueItem> due, DateTimeOffset now, MailNames names) => new(DueListDigest.Digest, content.Subject, content, [.. Sections(content)])
     {
-        Attachments = [new DigestAttachment("due.ics", "text/calendar; charset=utf-8; method=PUBLISH", Encoding.UTF8.GetBytes(DueCalendarFile.Write(@operator, content.OperatorName, zone, due, now)))],
+        Attachments = [new DigestAttachment("due.ics", "text/calendar; charset=utf-8; method=PUBLISH", Encoding.UTF8.GetBytes(DueCalendarFile.Write(@operator, content.OperatorName, zone, due, now, names.Dock, names.Office?.AbsoluteUri.TrimEnd('/'), names.Person)))],
     };
 
     private static IEnumerable<PlainSection> Sections(DueListContent content)

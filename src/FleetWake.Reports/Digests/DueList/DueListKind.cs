@@ -23,10 +23,9 @@ public sealed class DueListKind(FleetReading reading, FleetPeople people, Sender
         if (wanted.Dock is { } only) findings = [.. findings.Where(f => f.Registered?.Dock == only)];
         if (findings.Count == 0) return new Composed.NotYet();
         var office = await reading.OfficeAsync(card.Id, ct);
-        var docks = findings.Select(f => f.Registered?.Dock).OfType<string>().Distinct(StringComparer.Ordinal).ToDictionary(d => d, office.DockName, StringComparer.Ordinal);
-        var names = new DueNames(docks, (await people.AllAsync(card.Id, ct)).GroupBy(p => p.Person, StringComparer.Ordinal).ToDictionary(p => p.Key, p => p.First().Name, StringComparer.Ordinal), sender.PublicUrl);
+        var names = await MailNames.OfAsync(card.Id, findings, office, people, sender.PublicUrl, ct);
         var content = DueListDigest.Build(card.Name, wanted.Period, wanted.Day, findings, names, office.Policy);
         var zone = wanted.Dock is not null ? findings.FirstOrDefault()?.Registered?.DockZone ?? card.Zone : card.Zone;
-        return new Composed.Ready(DueListDraft.Of(content, card.Id, zone, DueListDigest.Items(wanted.Day, findings, office.Policy).Select(d => d.Item), time.GetUtcNow()));
+        return new Composed.Ready(DueListDraft.Of(content, card.Id, zone, DueListDigest.Items(wanted.Day, findings, office.Policy).Select(d => d.Item), time.GetUtcNow(), names));
     }
 }

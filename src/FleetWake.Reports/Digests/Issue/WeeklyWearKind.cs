@@ -1,13 +1,15 @@
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Fleet.Advice;
 using FleetWake.Logbook.Fleet.Figures;
 using FleetWake.Logbook.Office;
 using FleetWake.Reports.Digests.Wear;
 using FleetWake.Store.Histories;
+using FleetWake.Store.People;
 
 namespace FleetWake.Reports.Digests.Issue;
 
 /// <summary>The weekly wear digest.</summary>
-public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDigestKind
+public sealed class WeeklyWearKind(FleetReading reading, FleetPeople people, Sender sender) : IDigestKind
 {
     /// <summary>What arrives while an edition is put together may not be in it any more: rather told twice than not at all.</summary>
     private static readonly TimeSpan Composing = TimeSpan.FromMinutes(5);
@@ -43,7 +45,15 @@ public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDiges
     private async Task<WearNews> NewsAsync(Wanted wanted, IReadOnlyList<BoatFinding> findings, CancellationToken ct)
     {
         var id = wanted.Operator.Id;
-        var news = new WearNews { Office = (await reading.OfficeAsync(id, ct)).Record, Dock = wanted.Dock, Since = wanted.Since, Pages = sender.PublicUrl };
+        var office = await reading.OfficeAsync(id, ct);
+        var news = new WearNews
+        {
+            Office = office.Record,
+            Dock = wanted.Dock,
+            Since = wanted.Since,
+            Pages = sender.PublicUrl,
+            Names = await MailNames.OfAsync(wanted.Operator.Id, findings, office, people, sender.PublicUrl, ct),
+        };
         if (wanted.SinceAt is { } at) news = news with { Received = await reading.ReceivedSinceAsync(id, at - Composing, ct) };
         if (wanted.Late) return news;
         var (fleet, boats) = await reading.FleetAsync(id, ct);
@@ -52,6 +62,8 @@ public sealed class WeeklyWearKind(FleetReading reading, Sender sender) : IDiges
         {
             // Of the props at a shop a dock's reader is told of those that came off its boats.
             AtShop = [.. (await reading.PropsAtShopAsync(id, ct)).Where(l => wanted.Dock is null || (l.Mountings.LastOrDefault() is { } last && here.Contains(last.Boat)))],
+            Loaners = wanted.Dock is null ? await reading.LoanersAsync(id, ct) : [],
+            PropsWanted = fleet is null ? [] : PropWanted.Of(findings, SpareLying.Of(fleet)),
             Spares = fleet is null ? null : SpareNeeds.Of(fleet),
             Strikes = fleet is null ? null : StrikeRates.Of(fleet),
             FiguresLeftOut = fleet is null ? $"Spares and strikes of {boats} boats are too much to reckon on the way: write the record to sheets and run \"fleetwake fleet FOLDER\"." : null,

@@ -1,7 +1,10 @@
+using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Office;
 using FleetWake.Reports.Digests.Alert;
 using FleetWake.Reports.Digests.AnalystPack;
 using FleetWake.Reports.Digests.DueList;
+using FleetWake.Reports.Digests.Wear;
 using FleetWake.Reports.Pictures;
 using FleetWake.Reports.Pictures.Figures;
 
@@ -10,26 +13,39 @@ namespace FleetWake.Reports.Digests.Samples;
 /// <summary>Each digest of the invented fleet: what templates are tried on.</summary>
 public static class SampleDigests
 {
+    // Before the samples, which are made with them.
+    private static MailNames Names { get; } = new(
+        new Dictionary<string, string> { ["kittiwake-quay"] = "Kittiwake Quay", ["old-mole"] = "Old Mole", ["sallow-mere"] = "Sallow Mere" },
+        new Dictionary<string, string> { ["mech-01"] = "Ada Holm" },
+        new Uri("https://office.skerry-bay.example/"));
+
     /// <summary>Every digest that has templates.</summary>
     public static IReadOnlyList<DigestDraft> All { get; } = [WeeklyWearSample(), DueListSample(), AlertSample(), AnalystPackSample()];
 
     /// <summary>The sample of a digest, or null when there is none of that name.</summary>
     public static DigestDraft? Of(string digest) => All.FirstOrDefault(d => d.Digest == digest);
 
-    private static DigestDraft WeeklyWearSample() =>
-        WeeklyWearDraft.Of(WeeklyWear.Build(SampleFleet.Name, "2026-W12", SampleFleet.Day, SampleFleet.Findings, ["loaner-9"]));
-
-    private static DigestDraft DueListSample()
+    private static DigestDraft WeeklyWearSample()
     {
-        var names = new DueNames(new Dictionary<string, string> { ["kittiwake-quay"] = "Kittiwake Quay", ["old-mole"] = "Old Mole", ["sallow-mere"] = "Sallow Mere" },
-            new Dictionary<string, string> { ["mech-01"] = "Ada Holm" }, new Uri("https://office.skerry-bay.example/"));
-        return DueListDraft.Of(
-            DueListDigest.Build(SampleFleet.Name, "2026-W12", SampleFleet.Day, SampleFleet.Findings, names),
+        Price Of(PricedThing what, decimal amount) => new(what, null, new Money(amount, "NZD"), SampleFleet.Day.AddYears(-1));
+        var news = new WearNews
+        {
+            Office = OfficeRecord.Of(FactLog.Empty(StreamName.Operator)) with { Prices = [Of(PricedThing.HireDay, 320), Of(PricedThing.LabourHour, 95), Of(PricedThing.ShopRepitch, 145), Of(PricedThing.NewProp, 265)] },
+            Names = Names,
+            Pages = Names.Office,
+            Since = SampleFleet.Day.AddDays(-7),
+        };
+        return WeeklyWearDraft.Of(WeeklyWear.Build(SampleFleet.Name, "2026-W12", SampleFleet.Day, SampleFleet.Findings, ["loaner-9"], news: news));
+    }
+
+    private static DigestDraft DueListSample() =>
+        DueListDraft.Of(
+            DueListDigest.Build(SampleFleet.Name, "2026-W12", SampleFleet.Day, SampleFleet.Findings, Names),
             "skerry-bay",
             "Pacific/Auckland",
             DueListDigest.Items(SampleFleet.Day, SampleFleet.Findings, null).Select(d => d.Item),
-            new DateTimeOffset(2026, 3, 17, 18, 0, 0, TimeSpan.Zero));
-    }
+            new DateTimeOffset(2026, 3, 17, 18, 0, 0, TimeSpan.Zero),
+            Names);
 
     private static DigestDraft AlertSample()
     {

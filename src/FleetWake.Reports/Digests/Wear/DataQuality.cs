@@ -22,7 +22,6 @@ internal static class DataQuality
             Line(turning.Where(x => x.Position.Engine is { BandLowRpm: null } or { BandHighRpm: null }).Select(x => Phrases.Name(x.Finding, x.Position)), "engine has", "engines have", "no rated band on record: it stands in the owner's manual"),
             Line(turning.Where(x => x.Position.EngineHours is null).Select(x => Phrases.Name(x.Finding, x.Position)), "engine has", "engines have", "no hour reading"),
             Line(turning.Where(x => x.Position.Mounting is null).Select(x => Phrases.Name(x.Finding, x.Position)), "engine has", "engines have", "no prop on record"),
-            Line(sailing.Where(f => f.Contradictions.Count > 0).Select(Name), "boat has", "boats have", "a question on record that waits for an answer"),
             Line(sailing.Where(f => f.Registered is null).Select(Name), "boat is", "boats are", "not registered"),
         ];
         return [.. lines.OfType<string>()];

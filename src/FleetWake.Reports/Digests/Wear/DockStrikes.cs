@@ -1,4 +1,6 @@
+using System.Globalization;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Fleet.Figures;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Digests.Wear;
@@ -15,12 +17,16 @@ internal static class DockStrikes
     /// <summary>A cluster is told of when chance alone would heap so many at that dock more seldom than this [1]; one-sided binomial by its share of the boats.</summary>
     private const double Seldom = 0.05;
 
-    /// <summary>Rates by dock, the worst first.</summary>
+    /// <summary>Strikes that left a mark by dock, the worst first, with 80 % limits. Docks without known hours are left out.</summary>
     public static IReadOnlyList<string> Rates(WearNews news) =>
     [
         .. (news.Strikes?.ByDock ?? []).Where(d => news.Dock is null || d.Group == news.Dock)
-            .OrderByDescending(d => d.Marked?.Shrunk?.Value ?? d.Marked?.Exact.Value ?? 0).ThenBy(d => d.Name, StringComparer.Ordinal).Select(d => $"{Phrases.Plain(d.Name)}: {d.Sentence}"),
+            .Where(d => d.Marked is not null).OrderByDescending(d => Rate(d).Value).ThenBy(d => d.Name, StringComparer.Ordinal)
+            .Select(d => string.Create(CultureInfo.InvariantCulture, $"{Phrases.Plain(d.Name)}: {Rate(d).Value:0.0} per 1,000 engine hours ({Rate(d).Low:0.0} to {Rate(d).High:0.0}), {d.LeftMark} in {d.EngineHours:#,##0} h.")),
     ];
+
+    /// <summary>Drawn towards the other docks as far as its own record is short, where there are others.</summary>
+    private static Limits Rate(StrikeRate dock) => dock.Marked!.Shrunk ?? dock.Marked.Exact;
 
     /// <summary>A dock at which the marks of the last four weeks heap up.</summary>
     public static IEnumerable<MondayRow> Cluster(IReadOnlyList<BoatFinding> findings, DateOnly day, WearNews news)
@@ -31,7 +37,7 @@ internal static class DockStrikes
         var (all, fleet) = (counts.Sum(c => c.Strikes), counts.Sum(c => c.Boats));
         foreach (var dock in counts.Where(c => (news.Dock is null || c.Dock == news.Dock) && c.Strikes >= FewestOfCluster && Tail(all, c.Strikes, (double)c.Boats / fleet) < Seldom))
         {
-            var name = news.Office.Docks.FirstOrDefault(d => d.Dock == dock.Dock)?.Name ?? dock.Dock;
+            var name = news.DockName(dock.Dock);
             yield return new MondayRow(
                 "strikes", $"{dock.Strikes} of the fleet's {all} strikes that left a mark in four weeks were of {Phrases.Plain(name)}, which has {dock.Boats} of its {fleet} boats: look at what lies there, and tell the renters.",
                 news.Link("office/claims"));

@@ -1,8 +1,5 @@
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Fleet.Figures;
-using FleetWake.Logbook.Hire;
-using FleetWake.Logbook.Office;
-using FleetWake.Logbook.Policies;
 using FleetWake.Logbook.Props;
 using FleetWake.Reports.Pictures;
 
@@ -14,32 +11,27 @@ namespace FleetWake.Reports.Digests.Wear;
 /// </summary>
 internal static class MondayRows
 {
+    private const int MostNames = 40;
+
+    /// <summary>A loaner is told of so long before it has to go back [days]; judgement.</summary>
+    private const int LoanDays = 7;
+
     /// <summary>A claim is told of so long before its deadline [days]; judgement.</summary>
     private const int ClaimDays = 14;
 
-    /// <summary>More lines than these nobody reads in two minutes; the rest is counted.</summary>
-    private const int Most = 12;
+    /// <summary>More lines of a kind than these nobody reads in two minutes; the rest is named or counted.</summary>
+    private const int Most = 10;
 
-    public static IReadOnlyList<MondayRow> Of(IReadOnlyList<BoatFinding> findings, DateOnly day, FleetPolicy? policy, WearNews news)
+    public static IReadOnlyList<MondayRow> Of(IReadOnlyList<BoatFinding> findings, IReadOnlyList<KeptBoat> kept, DateOnly day, WearNews news)
     {
-        List<MondayRow> rows = [.. Blocked(findings, day, policy, news), .. TooLate(findings, day, news), .. Shop(day, news), .. DockStrikes.Cluster(findings, day, news), .. Claims(findings, day, news)];
-        return rows.Count <= Most ? rows : [.. rows.Take(Most - 1), new MondayRow("more", $"And {rows.Count - Most + 1} more of these, each under its boat or list.", news.Link("office"))];
-    }
-
-    private static IEnumerable<MondayRow> Blocked(IReadOnlyList<BoatFinding> findings, DateOnly day, FleetPolicy? policy, WearNews news)
-    {
-        var hire = news.Price(day, PricedThing.HireDay);
-        foreach (var (finding, attentions) in findings.Select(f => (Finding: f, Kept: Attentions.Of(f, policy).Where(a => a.Blocks).ToList()))
-            .Where(f => WaitingCost.LosesHire(f.Finding, f.Kept)).OrderByDescending(f => HireStates.Of(f.Finding, policy).Word).ThenBy(f => f.Kept.Min(a => a.Kind)))
-        {
-            var work = attentions.Select(a => ReleaseWork.Of(a, finding.Positions.FirstOrDefault(p => p.Position == a.Position))).OfType<ReleaseWork>().MaxBy(w => w.Minutes);
-            var by = attentions[0].ReleasedBy is { } release ? $"released by {char.ToLowerInvariant(release[0])}{release[1..].TrimEnd('.')}" : "see below";
-            var state = HireStates.Of(finding, policy).Word == HireWord.Out ? "stays at the dock" : "waits for a look";
-            var labour = work is not null && news.Price(day, PricedThing.LabourHour) is { } hour ? $" ({WaitingCost.Text(hour with { Amount = decimal.Round(hour.Amount * work.Minutes / 60, 2) })} of labour)" : "";
-            var lost = hire is null ? $"lost hire: {WaitingCost.NotSet}" : $"lost hire {WaitingCost.Text(hire)} a day";
-            yield return new MondayRow(
-                "blocked", $"{Phrases.Plain(finding.DisplayName())} {state}: {Phrases.Plain(by)}{(work is null ? "" : $"; {work.Text()}{labour}")}; {lost}.", news.BoatLink(finding.Boat));
-        }
+        List<MondayRow> others = [.. TooLate(findings, day, news), .. Shop(day, news), .. Loaners(day, news), .. DockStrikes.Cluster(findings, day, news), .. Claims(findings, day, news)];
+        return
+        [
+            .. kept.Take(Most).Select(k => new MondayRow("blocked", k.Sentence(news.Things), news.BoatLink(k.Finding.Boat)) { Name = Phrases.Plain(k.Finding.DisplayName()), Dock = Decisions.Dock(k.Finding, news) }),
+            .. kept.Count > Most ? [new MondayRow("blocked", $"stay too: {string.Join(", ", kept.Skip(Most).Take(MostNames).Select(k => Phrases.Plain(k.Finding.DisplayName())))}{(kept.Count > Most + MostNames ? $" and {kept.Count - Most - MostNames} more" : "")}.", news.Link("office")) { Name = $"{kept.Count - Most} more" }] : Array.Empty<MondayRow>(),
+            .. others.Take(Most),
+            .. others.Count > Most ? [new MondayRow("more", $"And {others.Count - Most} more: props at the shop, loaners and claims.", news.Link("office"))] : Array.Empty<MondayRow>(),
+        ];
     }
 
     /// <summary>Sizes of which none is at hand and whose order would take longer than the boat has.</summary>
@@ -67,6 +59,14 @@ internal static class MondayRows
             "shop", $"Prop {Phrases.Plain(l.Prop)} should have been back from {Phrases.Plain(l.Place.Shop ?? "the shop")} on {l.Place.DueBackOn:yyyy-MM-dd}, {Phrases.Count(day.DayNumber - l.Place.DueBackOn!.Value.DayNumber, "day")} ago: ask.",
             news.Link($"office/props/{Uri.EscapeDataString(l.Prop)}")));
 
+    private static IEnumerable<MondayRow> Loaners(DateOnly day, WearNews news) =>
+        news.Loaners.Where(l => l.Loan?.DueBackOn <= day.AddDays(LoanDays)).OrderBy(l => l.Loan!.DueBackOn).Select(l =>
+        {
+            var (back, left) = (l.Loan!.DueBackOn!.Value, l.Loan.DueBackOn.Value.DayNumber - day.DayNumber);
+            var when = left < 0 ? $"should have gone back on {back:yyyy-MM-dd}, {Phrases.Count(-left, "day")} ago" : left == 0 ? "goes back today" : $"goes back on {back:yyyy-MM-dd}, in {Phrases.Count(left, "day")}";
+            return new MondayRow("loan", $"Prop {Phrases.Plain(l.Prop)}, on loan from {Phrases.Plain(l.Loan.Lender)}, {when}.", news.Link($"office/props/{Uri.EscapeDataString(l.Prop)}"));
+        });
+
     private static IEnumerable<MondayRow> Claims(IReadOnlyList<BoatFinding> findings, DateOnly day, WearNews news) =>
         findings.SelectMany(f => f.ClaimsDue.Select(c => (Finding: f, Claim: c))).Where(c => c.Claim.Deadline <= day.AddDays(ClaimDays)).OrderBy(c => c.Claim.Deadline).Select(c =>
         {
@@ -81,8 +81,15 @@ internal static class MondayRows
 }
 
 /// <summary>Something that changes Monday.</summary>
-/// <param name="Kind">blocked, order, shop, strikes, claim, or more.</param>
-/// <param name="Sentence">What, in a sentence.</param>
+/// <param name="Kind">blocked, order, shop, loan, strikes, claim, or more.</param>
+/// <param name="Sentence">What, in a sentence; of a blocked boat the rest of one that begins with its name.</param>
 /// <param name="Link">Address of the page about it; empty where none is set.</param>
 [InTemplates]
-public sealed record MondayRow(string Kind, string Sentence, string Link);
+public sealed record MondayRow(string Kind, string Sentence, string Link)
+{
+    /// <summary>Name of a blocked boat; else empty.</summary>
+    public string Name { get; init; } = "";
+
+    /// <summary>Its dock; else empty.</summary>
+    public string Dock { get; init; } = "";
+}

@@ -20,6 +20,7 @@ internal sealed record ReleaseWork(int Minutes, string? Part)
             AttentionKind.HubSlip => new(60, "a hub or hub kit"),
             AttentionKind.Repair => new(60, "another prop while this one is mended"),
             AttentionKind.Watch => new(30, pin),
+            AttentionKind.CannotSail when attention.ReleasedBy?.StartsWith("A look", StringComparison.Ordinal) == true => new(30, null),
             AttentionKind.CannotSail => new(45, "what is missing"),
             _ => null,
         };

@@ -1,4 +1,5 @@
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Fleet.Advice;
 using FleetWake.Reports.Pictures;
 
 namespace FleetWake.Reports.Digests.Wear;
@@ -6,7 +7,7 @@ namespace FleetWake.Reports.Digests.Wear;
 /// <summary>Props in the shop, and spares to order.</summary>
 internal static class StoreLines
 {
-    private const int Most = 20;
+    private const int Most = 10;
 
     /// <summary>Props at a shop, a line each, the one that is back soonest first.</summary>
     public static IReadOnlyList<string> Shop(DateOnly day, WearNews news)
@@ -23,7 +24,10 @@ internal static class StoreLines
         return lines.Count <= Most ? lines : [.. lines.Take(Most), $"And {lines.Count - Most} more."];
     }
 
-    /// <summary>Sizes and parts to order, a line each; one line when what is in store is enough.</summary>
+    /// <summary>
+    /// What boats want by their own trials, then sizes and parts to order by how often they were wanted: the same as the office's page of spares names.
+    /// One line when what is in store is enough.
+    /// </summary>
     public static IReadOnlyList<string> Order(WearNews news)
     {
         // The store is the fleet's: a dock's reader is not told to order what lies at another dock.
@@ -31,9 +35,29 @@ internal static class StoreLines
         if (news.Spares is not { } spares) return news.FiguresLeftOut is { } why ? [why] : [];
         List<string> lines =
         [
-            .. spares.Sizes.Where(s => s.ToOrder > 0).Select(s => $"{s.ToOrder} of {s.Size}. {s.Sentence}"),
-            .. spares.Parts.Where(p => p.ToOrder > 0).Select(p => $"{p.ToOrder} of {Phrases.Plain(p.Name ?? p.Part)}. {p.Sentence}"),
+            .. news.PropsWanted.Select(Wanted),
+            .. spares.Sizes.Where(s => s.ToOrder > 0).Select(s => $"{s.ToOrder} of {s.Size}: {s.Count.AtHand} at hand, {s.BaseStock} to hold."),
+            .. spares.Parts.Where(p => p.ToOrder > 0).Select(p => $"{p.ToOrder} of {Phrases.Plain(p.Name ?? p.Part)}."),
         ];
-        return lines.Count == 0 ? [spares.Sentence] : lines.Count <= Most ? lines : [.. lines.Take(Most), $"And {lines.Count - Most} more."];
+        if (lines.Count == news.PropsWanted.Count) lines.Add(lines.Count == 0 ? spares.Sentence : $"Besides: {char.ToLowerInvariant(spares.Sentence[0])}{spares.Sentence[1..]}");
+        return lines.Count <= Most ? lines : [.. lines.Take(Most), $"And {lines.Count - Most} more."];
     }
+
+    private static string Wanted(PropWanted want)
+    {
+        var name = $"{Phrases.Plain(want.BoatName)}{(want.Position is { } p ? $", {Words.Prose(p)}" : "")}";
+        var why = want.Outside ? "outside its band" : want.On is { } on ? $"to leave its band about {on:yyyy-MM-dd}" : "likely to leave its band soon";
+        if (want.First.Count > 0) return $"{name} ({why}): first settle {string.Join(" and ", want.First.Select(Waits))}.";
+        if (want is not { DiameterInches: { } d, PitchInches: { } pitch }) return $"{name} ({why}): the size of its prop is not on record.";
+        return $"{name} ({why}): {(want.Another ? "another pitch," : "its own size,")} {d:0.##} x {pitch:0.##} in; {(want.InStore == 0 ? "none" : $"{want.InStore}")} in store.";
+    }
+
+    private static string Waits(PitchWait wait) => wait switch
+    {
+        PitchWait.Hub => "the slipping hub",
+        PitchWait.TakeOff => "the verdict of take off",
+        PitchWait.Repair => "the repair that was asked for",
+        PitchWait.Strike => "the open strike",
+        _ => "why it left its band",
+    };
 }

@@ -1,6 +1,8 @@
 using System.Globalization;
 using FleetWake.Logbook.Findings;
 using FleetWake.Logbook.Office;
+using FleetWake.Reports.Pictures;
+using FleetWake.Store.Operators;
 
 namespace FleetWake.Reports.Digests.Wear;
 
@@ -12,34 +14,54 @@ internal static class WaitingCost
 
     private const int WeekDays = 7;
 
-    /// <summary>Whether a boat loses hire until what is the matter with it is settled: one that is laid up has none to lose.</summary>
-    /// <param name="finding">The boat.</param>
-    /// <param name="attentions">What is the matter with it.</param>
-    public static bool LosesHire(BoatFinding finding, IReadOnlyList<Attention> attentions) => !finding.IsLaidUp() && attentions.Any(a => a.Blocks);
-
-    /// <summary>The cost of waiting with a boat; empty where waiting has no price of its own, as while it is laid up.</summary>
-    /// <param name="finding">The boat.</param>
-    /// <param name="attentions">What is the matter with it.</param>
+    /// <summary>What the boats that stay lose together, and what releasing them takes; empty when none stays.</summary>
+    /// <param name="kept">The boats that stay.</param>
     /// <param name="news">The operator's prices.</param>
     /// <param name="day">The day whose prices count.</param>
-    public static string Of(BoatFinding finding, IReadOnlyList<Attention> attentions, WearNews news, DateOnly day)
+    public static string Together(IReadOnlyList<KeptBoat> kept, WearNews news, DateOnly day)
     {
-        if (finding.IsLaidUp()) return "";
-        var hire = news.Price(day, PricedThing.HireDay);
-        if (LosesHire(finding, attentions)) return hire is null ? $"Cost of waiting: {NotSet} (a day of hire)." : $"Cost of waiting: {Text(hire)} for each day of hire lost, {Text(hire with { Amount = hire.Amount * WeekDays })} a week.";
-        if (!attentions.Any(a => a.Kind is AttentionKind.OutsideBand or AttentionKind.LeavingBand or AttentionKind.Drifting or AttentionKind.OutOfLine)) return "";
+        if (kept.Count == 0) return "";
 
-        // What an over-revved engine costs nobody has on record; what it takes to mend a prop in time, and too late, the operator has.
-        var (repitch, prop) = (news.Price(day, PricedThing.ShopRepitch), news.Price(day, PricedThing.NewProp));
-        return (repitch, prop) switch
-        {
-            (null, null) => $"Cost of waiting: {NotSet} (shop work, a new prop).",
-            ({ } r, { } p) => $"Cost of waiting: shop work is {Text(r)} by your price, a prop worn past it {Text(p)}; what an engine outside its band suffers has no price on record.",
-            ({ } r, null) => $"Cost of waiting: shop work is {Text(r)} by your price; a new prop: {NotSet}.",
-            (null, { } p) => $"Cost of waiting: a new prop is {Text(p)} by your price; shop work: {NotSet}.",
-        };
+        // Nobody hires out a boat that is on no list.
+        var fleet = kept.Count(k => k.Finding.Registered is not null);
+        var who = fleet == kept.Count ? fleet == 1 ? "It loses" : "They lose" : $"Of these the {fleet} registered {(fleet == 1 ? "loses" : "lose")}";
+        var lost = fleet == 0 ? "" : news.Price(day, PricedThing.HireDay) is { } hire
+            ? $"{who} up to {Text(hire with { Amount = hire.Amount * fleet })} of hire a day, {Text(hire with { Amount = hire.Amount * fleet * WeekDays })} a week. "
+            : $"{who} hire: {NotSet}. ";
+        var minutes = kept.Sum(k => k.Work?.Minutes ?? 0);
+        var labour = news.Price(day, PricedThing.LabourHour) is { } hour ? $" ({Text(hour with { Amount = decimal.Round(hour.Amount * minutes / 60, 2) })})" : "";
+        return $"{lost}{(minutes == 0 ? "" : $"Releasing {(kept.Count == 1 ? "it" : "them")} is about {Duration(minutes)} of work{labour}, parts apart.")}".Trim();
     }
+
+    /// <summary>The cost of waiting with a matter of band or drift.</summary>
+    /// <param name="kind">The most urgent of the boat's matters.</param>
+    /// <param name="position">The position that it is of.</param>
+    /// <param name="news">The operator's prices.</param>
+    /// <param name="day">The day whose prices count.</param>
+    public static string Of(AttentionKind kind, PositionFinding? position, WearNews news, DateOnly day) => kind switch
+    {
+        AttentionKind.OutsideBand when position?.Mounting?.Band.State == BandState.BelowBottom => "Cost of waiting: it lugs, and what that does to an engine has no price on record.",
+        AttentionKind.OutsideBand or AttentionKind.LeavingBand or AttentionKind.Drifting => $"Cost of waiting: {Worn(news, day)}",
+        AttentionKind.OutOfLine => "Cost of waiting: not known before somebody looked.",
+        _ => "",
+    };
+
+    /// <summary>A prop that is mended in time costs the shop's work, one that is worn past it a new prop: the difference is what waiting may cost.</summary>
+    private static string Worn(WearNews news, DateOnly day) => (news.Prices(day, PricedThing.ShopRepitch), news.Prices(day, PricedThing.NewProp)) switch
+    {
+        (null, null) => $"{NotSet} (shop work, a new prop).",
+        ({ } work, null) => $"{NotSet} (a new prop); shop work is {Text(work)}.",
+        (null, { } prop) => $"{NotSet} (shop work); a new prop is {Text(prop)}.",
+        ({ } work, { } prop) when prop.High.Currency != work.High.Currency => $"a new prop ({Text(prop)}) in place of shop work ({Text(work)}).",
+        ({ } work, { } prop) when prop.High.Amount <= work.Low.Amount => $"none by your prices: a new prop ({Text(prop)}) is no dearer than shop work ({Text(work)}).",
+        ({ } work, { } prop) => $"up to {Text(prop.High with { Amount = prop.High.Amount - work.Low.Amount })}, a new prop ({Text(prop)}) in place of shop work ({Text(work)}).",
+    };
 
     /// <summary>An amount as it is written.</summary>
     public static string Text(Money money) => string.Create(CultureInfo.InvariantCulture, $"{money.Amount:#,##0.00}\u00A0{money.Currency}");
+
+    private static string Text((Money Low, Money High) prices) =>
+        prices.Low.Amount == prices.High.Amount ? Text(prices.Low) : string.Create(CultureInfo.InvariantCulture, $"{prices.Low.Amount:#,##0.00} to {Text(prices.High)}");
+
+    private static string Duration(int minutes) => minutes < 60 ? $"{minutes} min" : minutes % 60 == 0 ? $"{minutes / 60} h" : $"{minutes / 60} h {minutes % 60} min";
 }

@@ -31,9 +31,11 @@ internal static class LifeCurvesPlot
         {
             var (x, low, high) = (Stairs(curve, s => s.Alive).X, Stairs(curve, s => s.Low).Y, Stairs(curve, s => s.High).Y);
             var fill = plot.Add.FillY(x, low, high);
-            fill.FillColor = Color.FromHex(stroke.Hex).WithAlpha(.10);
+            fill.FillColor = Color.FromHex(stroke.Hex).WithAlpha(.06);
             fill.LineWidth = 0;
             fill.MarkerSize = 0;
+            // Where fills lie over one another, their edges tell whose is whose.
+            foreach (var edge in new[] { low, high }) plot.Add.ScatterLine(x, edge, Color.FromHex(stroke.Hex).WithAlpha(.55)).LineWidth = 1.5f;
         }
 
         foreach (var (curve, stroke) in picture.Curves.Zip(Strokes))

@@ -84,7 +84,8 @@ internal sealed class DriftPanelsPlot(DriftPanels picture, Pens pens)
 
     private void Hours(Brush brush, SKRect frame)
     {
-        brush.Write("0", frame.Left, frame.Bottom + 34, Ink.Quiet);
+        // Once is enough: beside the end of its neighbour's scale it would read as one number.
+        if (frame.Left <= Left) brush.Write("0", frame.Left, frame.Bottom + 34, Ink.Quiet);
         brush.Write($"{picture.Window.ToHours:0} h", frame.Right, frame.Bottom + 34, Ink.Quiet, false, SKTextAlign.Right);
     }
 

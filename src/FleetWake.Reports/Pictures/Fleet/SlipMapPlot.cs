@@ -36,12 +36,6 @@ internal static class SlipMapPlot
         // The line between a hull that is held back and an engine that lacks power, as far as it stays on the map.
         var end = Math.Min(x, y / SlipMap.HullSlope);
         PlotLook.Stroke(plot.Add.Line(0, 0, -end, end * SlipMap.HullSlope), Ink.Frame, 2.5f, LinePattern.Dashed);
-        if (map.Marks.Count(m => m.Sure) <= MostBars) foreach (var m in map.Marks.Where(m => m.Sure))
-        {
-            PlotLook.Stroke(plot.Add.Line(m.RpmPercent - m.RpmHalf, m.SlipPoints, m.RpmPercent + m.RpmHalf, m.SlipPoints), Sign.Stands.Color.WithAlpha(.55), 3, LinePattern.Solid);
-            PlotLook.Stroke(plot.Add.Line(m.RpmPercent, m.SlipPoints - m.SlipHalf, m.RpmPercent, m.SlipPoints + m.SlipHalf), Sign.Stands.Color.WithAlpha(.55), 3, LinePattern.Solid);
-        }
-
         plot.Axes.SetLimits(-x, x, -y, y);
         plot.Layout.Fixed(new PixelPadding(Left, Right, Below, Top));
         return plot;
@@ -50,6 +44,7 @@ internal static class SlipMapPlot
     private static void Words(Brush brush, SlipMap map)
     {
         var (taken, crowd) = (Corners(brush), map.Marks.Count > 100);
+        List<SKRect> bars = map.Marks.Count(m => m.Sure) <= MostBars ? [.. map.Marks.Where(m => m.Sure).SelectMany(m => Bars(brush, map, m))] : [];
         foreach (var m in map.Marks.Reverse())
         {
             var (x, y) = At(map, m);
@@ -57,7 +52,7 @@ internal static class SlipMapPlot
             if (m.Sure) taken.Add(new SKRect(x - 15, y - 15, x + 15, y + 15));
         }
 
-        foreach (var m in map.Marks.Where(m => m.Sure).Take(MostNamed)) Name(brush, taken, map, m);
+        foreach (var m in map.Marks.Where(m => m.Sure).Take(MostNamed)) Name(brush, taken, bars, map, m);
         brush.Write("change of slip since the baseline, percentage points", 12, 36, Ink.Quiet);
         brush.Write("change of RPM, %", Ink.Width - Right, Height - 22, Ink.Quiet, false, SKTextAlign.Right);
         brush.Mark(Sign.Stands, Left + 12, Height - 32, 24, 0);
@@ -83,20 +78,30 @@ internal static class SlipMapPlot
         return boxes;
     }
 
-    /// <summary>Beside its mark where there is room; a name without room stands in the sentence.</summary>
-    private static void Name(Brush brush, List<SKRect> taken, SlipMap map, SlipMark mark)
+    /// <summary>Draws how far a mark is in doubt and tells where.</summary>
+    private static SKRect[] Bars(Brush brush, SlipMap map, SlipMark m)
+    {
+        var (x, y) = At(map, m);
+        var (wide, high) = ((float)(m.RpmHalf / (2 * map.ReachPercent) * (Ink.Width - Left - Right)), (float)(m.SlipHalf / (2 * map.ReachPoints) * (Height - Top - Below)));
+        var color = SKColor.Parse(Sign.Stands.Hex).WithAlpha(140);
+        brush.Line(x - wide, y, x + wide, y, color, 3);
+        brush.Line(x, y - high, x, y + high, color, 3);
+        return [new SKRect(x - wide, y - 2, x + wide, y + 2), new SKRect(x - 2, y - high, x + 2, y + high)];
+    }
+
+    /// <summary>Beside its mark where there is room, on no bar if it can be; a name without room stands in the sentence.</summary>
+    private static void Name(Brush brush, List<SKRect> taken, List<SKRect> bars, SlipMap map, SlipMark mark)
     {
         var (x, y) = At(map, mark);
         var words = Fitting.To(Fitting.Name(mark.Name), w => brush.Width(w, true), 330);
         var wide = brush.Width(words, true) + 8;
-        foreach (var (dx, dy) in new[] { (18f, -18f), (-18 - wide, -18f), (-wide / 2, -56f), (-wide / 2, 20f), (18, -50), (18, 14), (-18 - wide, -50), (-18 - wide, 14) })
-        {
-            var box = new SKRect(x + dx, y + dy, x + dx + wide, y + dy + 36);
-            if (box.Left < Left || box.Right > Ink.Width - 8 || box.Top < Top || box.Bottom > Height - Below || taken.Exists(t => t.IntersectsWith(box))) continue;
-            brush.WriteOn(words, box, Ink.Words, true);
-            taken.Add(box);
-            return;
-        }
+        (float X, float Y)[] places = [(18, -18), (-18 - wide, -18), (-wide / 2, -56), (-wide / 2, 20), (18, -50), (18, 14), (-18 - wide, -50), (-18 - wide, 14)];
+        List<SKRect> free = [.. places.Select(p => new SKRect(x + p.X, y + p.Y, x + p.X + wide, y + p.Y + 36))
+            .Where(b => b.Left >= Left && b.Right <= Ink.Width - 8 && b.Top >= Top && b.Bottom <= Height - Below && !taken.Exists(t => t.IntersectsWith(b)))];
+        if (free.Count == 0) return;
+        var box = free.MinBy(b => bars.Count(b.IntersectsWith));
+        brush.WriteOn(words, box, Ink.Words, true);
+        taken.Add(box);
     }
 
     private static (float X, float Y) At(SlipMap map, SlipMark m) => (

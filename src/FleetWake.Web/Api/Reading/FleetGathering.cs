@@ -18,12 +18,13 @@ internal static class FleetGathering
     public static async Task<IResult> AnswerAsync<T>(HttpContext http, FleetReading reading, Func<FleetRecord, T> figure)
     {
         var (fleet, boats) = await ReadAsync(reading, http.User.OperatorOf(), http.RequestAborted);
-        return fleet is null
-            ? Problems.Make(
-                StatusCodes.Status422UnprocessableEntity, "fleet-too-large",
-                $"There are {boats} boats, and figures are made on request for at most {MostBoats}. Write the record to sheets and run \"fleetwake fleet FOLDER\".", [])
-            : TaggedJson.Of(figure(fleet));
+        return fleet is null ? TooLarge(boats) : TaggedJson.Of(figure(fleet));
     }
+
+    /// <summary>The refusal of a fleet that is too large for a request.</summary>
+    public static IResult TooLarge(int boats) => Problems.Make(
+        StatusCodes.Status422UnprocessableEntity, "fleet-too-large",
+        $"There are {boats} boats, and figures are made on request for at most {MostBoats}. Write the record to sheets and run \"fleetwake fleet FOLDER\".", []);
 
     /// <summary>An operator's fleet, and how many boats it has; no fleet when those are too many for a request.</summary>
     public static Task<(FleetRecord? Fleet, int Boats)> ReadAsync(FleetReading reading, string tenant, CancellationToken ct) => reading.FleetAsync(tenant, ct);

@@ -33,6 +33,7 @@ public static class ReadingRoutes
         read.MapFleetLife();
         read.MapFleetCosts();
         read.MapFleetStrikes();
+        read.MapFleetCalibration();
         read.MapFleetSpares();
         read.MapMail();
     }

@@ -1,5 +1,6 @@
 using FleetWake.Logbook.Boats;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Fleet.Advice;
 using FleetWake.Propulsion.Causes;
 using FleetWake.Reports.Pictures;
 using FleetWake.Web.Frame;

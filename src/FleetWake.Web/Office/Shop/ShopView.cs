@@ -15,13 +15,12 @@ public sealed record ShopView(IReadOnlyList<PropLife> Away, IReadOnlyList<PropLi
     {
         // Few props were ever away: only their lives are told.
         var sent = await PropsWithAsync<PropSentToShop>();
-        var lent = await PropsWithAsync<LoanerTaken>();
         var billed = await PropsWithAsync<PropCostTold>();
-        var lives = await reading.PropLivesAsync(tenant, [.. sent.Union(lent, StringComparer.Ordinal)], ct);
+        var lives = await reading.PropLivesAsync(tenant, [.. sent], ct);
         var bills = (await reading.LogsAsync(tenant, billed.Select(StreamName.Prop), ct)).Values.SelectMany(l => Effective.Of(l.Facts).Facts).OfType<PropCostTold>();
         return new ShopView(
             [.. lives.Where(l => l.Place.Standing == PropStanding.AtShop).OrderBy(l => l.Place.DueBackOn ?? DateOnly.MaxValue).ThenBy(l => l.Place.Since).ThenBy(l => l.Prop, StringComparer.Ordinal)],
-            [.. lives.Where(l => l.Loan is not null && l.Place.Standing is not (PropStanding.GivenBack or PropStanding.Retired)).OrderBy(l => l.Loan!.DueBackOn ?? DateOnly.MaxValue).ThenBy(l => l.Prop, StringComparer.Ordinal)],
+            await reading.LoanersAsync(tenant, ct),
             YearOfBills.Of(bills));
 
         async Task<IReadOnlyList<string>> PropsWithAsync<TFact>()

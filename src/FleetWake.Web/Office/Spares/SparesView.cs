@@ -1,5 +1,6 @@
 using System.Globalization;
 using FleetWake.Logbook.Entries;
+using FleetWake.Logbook.Fleet.Advice;
 using FleetWake.Logbook.Fleet.Figures;
 using FleetWake.Logbook.Parts;
 using FleetWake.Logbook.Props;
@@ -40,7 +41,7 @@ public sealed record SparesView(
         var lying = fleet is null ? [] : SpareLying.Of(fleet);
         return new SparesView(asked, wrong, fleet is null ? null : SpareNeeds.Of(fleet, asked), boats, lying, parts)
         {
-            Wanted = [.. PropWanted.Of((await reading.FindingsAsync(tenant, ct)).Select(f => f.Finding), lying).OrderByDescending(w => w.Outside).ThenBy(w => w.On ?? DateOnly.MaxValue).ThenBy(w => w.Name, StringComparer.OrdinalIgnoreCase)],
+            Wanted = PropWanted.Of((await reading.FindingsAsync(tenant, ct)).Select(f => f.Finding), lying),
         };
     }
 
@@ -51,17 +52,4 @@ public sealed record SparesView(
         wrong[name] = string.Create(CultureInfo.InvariantCulture, $"{least:0.#} – {most:0.#}");
         return null;
     }
-}
-
-/// <summary>Spares of one size in store, by dock; under no name where nobody said which dock.</summary>
-/// <param name="Size">The size.</param>
-/// <param name="ByDock">Tags by dock: those that are fit to go on, and those to mend first.</param>
-public sealed record SpareLying(PropSize Size, IReadOnlyDictionary<string, IReadOnlyList<PropLife>> ByDock)
-{
-    internal static IReadOnlyList<SpareLying> Of(FleetRecord fleet) =>
-    [
-        .. fleet.Props.Select(p => p.Life).Where(l => l is { Place.Standing: PropStanding.Spare, Registered: not null, Loan: null })
-            .GroupBy(PropSize.Of).OrderBy(g => g.Key.DiameterInches).ThenBy(g => g.Key.PitchInches).ThenBy(g => g.Key.ToString(), StringComparer.Ordinal)
-            .Select(g => new SpareLying(g.Key, g.GroupBy(l => l.Place.Dock ?? "", StringComparer.Ordinal).ToDictionary(d => d.Key, d => (IReadOnlyList<PropLife>)[.. d], StringComparer.Ordinal))),
-    ];
 }

@@ -6,7 +6,7 @@ using FleetWake.Propulsion.Advice;
 using FleetWake.Propulsion.Trials;
 using FleetWake.Statistics;
 
-namespace FleetWake.Web.Office.Boat;
+namespace FleetWake.Logbook.Fleet.Advice;
 
 /// <summary>Where each pitch would put the engine, reckoned from what the present prop showed when its stretch was new.</summary>
 /// <param name="Table">The advice.</param>
@@ -16,14 +16,16 @@ namespace FleetWake.Web.Office.Boat;
 public sealed record PitchCard(PitchTable Table, PitchQuestion Question, bool AtReference, bool TachometerChecked)
 {
     /// <summary>What has to be settled before another pitch, or the same, can be advised: none of it is cured by a prop of another pitch.</summary>
-    public IReadOnlyList<string> WaitsFor { get; init; } = [];
+    public IReadOnlyList<PitchWait> WaitsFor { get; init; } = [];
 
     private const double DoubleRun = 0.0075; // [1]; scatter of a double run's RPM, common practice, no source
     private const int Steps = 3;
     private const double LeastPitch = 3;
     private const double MostPitch = 40;
 
-    internal static PitchCard? Of(PositionFinding position)
+    /// <summary>The advice for a position; null where its band, its prop's pitch or what it turned when new is not known, or that is nothing to go by.</summary>
+    /// <param name="position">The position.</param>
+    public static PitchCard? Of(PositionFinding position)
     {
         if (position is not { Engine: { BandLowRpm: { } low, BandHighRpm: { } high } engine, Mounting: { Prop: { PitchInches: { } pitch }, BaselineRpm: { } rpm } mounting }) return null;
 
@@ -43,14 +45,33 @@ public sealed record PitchCard(PitchTable Table, PitchQuestion Question, bool At
         return new PitchCard(PitchAdvice.Of(question), question, mounting.AtReference, engine.Tachometer is not null) { WaitsFor = [.. Open(position, PitchAdvice.Of(question))] };
     }
 
-    private static IEnumerable<string> Open(PositionFinding position, PitchTable table)
+    private static IEnumerable<PitchWait> Open(PositionFinding position, PitchTable table)
     {
-        if (position.Uncleared.Any(i => i.Marks.Contains(InspectionMark.HubSlip))) yield return "boat.pitch-wait-hub";
-        if (position.Uncleared.Any(i => i.Verdict == Verdict.TakeOff)) yield return "boat.pitch-wait-take-off";
-        if (position.Uncleared.Any(i => i.Verdict == Verdict.Repair)) yield return "boat.pitch-wait-repair";
-        if (position.OpenStrikes.Count > 0 || position.Carried.Count > 0 || position.Damage is not null) yield return "boat.pitch-wait-strike";
+        if (position.Uncleared.Any(i => i.Marks.Contains(InspectionMark.HubSlip))) yield return PitchWait.Hub;
+        if (position.Uncleared.Any(i => i.Verdict == Verdict.TakeOff)) yield return PitchWait.TakeOff;
+        if (position.Uncleared.Any(i => i.Verdict == Verdict.Repair)) yield return PitchWait.Repair;
+        if (position.OpenStrikes.Count > 0 || position.Carried.Count > 0 || position.Damage is not null) yield return PitchWait.Strike;
 
         // The table reckons from what the prop turned when it was new. Where it left the band since, wear or something else changed.
-        if (table.FirstRuleOut.Count == 0 && position.Mounting is { Band.State: BandState.AboveTop or BandState.BelowBottom }) yield return "boat.pitch-wait-band";
+        if (table.FirstRuleOut.Count == 0 && position.Mounting is { Band.State: BandState.AboveTop or BandState.BelowBottom }) yield return PitchWait.Band;
     }
+}
+
+/// <summary>What has to be settled before a pitch is advised.</summary>
+public enum PitchWait
+{
+    /// <summary>The hub slips.</summary>
+    Hub,
+
+    /// <summary>An inspection says "take off".</summary>
+    TakeOff,
+
+    /// <summary>An inspection asks for a repair.</summary>
+    Repair,
+
+    /// <summary>A strike is open.</summary>
+    Strike,
+
+    /// <summary>It has left its band since it was new.</summary>
+    Band,
 }

@@ -1,14 +1,13 @@
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Findings;
-using FleetWake.Reports.Pictures;
-using FleetWake.Web.Frame;
-using FleetWake.Web.Office.Boat;
+using FleetWake.Logbook.Fleet.Figures;
 
-namespace FleetWake.Web.Office.Spares;
+namespace FleetWake.Logbook.Fleet.Advice;
 
-/// <summary>A boat that is outside its rated band, or likely to leave it soon, and the prop that would put it right.</summary>
-/// <param name="Boat">Its id.</param>
-/// <param name="Name">Its name, with the engine where it has several.</param>
+/// <summary>A position that is outside its rated band, or likely to leave it soon, and the prop that would put it right.</summary>
+/// <param name="Boat">Id of the boat.</param>
+/// <param name="BoatName">Its name, as it was typed.</param>
+/// <param name="Position">The position; null where the boat has but one.</param>
 /// <param name="On">Day on which it leaves its band by its use; null when it is outside, or when that is not known.</param>
 /// <param name="Outside">It is outside now.</param>
 /// <param name="DiameterInches">Diameter of the prop [in].</param>
@@ -17,9 +16,15 @@ namespace FleetWake.Web.Office.Spares;
 /// <param name="First">What is to be settled before; empty when nothing is.</param>
 /// <param name="InStore">How many such props lie fit in store.</param>
 public sealed record PropWanted(
-    string Boat, string Name, DateOnly? On, bool Outside, double? DiameterInches, double? PitchInches, bool Another, IReadOnlyList<string> First, int InStore)
+    string Boat, string BoatName, Position? Position, DateOnly? On, bool Outside, double? DiameterInches, double? PitchInches, bool Another, IReadOnlyList<PitchWait> First, int InStore)
 {
-    internal static IEnumerable<PropWanted> Of(IEnumerable<BoatFinding> findings, IReadOnlyList<SpareLying> lying)
+    /// <summary>What boats of the fleet want: those outside first, then by the day on which they leave their band.</summary>
+    /// <param name="findings">The boats.</param>
+    /// <param name="lying">What lies in store.</param>
+    public static IReadOnlyList<PropWanted> Of(IEnumerable<BoatFinding> findings, IReadOnlyList<SpareLying> lying) =>
+        [.. All(findings, lying).OrderByDescending(w => w.Outside).ThenBy(w => w.On ?? DateOnly.MaxValue).ThenBy(w => w.BoatName, StringComparer.OrdinalIgnoreCase).ThenBy(w => w.Position)];
+
+    private static IEnumerable<PropWanted> All(IEnumerable<BoatFinding> findings, IReadOnlyList<SpareLying> lying)
     {
         foreach (var boat in findings.Where(f => f is { Retired: null, Registered: not null } && !f.IsLaidUp()))
         {
@@ -35,13 +40,14 @@ public sealed record PropWanted(
                 var (diameter, pitch) = (mounting.Prop.DiameterInches, other ?? mounting.Prop.PitchInches);
                 yield return new PropWanted(
                     boat.Boat,
-                    Phrases.Plain(boat.DisplayName()) + (boat.Positions.Count > 1 ? ", " + Words.Prose(position.Position) : ""),
+                    boat.DisplayName(),
+                    boat.Positions.Count > 1 ? position.Position : null,
                     outside ? null : mounting.Exit.Dates?.On,
                     outside,
                     diameter,
                     pitch,
                     other is not null,
-                    [.. (card?.WaitsFor ?? []).Where(w => w != "boat.pitch-wait-band").Select(w => PageTexts.English[w])],
+                    [.. (card?.WaitsFor ?? []).Where(w => w != PitchWait.Band)],
                     lying.Where(l => Same(l.Size.DiameterInches, diameter) && Same(l.Size.PitchInches, pitch)).SelectMany(l => l.ByDock.Values).SelectMany(t => t).Count(t => t.CameOff is null));
             }
         }
