@@ -37,7 +37,7 @@ public sealed class BrowsedFleet(ChromiumFixture chromium, RunningFleet fleet) :
             async filled =>
             {
                 await using var first = await OnAsync(filled);
-                await fill(first, Ct);
+                await fill(first, CancellationToken.None); // the copies are of all tests, whichever of them is ended
             },
             Ct);
         return new(chromium, await OnAsync(database));

@@ -86,7 +86,7 @@ public sealed class SettingsTests
     public void Whatever_the_server_can_listen_on_may_be_set(string urls) => Assert.Equal((urls, urls), (Read(("URLS", urls)).Urls, Read(("HEALTH_URLS", urls)).HealthUrls));
 
     [Fact]
-    public void A_sender_may_have_a_name() => Assert.Equal("fleet@example.org", Read(("MAIL_FROM", "Fleet <fleet@example.org>")).Mail.From);
+    public void A_name_beside_the_senders_address_is_dropped() => Assert.Equal("fleet@example.org", Read(("MAIL_FROM", "Fleet <fleet@example.org>")).Mail.From);
 
     [Fact]
     public void A_password_in_clear_may_go_to_this_machine() =>

@@ -22,11 +22,11 @@ public sealed class PostgresFixture : IAsyncDisposable
     {
         string template = await PreparedAsync("schema", async () =>
         {
-            string empty = await NewEmptyDatabaseAsync("schema", ct);
+            string empty = await NewEmptyDatabaseAsync("schema", CancellationToken.None);
             await using var source = NpgsqlDataSource.Create(empty);
-            await SchemaSteps.ApplyAsync(source, ct);
+            await SchemaSteps.ApplyAsync(source, CancellationToken.None);
             return empty;
-        });
+        }, ct);
         return await CreateAsync(hint, template, ct);
     }
 
@@ -38,15 +38,15 @@ public sealed class PostgresFixture : IAsyncDisposable
     /// </summary>
     /// <param name="hint">Names the copy.</param>
     /// <param name="filling">Names what is copied.</param>
-    /// <param name="fill">Fills a database with the schema; it is at rest afterwards.</param>
+    /// <param name="fill">Fills a database with the schema, for all who ask, and so by nobody's token; it is at rest afterwards.</param>
     public async Task<string> CopyAsync(string hint, string filling, Func<string, Task> fill, CancellationToken ct = default)
     {
         string template = await PreparedAsync(filling, async () =>
         {
-            string filled = await NewDatabaseAsync(filling, ct);
+            string filled = await NewDatabaseAsync(filling, CancellationToken.None);
             await fill(filled);
             return filled;
-        });
+        }, ct);
         return await CreateAsync(hint, template, ct);
     }
 
@@ -61,8 +61,22 @@ public sealed class PostgresFixture : IAsyncDisposable
         _turn.Dispose();
     }
 
-    /// <summary>Name of a database to copy, made by whoever asks first.</summary>
-    private Task<string> PreparedAsync(string name, Func<Task<string>> make) => _prepared.GetOrAdd(name, _ => new(async () =>
+    /// <summary>Name of a database to copy, made by whoever asks first; where that failed, by whoever asks next.</summary>
+    private async Task<string> PreparedAsync(string name, Func<Task<string>> make, CancellationToken ct)
+    {
+        var prepared = _prepared.GetOrAdd(name, _ => new(() => PrepareAsync(make)));
+        try
+        {
+            return await prepared.Value.WaitAsync(ct);
+        }
+        catch when (prepared.Value is { IsFaulted: true } or { IsCanceled: true })
+        {
+            _prepared.TryRemove(KeyValuePair.Create(name, prepared));
+            throw;
+        }
+    }
+
+    private static async Task<string> PrepareAsync(Func<Task<string>> make)
     {
         var made = new NpgsqlConnectionStringBuilder(await make()) { Pooling = false };
 
@@ -72,7 +86,7 @@ public sealed class PostgresFixture : IAsyncDisposable
         await using var alone = new NpgsqlCommand("select pg_terminate_backend(pid, 10000) from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()", last);
         await alone.ExecuteNonQueryAsync();
         return made.Database!;
-    })).Value;
+    }
 
     private async Task<string> CreateAsync(string hint, string? template, CancellationToken ct)
     {

@@ -30,18 +30,25 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Ale
 
     private const string Begin = "insert into " + WorkTables.AlertsSeen + " (operator, scope, cause, seen_at) values (?, ?, '', ?) on conflict do nothing";
 
-    // Whoever comes back, or switches alerts on again, begins anew.
-    private const string Pause = "delete from " + WorkTables.AlertsSeen + " where operator = $1 and not (scope = any($2::text[]))";
+    // Whoever comes back, or switches alerts on again, begins anew; what was being gathered waits for that, but not for ever.
+    private const string Pause = "delete from " + WorkTables.AlertsSeen + " where operator = $1 and not (scope = any($2::text[])) and (cause = '' or seen_at < $3)";
 
-    /// <summary>Alerts go to the readers of these docks alone now: whoever comes later, or comes back, begins anew, and is not told what happened meanwhile.</summary>
+    /// <summary>What was seen while somebody read, and was not told yet, is told after a pause within so long: another reader takes over, and quiet hours last a night.</summary>
+    private static readonly TimeSpan GatheredKept = TimeSpan.FromDays(2);
+
+    /// <summary>
+    /// Alerts go to the readers of these docks alone now: whoever comes later, or comes back, begins anew, and is not told what happened meanwhile;
+    /// but what was being gathered when the last one went is, unless that is days ago.
+    /// </summary>
     /// <param name="operator">The operator.</param>
     /// <param name="docks">The docks whose readers are told; null among them for those of the whole fleet.</param>
     /// <param name="ct">Ends it.</param>
-    public Task OnlyAsync(string @operator, IEnumerable<string?> docks, CancellationToken ct) => source.RunAsync(Pause, ct, @operator, docks.Select(d => d ?? "").ToArray());
+    public Task OnlyAsync(string @operator, IEnumerable<string?> docks, CancellationToken ct) => source.RunAsync(
+        Pause, ct, @operator, docks.Select(d => d ?? "").ToArray(), time.GetUtcNow() - GatheredKept);
 
     /// <summary>
     /// Of what stands now, what nobody was told of yet, each with since when it is seen. What no longer stands is forgotten as long as nobody
-    /// was told of it. At the first look, and at the first one after a pause, what is older than it may be told is taken as told: it is in the weekly digest.
+    /// was told of it. At the first look, and at the first one after a pause, what is older than it may be told is taken as told, unless it was being gathered: it is in the weekly digest.
     /// </summary>
     /// <param name="operator">The operator.</param>
     /// <param name="dock">The dock whose readers are meant; null for those of the whole fleet.</param>
@@ -54,7 +61,7 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Ale
         var seen = await ReadAsync(@operator, scope, ct);
         if (!seen.ContainsKey(Begun))
         {
-            if (!await BeginAsync(@operator, scope, [.. standing.Where(s => !s.Value).Select(s => s.Key)], now, ct)) return new Dictionary<string, DateTimeOffset>();
+            if (!await BeginAsync(@operator, scope, [.. standing.Where(s => !s.Value && !Gathered(s.Key)).Select(s => s.Key)], now, ct)) return new Dictionary<string, DateTimeOffset>();
             seen = await ReadAsync(@operator, scope, ct);
         }
 
@@ -67,6 +74,8 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Ale
 
         // A clock that ran ahead may have seen it in the future: since now, then, for no wait may be longer than it is meant to be.
         return waiting.ToDictionary(c => c, c => seen.TryGetValue(c, out var at) && at <= now ? at : now, StringComparer.Ordinal);
+
+        bool Gathered(string cause) => seen.TryGetValue(cause, out var at) && (now - at).Duration() <= GatheredKept;
     }
 
     /// <summary>Tells of causes: their messages and the note that they were told, in one transaction. False when another node did so meanwhile; nothing is queued then.</summary>

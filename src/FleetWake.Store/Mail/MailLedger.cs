@@ -33,24 +33,13 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
         "update " + WorkTables.OutgoingMail + " set mime = ''::bytea where state in ('sent', 'refused', 'given_up', 'bounced', 'unsubscribed')"
         + " and (coalesce(settled_at, not_before) <= $1 or digest = '" + DigestNames.Confirmation + "') and octet_length(mime) > 0";
 
-    // Stands between a period and the number of its edition, where there is more than one; in no period and no id of a dock.
-    private const char Edition = '~';
-
-    /// <summary>The periods of which a digest was issued, each with when by the clock that issued it; where it was issued more than once, the earliest.</summary>
-    public async Task<IReadOnlyDictionary<string, DateTimeOffset>> IssuedAsync(string @operator, string digest, string? dock, CancellationToken ct)
+    /// <summary>The periods of which a digest was issued, as they are on record now.</summary>
+    public async Task<IssuedPeriods> IssuedAsync(string @operator, string digest, string? dock, CancellationToken ct)
     {
         await using var session = store.QuerySession(@operator);
         var prefix = Key(digest, dock, "");
         var issued = await session.Query<IssuedDigest>().Where(d => d.Id.StartsWith(prefix)).ToListAsync(ct);
-        return issued.GroupBy(d => d.Id[prefix.Length..].Split(Edition)[0], StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Min(d => d.IssuedAt), StringComparer.Ordinal);
-    }
-
-    /// <summary>What a period is issued as once more, e.g. <c>2026-W11~2</c>: the first time was by a clock that ran ahead.</summary>
-    public async Task<string> NextEditionAsync(string @operator, string digest, string period, string? dock, CancellationToken ct)
-    {
-        await using var session = store.QuerySession(@operator);
-        var (first, more) = (Key(digest, dock, period), Key(digest, dock, $"{period}{Edition}"));
-        return await session.Query<IssuedDigest>().CountAsync(d => d.Id == first || d.Id.StartsWith(more), ct) is > 0 and var many ? $"{period}{Edition}{many + 1}" : period;
+        return IssuedPeriods.Of(issued.Select(d => (d.Id[prefix.Length..], d.IssuedAt)));
     }
 
     /// <summary>

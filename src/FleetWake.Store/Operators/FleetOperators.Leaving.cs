@@ -16,9 +16,11 @@ public sealed partial class FleetOperators
         await using var look = store.QuerySession();
         if (await look.LoadAsync<UnsubscribeToken>(token, ct) is not { } link || await look.LoadAsync<OperatorCard>(link.Operator, ct) is not { } card) return null;
         await using var session = store.QuerySession(link.Operator);
-        if (await session.LoadAsync<Recipient>(link.Recipient, ct) is not { } recipient) return new LinkedReader(card, null, [], false);
-        var others = (await AddressMarks.OfAsync(session, recipient.Address, ct)).Where(r => r.Subscribed && r.Id != recipient.Id).OrderBy(r => r.Digest, StringComparer.Ordinal).ThenBy(r => r.Dock, StringComparer.Ordinal);
-        return new LinkedReader(card, recipient, [.. others], MayComeBack(recipient));
+        if (await session.LoadAsync<Recipient>(link.Recipient, ct) is not { } recipient) return new LinkedReader(card, null, [], [], false);
+        var all = await AddressMarks.OfAsync(session, recipient.Address, ct);
+        List<Recipient> same = [recipient, .. all.Where(r => r.Id != recipient.Id && r.Digest == recipient.Digest && r.Dock == recipient.Dock)];
+        var others = all.Where(r => r.Subscribed && same.TrueForAll(s => s.Id != r.Id)).OrderBy(r => r.Digest, StringComparer.Ordinal).ThenBy(r => r.Dock, StringComparer.Ordinal);
+        return new LinkedReader(card, recipient, same, [.. others], MayComeBack(recipient));
     }
 
     /// <summary>Takes somebody back who left by a link; true also when that was done before, false when the link is not known or it is too late.</summary>
@@ -42,6 +44,7 @@ public sealed partial class FleetOperators
 /// <summary>Whose link it is.</summary>
 /// <param name="Operator">The operator.</param>
 /// <param name="Recipient">The subscription that the link ends; null when the address was forgotten.</param>
+/// <param name="Same">That, and any that an earlier version kept beside it for the same address in another spelling: they end with it.</param>
 /// <param name="Others">What else the same address receives of that operator.</param>
 /// <param name="MayComeBack">It left by a link lately, and may come back by it.</param>
-public sealed record LinkedReader(OperatorCard Operator, Recipient? Recipient, IReadOnlyList<Recipient> Others, bool MayComeBack);
+public sealed record LinkedReader(OperatorCard Operator, Recipient? Recipient, IReadOnlyList<Recipient> Same, IReadOnlyList<Recipient> Others, bool MayComeBack);

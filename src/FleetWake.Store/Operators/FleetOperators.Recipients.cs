@@ -47,7 +47,7 @@ public sealed partial class FleetOperators
     public async Task<bool> UnsubscribeAsync(string token, CancellationToken ct, bool byItself = false)
     {
         if (await LinkedAsync(token, ct) is not { } linked) return false;
-        if (linked.Recipient is { } recipient) await EndAsync(linked.Operator, recipient, forget: false, ct, byItself);
+        foreach (var recipient in linked.Same) await EndAsync(linked.Operator, recipient, forget: false, ct, byItself);
         return true;
     }
 
@@ -67,11 +67,15 @@ public sealed partial class FleetOperators
         return [.. (await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).OrderBy(r => r.Id).ToListAsync(ct)).Where(r => r.TakesMail())];
     }
 
-    /// <summary>Who subscribed to a digest, of whichever dock, also those whose address takes no mail now: they are to be told of as left out.</summary>
+    /// <summary>
+    /// Who subscribed to a digest, of whichever dock, also those whose address takes no mail now: they are to be told of as left out. An address
+    /// that an earlier version kept twice, in two spellings, is one of them.
+    /// </summary>
     public async Task<IReadOnlyList<Recipient>> SubscribersAsync(string @operator, string digest, CancellationToken ct)
     {
         await using var session = store.QuerySession(@operator);
-        return await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).OrderBy(r => r.Id).ToListAsync(ct);
+        var all = await session.Query<Recipient>().Where(r => r.Digest == digest && r.Subscribed).OrderBy(r => r.Id).ToListAsync(ct);
+        return [.. all.DistinctBy(r => (r.Address.ToUpperInvariant(), r.Dock))];
     }
 
     /// <summary>Everybody who has to do with what is mailed: who receives, who left, who was asked and has not answered, by address.</summary>
@@ -105,7 +109,8 @@ public sealed partial class FleetOperators
 
     /// <summary>The subscription of an address to a digest of a dock, whose letters may differ in case.</summary>
     private static Recipient? Same(IReadOnlyList<Recipient> ofAddress, string digest, string? dock) =>
-        ofAddress.Where(r => r.Digest == digest && string.Equals(r.Dock, dock, StringComparison.OrdinalIgnoreCase)).OrderByDescending(r => r.Dock == dock).FirstOrDefault();
+        ofAddress.Where(r => r.Digest == digest && string.Equals(r.Dock, dock, StringComparison.OrdinalIgnoreCase))
+            .OrderByDescending(r => r.Subscribed).ThenByDescending(r => r.Dock == dock).FirstOrDefault();
 
     private Task<bool> EndAsync(OperatorCard card, Recipient given, bool forget, CancellationToken ct, bool byItself = false) => OfAddressAsync(card.Id, given.Address, async (session, connection) =>
     {

@@ -1,6 +1,7 @@
 using System.Net;
 using FleetWake.Logbook.Mail;
 using FleetWake.Reports.Mail;
+using FleetWake.Store.Mail;
 using FleetWake.Store.Operators;
 using FleetWake.Tests.Kit;
 using FleetWake.Tests.Program;
@@ -102,6 +103,40 @@ public sealed class MailLinksTests(PostgresFixture postgres) : IAsyncLifetime
         await PostAsync($"{leave}/back");
         Assert.Empty(await ReceivingAsync());
         Assert.Equal(HttpStatusCode.NotFound, await PostAsync("/unsubscribe/made-up", ("List-Unsubscribe", "One-Click")));
+    }
+
+    [Fact]
+    public async Task Who_was_only_asked_may_say_no_by_the_other_link_and_the_first_says_yes_for_nobody_then()
+    {
+        await AskAsync("mech@bay.example");
+        var question = await mailbox.NextAsync(Ct);
+        var leave = new Uri(question.Headers["List-Unsubscribe"]!.Trim('<', '>')).AbsolutePath;
+        var page = await GetAsync(leave);
+        Assert.Contains("Skerry Bay Hire has asked whether this address wants: Due list.", page, StringComparison.Ordinal);
+        Assert.Contains("<button>No, I do not want it</button>", page, StringComparison.Ordinal);
+
+        Assert.Equal(HttpStatusCode.OK, await PostAsync(leave));
+        Assert.Equal(HttpStatusCode.NotFound, await PostAsync(LinkIn(question)));
+        Assert.Empty(await ReceivingAsync());
+        Assert.DoesNotContain("I do not want it", await GetAsync(leave), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_comes_back_with_an_address_that_takes_no_mail_is_told_that_nothing_comes()
+    {
+        await AskAsync("mech@bay.example");
+        var question = await mailbox.NextAsync(Ct);
+        await PostAsync(LinkIn(question));
+        var leave = new Uri(question.Headers["List-Unsubscribe"]!.Trim('<', '>')).AbsolutePath;
+        await PostAsync(leave);
+        await fleet.Service<MailBounces>().TakeAsync(RunningFleet.Operator, new BounceReport(question.MessageId, "mech@bay.example", true, "5.1.1", "no such user"), Ct);
+
+        using var http = new HttpClient { BaseAddress = fleet.Http.BaseAddress };
+        using var answer = await http.PostAsync($"{leave}/back", null, Ct);
+        var page = await answer.Content.ReadAsStringAsync(Ct);
+        Assert.Contains("This address is on the list again: Due list, from Skerry Bay Hire. But a mail server said that the address takes no mail", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("it comes again", page, StringComparison.Ordinal);
+        Assert.Empty(await ReceivingAsync());
     }
 
     private Task<Asked?> AskAsync(string address) => AskAsync(address, DigestNames.DueList);

@@ -34,6 +34,22 @@ public sealed class AlertBookTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task What_was_being_gathered_when_the_only_reader_was_replaced_is_told_to_the_next_one()
+    {
+        Assert.Empty(await WaitingAsync(null, ("old", false)));
+        var seen = mail.Time.GetUtcNow();
+        Assert.Equal(["exit"], await WaitingAsync(null, ("old", false), ("exit", false))); // quiet hours
+
+        mail.Time.Advance(TimeSpan.FromHours(8));
+        await book.OnlyAsync(mail.Card.Id, [], Ct);
+        await book.OnlyAsync(mail.Card.Id, [null], Ct);
+        Assert.Equal(KeyValuePair.Create("exit", seen), Assert.Single(await book.WaitingAsync(mail.Card.Id, null, new Dictionary<string, bool> { ["old"] = false, ["exit"] = false, ["meanwhile"] = false }, Ct)));
+        Assert.True(await book.TellAsync(mail.Card, null, "a-1", [], ["exit"], null, Ct));
+        await book.OnlyAsync(mail.Card.Id, [], Ct);
+        Assert.Empty(await WaitingAsync(null, ("old", false), ("exit", false), ("meanwhile", false)));
+    }
+
+    [Fact]
     public async Task The_pause_of_one_docks_readers_is_none_of_anothers()
     {
         Assert.Empty(await WaitingAsync("north-pier", ("old", false)));

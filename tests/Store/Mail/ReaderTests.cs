@@ -29,6 +29,23 @@ public sealed class ReaderTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task An_address_that_an_earlier_version_kept_in_two_spellings_is_written_to_once_and_leaves_at_once()
+    {
+        var reader = await mail.ReaderAsync("boss@bay.example");
+        await using (var session = mail.Database.Store.LightweightSession(mail.Card.Id))
+        {
+            session.Insert(new Recipient("r-older", "Boss@Bay.example", DigestNames.WeeklyWear, "older", true));
+            session.Insert(new UnsubscribeToken("older", mail.Card.Id, "r-older"));
+            await session.SaveChangesAsync(Ct);
+        }
+
+        Assert.Single(await mail.Operators.SubscribersAsync(mail.Card.Id, DigestNames.WeeklyWear, Ct));
+        Assert.Empty((await mail.Operators.LinkedAsync(reader.Token, Ct))!.Others);
+        Assert.True(await mail.Operators.UnsubscribeAsync(reader.Token, Ct, byItself: true));
+        Assert.Empty(await mail.Operators.SubscribersAsync(mail.Card.Id, DigestNames.WeeklyWear, Ct));
+    }
+
+    [Fact]
     public async Task Who_leaves_while_a_server_refuses_the_address_has_left_and_takes_no_mail()
     {
         for (var i = 0; i < 10; i++)

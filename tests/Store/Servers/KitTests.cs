@@ -17,6 +17,15 @@ public sealed class KitTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task A_filling_that_failed_fails_nobody_who_asks_later()
+    {
+        var ct = TestContext.Current.CancellationToken;
+        await Assert.ThrowsAsync<TimeoutException>(() => postgres.CopyAsync("once", "kit failing", _ => throw new TimeoutException(), ct));
+        string copy = await postgres.CopyAsync("once", "kit failing", filled => Server.AskAsync(filled, "CREATE TABLE filled (n int)"), ct);
+        Assert.Equal("0", await Server.AskAsync(copy, "SELECT count(*) FROM filled"));
+    }
+
+    [Fact]
     public async Task A_server_goes_down_during_a_request_and_comes_back_with_what_was_committed()
     {
         await using RestartableServer server = await RestartableServer.StartAsync(TestContext.Current.CancellationToken);

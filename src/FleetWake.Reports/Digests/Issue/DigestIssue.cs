@@ -82,7 +82,7 @@ public sealed partial class DigestIssue(
         var line = ScheduleBook.Of(asked.Office).Of(asked.Kind.Scheduled, asked.Dock, asked.Clock);
         if (line.Present.Off) return;
         var issued = await ledger.IssuedAsync(card.Id, digest, asked.Dock, ct);
-        if (DueNow.Of(line, issued, ReaderSpans.Of(asked.Office, digest, asked.Dock), now) is not { } due) return;
+        if (DueNow.Of(line, issued.At, ReaderSpans.Of(asked.Office, digest, asked.Dock), now) is not { } due) return;
 
         // After downtime the record is ahead of its findings, and a period has one digest: it waits for them, not for ever.
         if (!await reading.UpToDateAsync(ct, card.Id) && !WaitedEnough(asked, due.Newest.Period)) return;
@@ -102,7 +102,7 @@ public sealed partial class DigestIssue(
     }
 
     /// <summary>Issues one edition; false when it cannot be made yet.</summary>
-    private async Task<bool> IssueAsync(Asked asked, Wanted wanted, IReadOnlyList<string> passedOver, IReadOnlyDictionary<string, DateTimeOffset> issued, CancellationToken ct)
+    private async Task<bool> IssueAsync(Asked asked, Wanted wanted, IReadOnlyList<string> passedOver, IssuedPeriods issued, CancellationToken ct)
     {
         using var span = FleetMeter.Spans.StartActivity("issue digest");
         var (card, digest) = (asked.Operator, asked.Kind.Digest);
@@ -112,7 +112,7 @@ public sealed partial class DigestIssue(
         if (composed is Composed.NotYet) return wanted.Late;
 
         // One that a clock far ahead of ours has issued goes out anew, under a key and a Message-ID of its own.
-        var edition = issued.ContainsKey(wanted.Period) ? await ledger.NextEditionAsync(card.Id, digest, wanted.Period, asked.Dock, ct) : wanted.Period;
+        var edition = issued.NextEdition(wanted.Period);
         IReadOnlyList<NewMail> messages = [];
         IReadOnlyList<string> unwritten = [];
         if (composed is Composed.Ready ready)

@@ -49,15 +49,19 @@ public static class LinkRoutes
     /// <summary>Names what the link ends and what stays, and shows the way that is open: out, or back.</summary>
     private static async Task<IResult> LeaveAsync(string token, HttpContext http, FleetOperators operators, FleetReading reading, string? done)
     {
-        if (await operators.LinkedAsync(token, http.RequestAborted) is not var (card, recipient, others, mayComeBack)) return Page(http, "leave.title", T["leave.unknown"], status: StatusCodes.Status404NotFound);
+        if (await operators.LinkedAsync(token, http.RequestAborted) is not var (card, recipient, _, others, mayComeBack)) return Page(http, "leave.title", T["leave.unknown"], status: StatusCodes.Status404NotFound);
         if (recipient is null) return Page(http, "leave.title", T.With("leave.forgotten", ("fleet", card.Name)));
+        if (done == "leave.back-done" && !recipient.TakesMail()) done = "leave.back-no-mail";
         var office = await reading.OfficeAsync(card.Id, http.RequestAborted);
         List<string> lines =
         [
-            T.With(done ?? (recipient.Subscribed ? "leave.about" : "leave.left"), ("what", What(recipient, office)), ("fleet", card.Name)),
+            T.With(done ?? (recipient.Subscribed ? "leave.about" : recipient.ConfirmHash is not null ? "leave.asked" : "leave.left"), ("what", What(recipient, office)), ("fleet", card.Name)),
             others.Count == 0 ? T.With("leave.nothing-else", ("fleet", card.Name)) : T.With("leave.stays", ("others", string.Join(", ", others.Select(o => What(o, office)))), ("fleet", card.Name)),
         ];
         if (recipient.Subscribed) return Page(http, "leave.title", lines, done is null ? "leave.do" : null);
+
+        // Asked, and has not answered: to refuse is to say so once, and nobody has to wait until the question is too old.
+        if (recipient.ConfirmHash is not null) return Page(http, "leave.title", lines, done is null ? "leave.refuse" : null);
         if (mayComeBack) lines.Add(T.With("leave.back", ("days", (int)FleetOperators.ComeBackWithin.TotalDays)));
         return Page(http, "leave.title", lines, mayComeBack ? "leave.back-do" : null, $"/unsubscribe/{Uri.EscapeDataString(token)}/back");
     }
