@@ -28,6 +28,7 @@ internal static class PageList
         new("spares", "/office/spares?days=28", Role.Operator),
         new("shop", "/office/shop", Role.Operator),
         new("mail", "/office/mail", Whole: true),
+        new("mail-hook", "/office/mail/hook", Role.Administrator),
         new("rules", "/office/rules", Whole: true),
         new("claims", "/office/claims", Role.Operator),
         new("templates", "/office/templates", Whole: true),

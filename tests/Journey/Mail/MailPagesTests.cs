@@ -76,6 +76,22 @@ public sealed class MailPagesTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task While_all_mail_is_kept_in_nothing_is_issued_and_the_page_says_so()
+    {
+        var holds = fleet.Service<MailHolds>();
+        await holds.HoldAsync(Ct);
+        await fleet.SubscribeAsync("boss@bay.example", Ct);
+        using var boss = await SignInHttp.AsAsync(fleet, Role.Manager, "boss-1");
+        Assert.Contains("All mail is kept in since", (await boss.GetAsync("/office/mail")).Text, StringComparison.Ordinal);
+        await Task.Delay(TimeSpan.FromSeconds(4), Ct); // several ticks
+        Assert.Equal(0, mailbox.Offered);
+        Assert.Empty(await fleet.Service<MailReading>().ListAsync(RunningFleet.Operator, new MailFilter(), null, 10, Ct));
+        Assert.True(await holds.ReleaseAsync(Ct));
+        await mailbox.NextAsync(Ct);
+        Assert.DoesNotContain("All mail is kept in since", (await boss.GetAsync("/office/mail")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_form_that_cannot_ask_an_address_says_why_and_keeps_what_was_typed()
     {
         using var boss = await SignInHttp.AsAsync(fleet, Role.Administrator, "admin-1");

@@ -14,7 +14,7 @@ using Microsoft.AspNetCore.Http;
 namespace FleetWake.Web.Office.Mail;
 
 /// <summary>Shows what went out and who receives, and does what is asked there.</summary>
-internal sealed class MailDesk(FleetOperators operators, FleetReading reading, FleetPeople people, MailReading mail, MailAgain again, ConfirmationMail asking)
+internal sealed class MailDesk(FleetOperators operators, FleetReading reading, FleetPeople people, MailReading mail, MailAgain again, ConfirmationMail asking, MailHolds holds)
 {
     private const int OnAPage = 50;
 
@@ -29,7 +29,7 @@ internal sealed class MailDesk(FleetOperators operators, FleetReading reading, F
         var view = new MailView(
             [.. lines.Take(OnAPage)], lines.Count > OnAPage ? MailView.Place(lines[OnAPage - 1]) : null, filter, await operators.AllRecipientsAsync(scene.Operator.Id, ct),
             [.. docks.Select(d => (d.Dock, d.Name))], asking.CanAsk);
-        return PageAnswer.Of<MailPage>(http, new { Scene = scene, View = view, MayDecide = http.User.May(Verb.Decide, Matter.Reports), MayKeys = http.User.May(Verb.Read, Matter.Keys), State = state }, state.Status);
+        return PageAnswer.Of<MailPage>(http, new { Scene = scene, View = view, MayDecide = http.User.May(Verb.Decide, Matter.Reports), MayKeys = http.User.May(Verb.Read, Matter.Keys), HeldSince = await holds.SinceAsync(ct), State = state }, state.Status);
     }
 
     public async Task<IResult> MessageAsync(HttpContext http, Resend? refused)
