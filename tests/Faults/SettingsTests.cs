@@ -117,7 +117,7 @@ public sealed class SettingsTests
         Wrong("FLEETWAKE_DKIM_NEXT_FROM", "give the day", [.. first, ("DKIM_NEXT_KEY", other), ("DKIM_NEXT_SELECTOR", "fw2027"), ("DKIM_NEXT_FROM", "15.1.2027")]);
         Wrong("FLEETWAKE_DKIM_NEXT_FROM", "give the day", [.. first, ("DKIM_NEXT_KEY", other), ("DKIM_NEXT_SELECTOR", "fw2027")]);
         Wrong("FLEETWAKE_DKIM_NEXT_SELECTOR", "a name of its own", [.. first, ("DKIM_NEXT_KEY", other), ("DKIM_NEXT_SELECTOR", "fw2026"), ("DKIM_NEXT_FROM", "2027-01-15")]);
-        Wrong("FLEETWAKE_DKIM_NEXT_KEY", "name the file of the key", [.. first, ("DKIM_NEXT_SELECTOR", "fw2027"), ("DKIM_NEXT_FROM", "2027-01-15")]);
+        Wrong("FLEETWAKE_DKIM_NEXT_SELECTOR", "name the file of the key", [.. first, ("DKIM_NEXT_SELECTOR", "fw2027"), ("DKIM_NEXT_FROM", "2027-01-15")]);
         Directory.Delete(folder, recursive: true);
 
         static void Wrong(string setting, string says, params (string, string)[] set)
