@@ -8,18 +8,23 @@ namespace FleetWake.Reports.Mail;
 
 /// <summary>
 /// Notes each attempt outside the database. When that is restored from a backup, it no longer knows what went out since; this does, so that no message
-/// goes out a second time. It holds no address. Each process writes a file of its own, a new one each day.
+/// goes out a second time. It holds no address. Each process writes a file of its own, a new one each day, which is kept for <see cref="KeptDays"/> days.
 /// </summary>
 /// <param name="folder">The folder, best on another disk than the database's.</param>
 /// <param name="time">The clock.</param>
 public sealed partial class MailJournal(string folder, TimeProvider time) : IDisposable
 {
+    /// <summary>For how many days a file is kept: what a backup older than that has waiting serves nobody any more.</summary>
+    public const int KeptDays = 60;
+
     private const string Begun = "begun", Taken = "sent", Not = "not", Unclear = "unclear";
     private readonly Lock gate = new();
     private readonly string process = RandomNumberGenerator.GetHexString(8, lowercase: true);
+    private readonly Dictionary<string, long> readTo = new(StringComparer.Ordinal);
     private Dictionary<string, Known>? known;
     private FileStream? file;
     private DateOnly day;
+    private string own = "";
 
     /// <summary>
     /// What is known of an attempt that the database takes for a new one: that the message was taken at this attempt or a later one, or at the one whose sender never
@@ -31,8 +36,8 @@ public sealed partial class MailJournal(string folder, TimeProvider time) : IDis
         lock (gate)
         {
             // Whoever had it before may have been another process, which noted what it could not tell the database any more.
-            known = known is null || mail.AfterSilence ? Read() : known;
-            if (!known.TryGetValue(KeyOf(mail.Operator, mail.Message), out var noted)) return null;
+            if (mail.AfterSilence) ReadOn();
+            if (!All().TryGetValue(KeyOf(mail.Operator, mail.Message), out var noted)) return null;
 
             // First what may lie there twice, so that it stays listed; then, with the next attempt, that it is there.
             if (noted.WithoutAnswer > mail.Unclear) return new Delivery.Unclear("it was tried before without a clear answer and the database did not hear of it, by the journal of mail");
@@ -41,15 +46,14 @@ public sealed partial class MailJournal(string folder, TimeProvider time) : IDis
     }
 
     /// <summary>Whether a message was taken, by what is noted here, though the database has it waiting.</summary>
-    /// <param name="operator">The operator.</param>
-    /// <param name="message">Key of the message.</param>
-    /// <param name="attempts">How many attempts the database knows of.</param>
-    public bool WasTaken(string @operator, string message, int attempts)
+    /// <param name="mail">What waits.</param>
+    public bool WasTaken(WaitingMail mail)
     {
         lock (gate)
         {
-            known ??= Read();
-            return known.TryGetValue(KeyOf(@operator, message), out var noted) && noted.TakenAtAttempt > attempts;
+            // Of one that the database has under way, it may have been this very attempt at which it was taken.
+            var next = mail.State == MailState.Sending ? mail.Attempts : mail.Attempts + 1;
+            return All().TryGetValue(KeyOf(mail.Operator, mail.Message), out var noted) && noted.TakenAtAttempt >= next;
         }
     }
 
@@ -66,41 +70,84 @@ public sealed partial class MailJournal(string folder, TimeProvider time) : IDis
     {
         lock (gate)
         {
-            known ??= Read();
             var now = time.GetUtcNow();
             var today = DateOnly.FromDateTime(now.UtcDateTime);
-            if (file is null || today != day)
-            {
-                file?.Dispose();
-                file = new FileStream(Path.Combine(folder, $"sent-{today:yyyy-MM-dd}-{process}.tsv"), FileMode.Append, FileAccess.Write, FileShare.Read);
-                day = today;
-            }
+            if (file is null || today != day) Turn(today);
 
-            file.Write(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{now.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss'Z'}\t{mail.Operator}\t{mail.Message}\t{mail.Attempt}\t{what}\n")));
+            var all = All();
+            file!.Write(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{now.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss'Z'}\t{mail.Operator}\t{mail.Message}\t{mail.Attempt}\t{what}\n")));
 
             // On the disk before the message is on its way: after a crash of the machine as well.
             file.Flush(flushToDisk: true);
-            Count(known, mail.Operator, mail.Message, mail.Attempt, what);
+            Count(all, mail.Operator, mail.Message, mail.Attempt, what);
+            readTo[own] = file.Position;
         }
     }
 
-    private Dictionary<string, Known> Read()
+    /// <summary>Begins the file of a day. What is too old to matter goes, here and from memory.</summary>
+    private void Turn(DateOnly today)
     {
-        var read = new Dictionary<string, Known>(StringComparer.Ordinal);
-        foreach (var path in Directory.EnumerateFiles(folder, "sent-*.tsv").Order(StringComparer.Ordinal))
+        file?.Dispose();
+        file = null;
+        known = null;
+        foreach (var path in Files().Where(p => IsOld(p, today)))
         {
-            using var open = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-            using var lines = new StreamReader(open, Encoding.UTF8);
-            while (lines.ReadLine() is { } line)
+            try
             {
-                // The last line of a process that was killed may be half written: its attempt had not begun, or its end is not known.
-                if (line.Split('\t') is [_, var @operator, var message, var number, var what] && what is Begun or Taken or Not or Unclear && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var attempt))
-                    Count(read, @operator, message, attempt, what);
+                File.Delete(path);
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                // Somebody looks at it, or it is another's: it is not read any more and goes another day.
             }
         }
 
-        return read;
+        own = Path.Combine(folder, $"sent-{today:yyyy-MM-dd}-{process}.tsv");
+        file = new FileStream(own, FileMode.Append, FileAccess.Write, FileShare.Read);
+        day = today;
     }
+
+    private Dictionary<string, Known> All()
+    {
+        if (known is null) ReadOn();
+        return known!;
+    }
+
+    /// <summary>Reads what was noted since it last did, by whichever process.</summary>
+    private void ReadOn()
+    {
+        var all = known ?? new(StringComparer.Ordinal);
+        if (known is null) readTo.Clear();
+
+        // Until all is read nothing is known: half of it would let messages go twice.
+        known = null;
+        var today = DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime);
+        foreach (var path in Files().Where(p => !IsOld(p, today)))
+        {
+            using var open = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            open.Position = readTo.GetValueOrDefault(path);
+            using var rest = new MemoryStream();
+            open.CopyTo(rest);
+
+            // The last line of a process that was killed may be half written: its attempt had not begun, or its end is not known.
+            var whole = rest.GetBuffer().AsSpan(0, (int)rest.Length);
+            whole = whole[..(whole.LastIndexOf((byte)'\n') + 1)];
+            foreach (var line in Encoding.UTF8.GetString(whole).Split('\n'))
+            {
+                if (line.Split('\t') is [_, var @operator, var message, var number, var what] && what is Begun or Taken or Not or Unclear && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var attempt))
+                    Count(all, @operator, message, attempt, what);
+            }
+
+            readTo[path] = readTo.GetValueOrDefault(path) + whole.Length;
+        }
+
+        known = all;
+    }
+
+    private IEnumerable<string> Files() => Directory.EnumerateFiles(folder, "sent-*.tsv").Order(StringComparer.Ordinal);
+
+    private static bool IsOld(string path, DateOnly today) =>
+        Path.GetFileName(path) is { Length: > 15 } name && DateOnly.TryParseExact(name.AsSpan(5, 10), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var on) && on < today.AddDays(-KeptDays);
 
     private static void Count(Dictionary<string, Known> all, string @operator, string message, int attempt, string what)
     {

@@ -14,8 +14,8 @@ public sealed class AlertHooks(IDocumentStore store, NpgsqlDataSource source, Ti
 
     // Only when a hook is set; an alert that is queued again is the same.
     private const string Add =
-        "insert into " + WorkTables.OutgoingHooks + " (operator, alert, state, attempts, not_before, until_at, body)"
-        + " select ?, ?, 'queued', 0, ?, ?, ? where exists (select 1 from " + FleetStore.SchemaName + ".mt_doc_alert_hook where id = ?) on conflict do nothing";
+        "insert into " + WorkTables.OutgoingHooks + " (operator, alert, state, attempts, not_before, until_at, queued_at, body)"
+        + " select ?, ?, 'queued', 0, ?, ?, ?, ? where exists (select 1 from " + FleetStore.SchemaName + ".mt_doc_alert_hook where id = ?) on conflict do nothing";
 
     // The claim is the note of the attempt: who dies in it has its alert sent again when the lease is over.
     private const string Claim =
@@ -77,7 +77,7 @@ public sealed class AlertHooks(IDocumentStore store, NpgsqlDataSource source, Ti
     public void Queue(IDocumentSession session, string @operator, string alertId, string json)
     {
         var now = time.GetUtcNow();
-        session.QueueSqlCommand(Add, @operator, alertId, now, now + MailState.TriedFor, json, @operator);
+        session.QueueSqlCommand(Add, @operator, alertId, now, now + MailState.TriedFor, now, json, @operator);
     }
 
     /// <summary>Queues a test; false when no address is set.</summary>
@@ -133,9 +133,9 @@ public sealed class AlertHooks(IDocumentStore store, NpgsqlDataSource source, Ti
 
     /// <summary>The last alerts of an operator, newest first.</summary>
     public Task<IReadOnlyList<HandedAlert>> ListAsync(string @operator, int most, CancellationToken ct) => source.ReadAsync(
-        "select alert, state, attempts, last_error, until_at, case when state in ('queued', 'deferred') then not_before end from " + WorkTables.OutgoingHooks
-        + " where operator = $1 order by until_at desc, alert limit $2",
-        r => new HandedAlert(r.GetString(0), r.GetString(1), r.GetInt32(2), r.Text(3), r.Moment(4) - MailState.TriedFor, r.MaybeMoment(5)), ct, @operator, most);
+        "select alert, state, attempts, last_error, coalesce(queued_at, until_at - interval '48 hours'), case when state in ('queued', 'deferred') then not_before end from " + WorkTables.OutgoingHooks
+        + " where operator = $1 order by coalesce(queued_at, until_at - interval '48 hours') desc, alert limit $2",
+        r => new HandedAlert(r.GetString(0), r.GetString(1), r.GetInt32(2), r.Text(3), r.Moment(4), r.MaybeMoment(5)), ct, @operator, most);
 
     private Task<int> SettleAsync(ClaimedHook hook, string state, DateTimeOffset notBefore, string? why, CancellationToken ct) =>
         source.RunAsync(Settle, ct, hook.Operator, hook.Alert, hook.Attempt, state, notBefore, why);

@@ -12,6 +12,9 @@ public sealed class MailHolds(IDocumentStore store, TimeProvider time)
     /// <summary>True in SQL while mail is kept in.</summary>
     internal const string Held = "exists (select from " + FleetStore.SchemaName + ".mt_doc_mail_hold)";
 
+    // While mail was kept in nothing could be tried, and after a restore its time was over before it began.
+    private const string MoreTime = " set until_at = ? where until_at < ? and state in ('queued', 'sending', 'deferred', 'unclear')";
+
     /// <summary>Since when mail is kept in; null when it goes out.</summary>
     public async Task<DateTimeOffset?> SinceAsync(CancellationToken ct)
     {
@@ -28,12 +31,15 @@ public sealed class MailHolds(IDocumentStore store, TimeProvider time)
         await session.SaveChangesAsync(ct);
     }
 
-    /// <summary>Lets mail go out again; false when it was not kept in.</summary>
+    /// <summary>Lets mail go out again, and has what waits be tried for 48 hours from now, alerts to an address as well; false when it was not kept in.</summary>
     public async Task<bool> ReleaseAsync(CancellationToken ct)
     {
         await using var session = store.LightweightSession();
         if (await session.LoadAsync<MailHold>(MailHold.TheOne, ct) is null) return false;
         session.Delete<MailHold>(MailHold.TheOne);
+        var until = time.GetUtcNow() + MailState.TriedFor;
+        session.QueueSqlCommand("update " + WorkTables.OutgoingMail + MoreTime, until, until);
+        session.QueueSqlCommand("update " + WorkTables.OutgoingHooks + MoreTime, until, until);
         await session.SaveChangesAsync(ct);
         return true;
     }

@@ -118,9 +118,9 @@ public sealed partial class MailLedger(IDocumentStore store, NpgsqlDataSource so
     public Task<int> ForgetSettledAsync(CancellationToken ct) => source.RunAsync(Forget, ct, time.GetUtcNow() - Kept);
 
     /// <summary>The messages that are not settled, of every operator, each with how often it was tried.</summary>
-    public Task<IReadOnlyList<(string Operator, string Message, int Attempts)>> WaitingAsync(CancellationToken ct) => source.ReadAsync(
-        "select operator, message, attempts from " + WorkTables.OutgoingMail + " where state in ('queued', 'sending', 'deferred', 'unclear')",
-        r => (r.GetString(0), r.GetString(1), r.GetInt32(2)), ct);
+    public Task<IReadOnlyList<WaitingMail>> WaitingAsync(CancellationToken ct) => source.ReadAsync(
+        "select operator, message, attempts, state from " + WorkTables.OutgoingMail + " where state in ('queued', 'sending', 'deferred', 'unclear')",
+        r => new WaitingMail(r.GetString(0), r.GetString(1), r.GetInt32(2), r.GetString(3)), ct);
 
     /// <summary>How many messages stand in each state.</summary>
     public async Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken ct)

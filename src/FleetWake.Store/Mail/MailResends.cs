@@ -1,3 +1,4 @@
+using System.Globalization;
 using FleetWake.Logbook.Entries;
 using FleetWake.Logbook.Mail;
 using FleetWake.Store.Operators;
@@ -58,9 +59,12 @@ public sealed class MailResends(IDocumentStore store, NpgsqlDataSource source, T
         return true;
     }
 
-    /// <summary>The key of the next repeat of a message that was accepted.</summary>
+    /// <summary>
+    /// The key of the next repeat of a message that was accepted. With its minute: in a database that was restored the count begins anew, and the journal
+    /// of mail would take a new wish for one that was granted before.
+    /// </summary>
     public async Task<string> KeyAsync(string @operator, string message, CancellationToken ct) =>
-        $"{message}-again-{(await source.ReadAsync(Repeats, r => r.GetInt32(0), ct, @operator, message))[0] + 1}";
+        $"{message}-again-{(await source.ReadAsync(Repeats, r => r.GetInt32(0), ct, @operator, message))[0] + 1}-{time.GetUtcNow().UtcDateTime.ToString("yyyyMMdd'T'HHmm'Z'", CultureInfo.InvariantCulture)}";
 
     /// <summary>Queues a repeat of a message that was accepted; false when somebody else just did the same.</summary>
     /// <param name="operator">The operator.</param>

@@ -20,6 +20,13 @@ public sealed record NewMail(string Message, string Recipient, string MessageId,
     public string? AgainOf { get; init; }
 }
 
+/// <summary>A message that is not settled.</summary>
+/// <param name="Operator">The operator.</param>
+/// <param name="Message">Key of the message.</param>
+/// <param name="Attempts">How many attempts the database knows of.</param>
+/// <param name="State">Its state.</param>
+public sealed record WaitingMail(string Operator, string Message, int Attempts, string State);
+
 /// <summary>A message claimed for one attempt.</summary>
 /// <param name="Operator">The operator.</param>
 /// <param name="Message">Key of the message.</param>

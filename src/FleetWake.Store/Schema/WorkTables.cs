@@ -72,6 +72,9 @@ internal static class WorkTables
         table.AddColumn("attempts", "integer").NotNull();
         table.AddColumn("not_before", "timestamptz").NotNull();
         table.AddColumn("until_at", "timestamptz").NotNull();
+
+        // Rows of earlier versions lack it.
+        table.AddColumn("queued_at", "timestamptz");
         table.AddColumn("last_error", "text");
         table.AddColumn("body", "text").NotNull();
         return table;

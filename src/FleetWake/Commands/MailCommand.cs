@@ -151,7 +151,7 @@ internal static class MailCommand
             using var store = FleetStore.Open(source);
             var waiting = await new MailLedger(store, source, TimeProvider.System).WaitingAsync(ct);
             using var journal = settings.Mail.Journal is { } folder ? new MailJournal(folder, TimeProvider.System) : null;
-            var taken = journal is null ? 0 : waiting.Count(w => journal.WasTaken(w.Operator, w.Message, w.Attempts));
+            var taken = journal is null ? 0 : waiting.Count(journal.WasTaken);
             if (!await new MailHolds(store, TimeProvider.System).ReleaseAsync(ct)) throw new CommandException("Mail is not kept in.");
             Console.WriteLine($"mail goes out: {waiting.Count} messages wait, {taken} of them went out before by the journal and are not sent again");
             if (journal is null) Console.Error.WriteLine("fleetwake: FLEETWAKE_MAIL_JOURNAL is not set: what went out after the backup is not known, and may go out twice");

@@ -127,6 +127,85 @@ public sealed class RestoreTests(PostgresFixture postgres) : IDisposable
     }
 
     [Fact]
+    public void What_was_on_its_way_at_the_backup_counts_as_gone_out_when_it_was_taken_at_that_very_attempt()
+    {
+        using var journal = new MailJournal(folder, time);
+        var second = new ClaimedMail("bay", "m-1", 2, 0, []);
+        journal.Begin(second);
+        journal.End(second, new Delivery.Sent());
+        Assert.True(journal.WasTaken(new WaitingMail("bay", "m-1", 1, MailState.Deferred)));
+        Assert.True(journal.WasTaken(new WaitingMail("bay", "m-1", 2, MailState.Sending)));
+        Assert.False(journal.WasTaken(new WaitingMail("bay", "m-1", 2, MailState.Queued))); // somebody asked for it to be sent again
+        Assert.False(journal.WasTaken(new WaitingMail("bay", "m-1", 3, MailState.Sending)));
+    }
+
+    [Fact]
+    public void What_is_older_than_sixty_days_is_not_read_any_more_and_goes_when_a_day_begins()
+    {
+        string[] names = ["sent-2026-09-30-aaaaaaaa.tsv", "sent-2026-10-01-aaaaaaaa.tsv", "sent-x.tsv"];
+        foreach (var (n, name) in names.Index()) File.WriteAllText(Path.Combine(folder, name), $"2026-10-01T07:00:00Z\tbay\tm-{n}\t1\tbegun\n2026-10-01T07:00:01Z\tbay\tm-{n}\t1\tsent\n");
+        using var journal = new MailJournal(folder, time);
+        Assert.Null(journal.Before(new ClaimedMail("bay", "m-0", 1, 0, [])));
+        Assert.IsType<Delivery.Sent>(journal.Before(new ClaimedMail("bay", "m-1", 1, 0, [])));
+        journal.Begin(new ClaimedMail("bay", "m-9", 1, 0, []));
+        Assert.Equal(names[1..], Directory.EnumerateFiles(folder).Select(p => Path.GetFileName(p)!).Where(n => names.Contains(n)).Order(StringComparer.Ordinal));
+        time.Move(TimeSpan.FromDays(1));
+        Assert.IsType<Delivery.Unclear>(journal.Before(new ClaimedMail("bay", "m-9", 2, 0, [])));
+        journal.Begin(new ClaimedMail("bay", "m-8", 1, 0, []));
+        Assert.Null(journal.Before(new ClaimedMail("bay", "m-1", 1, 0, [])));
+        Assert.Null(journal.Before(new ClaimedMail("bay", "m-9", 2, 1, []))); // counted once, though it was read again
+        Assert.Null(journal.Before(new ClaimedMail("bay", "m-8", 2, 1, [])));
+    }
+
+    [Fact]
+    public void What_another_process_notes_is_read_on_once()
+    {
+        using var dead = new MailJournal(folder, time);
+        using var next = new MailJournal(folder, time);
+        var first = new ClaimedMail("bay", "m-1", 1, 0, []);
+        var after = new ClaimedMail("bay", "m-1", 2, 0, []) { AfterSilence = true };
+        next.Begin(new ClaimedMail("bay", "m-2", 1, 0, []));
+        dead.Begin(first);
+        Assert.IsType<Delivery.Unclear>(next.Before(after));
+        Assert.Null(next.Before(after with { Unclear = 1 }));
+        dead.End(first, new Delivery.Sent());
+        Assert.IsType<Delivery.Sent>(next.Before(after with { Unclear = 1 }));
+        Assert.Null(next.Before(new ClaimedMail("bay", "m-2", 2, 1, []) { AfterSilence = true }));
+    }
+
+    [Fact]
+    public async Task A_wish_to_send_again_is_granted_in_a_restored_database_too()
+    {
+        await using var server = new FaultyServer();
+        var name = await postgres.NewDatabaseAsync("again", Ct);
+        using var journal = new MailJournal(folder, time);
+        var backup = "";
+        await using (var fleet = await OpenAsync(name, ["ok-1@a.example"]))
+        {
+            await IssueAsync(fleet, "2026-W48");
+            using var sender = Sender(fleet, server, journal);
+            await SettleAsync(fleet, sender);
+            backup = await CopyAsync(fleet, name);
+            await AgainAsync(fleet, sender);
+            Assert.Equal(2, server.Kept["ok-1@a.example"]);
+        }
+
+        time.Move(TimeSpan.FromHours(1));
+        await using var restored = await FleetDatabase.OnAsync(backup, Ct);
+        using var other = Sender(restored, server, journal);
+        await AgainAsync(restored, other);
+        Assert.Equal(3, server.Kept["ok-1@a.example"]);
+
+        async Task AgainAsync(FleetDatabase fleet, MailSender sender)
+        {
+            var card = (await new FleetOperators(fleet.Store, time).FindAsync(RunningFleet.Operator, Ct))!;
+            var again = new MailAgain(new MailReading(fleet.Store, fleet.Source), new MailResends(fleet.Store, fleet.Source, time));
+            Assert.Equal(Resend.AsAnother, await again.SendAsync(card, "weekly-wear-2026-W48-r-000", null, Ct));
+            await SettleAsync(fleet, sender);
+        }
+    }
+
+    [Fact]
     public async Task What_cannot_be_noted_is_not_sent()
     {
         await using var server = new FaultyServer();

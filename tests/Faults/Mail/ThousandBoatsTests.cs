@@ -1,6 +1,8 @@
 using FleetWake.Logbook;
 using FleetWake.Logbook.Findings;
+using FleetWake.Logbook.Hire;
 using FleetWake.Logbook.Mail;
+using FleetWake.Logbook.Policies;
 using FleetWake.Reports.Digests.Samples;
 using FleetWake.Settings;
 using FleetWake.Reports.Mail;
@@ -54,8 +56,9 @@ public sealed class ThousandBoatsTests(PostgresFixture postgres)
             var here = findings.Where(f => group.Key is null || f.Registered?.Dock == group.Key).ToList();
             using var mime = new MemoryStream(await reading.MimeAsync(card.Id, group.First().Message, Ct));
             var message = await MimeMessage.LoadAsync(mime, Ct);
-            var decide = here.Count(f => Attentions.Of(f, null).Count > 0);
-            Assert.Contains($"{decide} boats need a decision", message.TextBody, StringComparison.Ordinal);
+            var stay = here.Count(f => f.Retired is null && !f.IsLaidUp() && HireStates.Of(f, null).Word != HireWord.InHire);
+            Assert.InRange(stay, 2, here.Count);
+            Assert.Contains($"{stay} boats stay until released", message.TextBody, StringComparison.Ordinal);
             Assert.InRange(message.HtmlBody!.Length, 1, 100_000);
             Assert.Contains(message.BodyParts.OfType<MimePart>(), p => p.ContentType.IsMimeType("image", "png"));
         }

@@ -64,11 +64,11 @@ public sealed class MailResendTests(PostgresFixture postgres) : IAsyncLifetime
         var line = await mail.LineAsync(key);
         Assert.Equal(Resend.AsAnother, await mail.Resends.LookAsync(mail.Card.Id, line, Ct));
         var again = await mail.Resends.KeyAsync(mail.Card.Id, key, Ct);
-        Assert.Equal($"{key}-again-1", again);
+        Assert.Equal($"{key}-again-1-20261130T0700Z", again);
         var repeat = new NewMail(again, reader.Id, "again@fleet.example", "Subject: hello\r\n\r\nhello"u8.ToArray());
         Assert.True(await mail.Resends.AgainAsync(mail.Card, line, repeat, "boss-1", Ct));
         Assert.False(await mail.Resends.AgainAsync(mail.Card, line, repeat, "boss-1", Ct)); // pressed twice
-        Assert.Equal($"{key}-again-2", await mail.Resends.KeyAsync(mail.Card.Id, key, Ct));
+        Assert.Equal($"{key}-again-2-20261130T0700Z", await mail.Resends.KeyAsync(mail.Card.Id, key, Ct));
         Assert.Equal((key, "2026-W48"), (await mail.LineAsync(again)) is var l ? (l.AgainOf, l.Period) : default);
         Assert.Equal("planned composed attempted sent resend_asked", await mail.StepsAsync(key));
         Assert.Equal(again, (await mail.ClaimAsync()).Message);

@@ -78,7 +78,8 @@ public static class AlertCauses
                 yield return Cause(
                     $"strike/{strike.Original ?? strike.Entry}", AlertKind.SevereStrike, strike.On,
                     $"Strike on {(strike.Object == StruckObject.Unknown ? "something unknown" : Words.Prose(strike.Object))} ({Words.Prose(strike.Severity)}) on {strike.On:yyyy-MM-dd}.",
-                    $"Not for hire. Released by: {HireStates.Release(strike.Severity, strike.Material, HireWord.Out)}") with { Weight = (int)strike.Severity };
+                    $"Not for hire. Released by: {HireStates.Release(strike.Severity, strike.Material, HireWord.Out)}") with
+                { Weight = (int)strike.Severity };
             if (position.Mounting is not { } mounting || finding.IsLaidUp()) continue;
 
             // One a stretch, for a new baseline may leave the band anew; and so may one that trials showed back inside.
