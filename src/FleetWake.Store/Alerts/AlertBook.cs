@@ -43,8 +43,8 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Ale
     /// <param name="operator">The operator.</param>
     /// <param name="docks">The docks whose readers are told; null among them for those of the whole fleet.</param>
     /// <param name="ct">Ends it.</param>
-    public Task OnlyAsync(string @operator, IEnumerable<string?> docks, CancellationToken ct) => source.RunAsync(
-        Pause, ct, @operator, docks.Select(d => d ?? "").ToArray(), time.GetUtcNow() - GatheredKept);
+    public Task OnlyAsync(string @operator, IEnumerable<string?> docks, CancellationToken ct) => Contention.SettleAsync(
+        () => source.RunAsync(Pause, ct, @operator, docks.Select(d => d ?? "").ToArray(), time.GetUtcNow() - GatheredKept), ct);
 
     /// <summary>
     /// Of what stands now, what nobody was told of yet, each with since when it is seen. What no longer stands is forgotten as long as nobody
@@ -54,7 +54,11 @@ public sealed class AlertBook(IDocumentStore store, NpgsqlDataSource source, Ale
     /// <param name="dock">The dock whose readers are meant; null for those of the whole fleet.</param>
     /// <param name="standing">Causes that stand now, each with whether it is fresh enough to be told at a first look.</param>
     /// <param name="ct">Ends it.</param>
-    public async Task<IReadOnlyDictionary<string, DateTimeOffset>> WaitingAsync(
+    public Task<IReadOnlyDictionary<string, DateTimeOffset>> WaitingAsync(string @operator, string? dock, IReadOnlyDictionary<string, bool> standing, CancellationToken ct) =>
+        Contention.SettleAsync(() => WaitingOnceAsync(@operator, dock, standing, ct), ct);
+
+    // Ticks of several nodes insert and delete the same rows, and the database may end one of two that wait for each other.
+    private async Task<IReadOnlyDictionary<string, DateTimeOffset>> WaitingOnceAsync(
         string @operator, string? dock, IReadOnlyDictionary<string, bool> standing, CancellationToken ct)
     {
         var (scope, now) = (dock ?? "", time.GetUtcNow());

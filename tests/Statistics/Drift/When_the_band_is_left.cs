@@ -46,7 +46,12 @@ public sealed class When_the_band_is_left
                 {
                     if (hours == 0) Assert.True(e.ChanceWithin(0) >= share);
                     else if (hours == BandExit.HorizonHours) Assert.True(e.ChanceWithin(hours) <= share + 1e-9);
-                    else Assert.Equal(share, e.ChanceWithin(hours), 0.01); // straight lines between hours a tenth apart
+                    else
+                    {
+                        // Straight lines between hours in ratios of 1.107, and 5 h at first: where the chance rises steeply that is some hundredths off, but never by a place.
+                        var (before, after) = hours < 5 ? (0, 5) : (hours / 1.11, hours * 1.11);
+                        Assert.InRange(share, e.ChanceWithin(before) - 1e-9, e.ChanceWithin(after) + 1e-9);
+                    }
                 }
             }
         },
