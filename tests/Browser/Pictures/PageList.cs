@@ -7,7 +7,8 @@ namespace FleetWake.Browser.Tests.Pictures;
 /// <param name="Path">Its address.</param>
 /// <param name="Role">Who looks.</param>
 /// <param name="Whole">The whole page rather than what a window shows of it.</param>
-public sealed record LookedAtPage(string Name, string Path, Role Role = Role.Manager, bool Whole = false);
+/// <param name="Status">Its HTTP status.</param>
+public sealed record LookedAtPage(string Name, string Path, Role Role = Role.Manager, bool Whole = false, int Status = 200);
 
 /// <summary>Every page that is looked at: a new page is one line here.</summary>
 internal static class PageList
@@ -35,7 +36,7 @@ internal static class PageList
         new("template", "/office/templates/due-list.html.liquid"),
         new("packs", "/office/analyst", Role.Analyst),
         new("pack", "/office/analyst/2026-01", Role.Analyst),
-        new("leave", "/unsubscribe/of-no-matter"),
+        new("leave", "/unsubscribe/of-no-matter", Status: 404),
         new("import", "/office/import", Role.Operator),
     ];
 }
