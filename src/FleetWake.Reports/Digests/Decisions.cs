@@ -19,9 +19,6 @@ internal static class Decisions
     public const string NotForHire = "not for hire";
     public const string LookFirst = "look first";
 
-    /// <summary>It stays ashore anyhow, and loses no hire by it.</summary>
-    public const string LaidUp = "laid up, not for hire";
-
     private const int MostCauses = 4;
 
     /// <summary>The decisions: outside the band first, then by what is likely soon, the smallest margin first.</summary>

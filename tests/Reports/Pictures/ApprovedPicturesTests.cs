@@ -50,11 +50,5 @@ public class ApprovedPicturesTests
     public void Two_drawings_of_a_picture_are_the_same_bytes() =>
         Assert.All(SamplePictures.All.Values, p => Assert.Equal(Renderer.Render(p), Renderer.Render(p)));
 
-    // The path of a source file is of no use here: a deterministic build (CI) writes another.
-    private static string Folder(string name)
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "FleetWake.sln"))) folder = folder.Parent!;
-        return Path.Combine(folder.FullName, "tests", "Reports", "Pictures", name);
-    }
+    private static string Folder(string name) => RepositoryFolder.Of("tests", "Reports", "Pictures", name);
 }

@@ -14,9 +14,7 @@ public class MembersInDocsTests
     [Fact]
     public void What_templates_can_name_stands_in_the_docs_as_the_code_has_it()
     {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "FleetWake.sln"))) folder = folder.Parent!;
-        var file = Path.Combine(folder.FullName, "docs", "templates.md");
+        var file = RepositoryFolder.Of("docs", "templates.md");
         var text = File.ReadAllText(file);
         var (from, to) = (text.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length, text.IndexOf(End, StringComparison.Ordinal));
         var made = $"\n\n{Members()}\n";

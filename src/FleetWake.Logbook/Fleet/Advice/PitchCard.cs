@@ -42,7 +42,8 @@ public sealed record PitchCard(PitchTable Table, PitchQuestion Question, bool At
             BandHigh = EngineRate.FromRevolutionsPerMinute(high),
             Available = [.. Enumerable.Range(-Steps, (2 * Steps) + 1).Select(s => pitch + s).Where(p => p is >= LeastPitch and <= MostPitch).Select(Length.FromInches)],
         };
-        return new PitchCard(PitchAdvice.Of(question), question, mounting.AtReference, engine.Tachometer is not null) { WaitsFor = [.. Open(position, PitchAdvice.Of(question))] };
+        var table = PitchAdvice.Of(question);
+        return new PitchCard(table, question, mounting.AtReference, engine.Tachometer is not null) { WaitsFor = [.. Open(position, table)] };
     }
 
     private static IEnumerable<PitchWait> Open(PositionFinding position, PitchTable table)

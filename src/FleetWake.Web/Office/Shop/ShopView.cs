@@ -14,17 +14,12 @@ public sealed record ShopView(IReadOnlyList<PropLife> Away, IReadOnlyList<PropLi
     internal static async Task<ShopView> OfAsync(FleetReading reading, string tenant, CancellationToken ct)
     {
         // Few props were ever away: only their lives are told.
-        var sent = await PropsWithAsync<PropSentToShop>();
-        var billed = await PropsWithAsync<PropCostTold>();
-        var lives = await reading.PropLivesAsync(tenant, [.. sent], ct);
-        var bills = (await reading.LogsAsync(tenant, billed.Select(StreamName.Prop), ct)).Values.SelectMany(l => Effective.Of(l.Facts).Facts).OfType<PropCostTold>();
+        var billed = (await reading.StreamsWithAsync<PropCostTold>(tenant, ct)).Where(s => StreamName.PropOf(s) is not null);
+        var bills = (await reading.LogsAsync(tenant, billed, ct)).Values.SelectMany(l => Effective.Of(l.Facts).Facts).OfType<PropCostTold>();
         return new ShopView(
-            [.. lives.Where(l => l.Place.Standing == PropStanding.AtShop).OrderBy(l => l.Place.DueBackOn ?? DateOnly.MaxValue).ThenBy(l => l.Place.Since).ThenBy(l => l.Prop, StringComparer.Ordinal)],
+            [.. (await reading.PropsAtShopAsync(tenant, ct)).OrderBy(l => l.Place.DueBackOn ?? DateOnly.MaxValue).ThenBy(l => l.Place.Since).ThenBy(l => l.Prop, StringComparer.Ordinal)],
             await reading.LoanersAsync(tenant, ct),
             YearOfBills.Of(bills));
-
-        async Task<IReadOnlyList<string>> PropsWithAsync<TFact>()
-            where TFact : IFact => [.. (await reading.StreamsWithAsync<TFact>(tenant, ct)).Select(StreamName.PropOf).OfType<string>()];
     }
 
     /// <summary>How many days a prop is overdue on a day; null when it is not.</summary>
